@@ -1,0 +1,20 @@
+//! Typed reading of TOML that keeps the place of every value and reports every fault.
+//!
+//! A reader is a function over a [`Table`] that asks for its keys one by one. The same function
+//! serves twice: over a parsed file it yields values and faults, over a plan it yields the JSON
+//! Schema of that file. So a key, its kind, its limits and its help exist once.
+//!
+//! Nothing here opens a file: text comes in as a [`Source`].
+
+mod fault;
+mod kinds;
+mod nearest;
+mod table;
+
+pub use fault::{Fault, Severity, Source};
+pub use kinds::{
+    Cell, Choice, Count, Day, Flag, Kind, Lengths, List, Money, Name, Number, Percent, Quantity, Text, Weight,
+    WeightPerLength,
+};
+pub use nearest::nearest;
+pub use table::{Desk, Placed, Table, read, schema};

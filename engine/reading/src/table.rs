@@ -1,0 +1,405 @@
+//! A table of a TOML file, asked for its keys one by one.
+
+use std::cell::RefCell;
+use std::ops::{Deref, Range};
+use std::sync::Arc;
+
+use serde_json::{Map, Value, json};
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use crate::fault::{Fault, Severity, Source};
+use crate::kinds::{Cell, Kind};
+use crate::nearest::nearest;
+
+/// A value with the bytes it stands at in its file.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Placed<T> {
+    /// The value.
+    pub value: T,
+    /// Its place in the file's text.
+    pub span: Range<usize>,
+}
+
+impl<T> Deref for Placed<T> {
+    type Target = T;
+    fn deref(&self) -> &T {
+        &self.value
+    }
+}
+
+/// Where the faults of one file are laid down.
+#[derive(Debug)]
+pub struct Desk {
+    source: Arc<Source>,
+    faults: RefCell<Vec<Fault>>,
+}
+
+impl Desk {
+    /// An empty desk for one text.
+    pub fn new(source: Arc<Source>) -> Self {
+        Self { source, faults: RefCell::new(Vec::new()) }
+    }
+
+    /// Lays down an error at a place.
+    pub fn refuse(
+        &self,
+        span: Range<usize>,
+        title: impl Into<String>,
+        label: impl Into<String>,
+        help: impl Into<String>,
+    ) {
+        self.lay(Severity::Error, span, title.into(), label.into(), help.into());
+    }
+
+    /// Lays down a warning at a place.
+    pub fn warn(
+        &self,
+        span: Range<usize>,
+        title: impl Into<String>,
+        label: impl Into<String>,
+        help: impl Into<String>,
+    ) {
+        self.lay(Severity::Warning, span, title.into(), label.into(), help.into());
+    }
+
+    /// Refuses a word that names nothing, suggesting the nearest of the words that would.
+    pub fn refuse_unknown<'c>(
+        &self,
+        name: &Placed<String>,
+        what: &str,
+        known: impl IntoIterator<Item = &'c str> + Clone,
+    ) {
+        let label = nearest(name, known.clone()).map(|near| format!("did you mean `{near}`?")).unwrap_or_default();
+        let mut all: Vec<&str> = known.into_iter().collect();
+        all.sort_unstable();
+        let help = match all.len() {
+            0 => format!("no {what} is known here yet"),
+            1..=24 => format!("known: {}", all.join(", ")),
+            many => format!("{many} are known; the nearest is suggested where one comes close"),
+        };
+        self.refuse(name.span.clone(), format!("no {what} is called `{}`", name.value), label, help);
+    }
+
+    /// The faults laid down so far.
+    pub fn into_faults(self) -> Vec<Fault> {
+        self.faults.into_inner()
+    }
+
+    fn lay(&self, severity: Severity, span: Range<usize>, title: String, label: String, help: String) {
+        let place = Some((Arc::clone(&self.source), span));
+        self.faults.borrow_mut().push(Fault { severity, title, label, help, place });
+    }
+}
+
+/// A table being read, or the plan of one.
+#[derive(Debug)]
+pub struct Table<'a> {
+    view: View<'a>,
+    asked: Vec<&'static str>,
+}
+
+#[derive(Debug)]
+enum View<'a> {
+    Typed { table: &'a DeTable<'a>, span: Range<usize>, desk: &'a Desk },
+    Plan { properties: Map<String, Value>, required: Vec<Value> },
+}
+
+impl<'a> Table<'a> {
+    fn typed(table: &'a DeTable<'a>, span: Range<usize>, desk: &'a Desk) -> Self {
+        Self { view: View::Typed { table, span, desk }, asked: Vec::new() }
+    }
+
+    fn plan() -> Self {
+        Self { view: View::Plan { properties: Map::new(), required: Vec::new() }, asked: Vec::new() }
+    }
+
+    /// A key that must be there.
+    pub fn need<K: Kind>(&mut self, key: &'static str, kind: &K, about: &str) -> Option<Placed<K::Out>> {
+        let found = self.optional(key, kind, about, true);
+        if found.is_none() {
+            self.report_missing(key, about);
+        }
+        found
+    }
+
+    /// A key that may be left out.
+    pub fn maybe<K: Kind>(&mut self, key: &'static str, kind: &K, about: &str) -> Option<Placed<K::Out>> {
+        self.optional(key, kind, about, false)
+    }
+
+    fn optional<K: Kind>(
+        &mut self,
+        key: &'static str,
+        kind: &K,
+        about: &str,
+        required: bool,
+    ) -> Option<Placed<K::Out>> {
+        let (value, desk) = self.ask(key, required, || described(kind.schema(), about))?;
+        let cell = Cell { value: value.get_ref(), span: value.span(), key, desk };
+        let span = cell.span.clone();
+        kind.read(&cell).map(|value| Placed { value, span })
+    }
+
+    /// A table that may be left out.
+    pub fn table<T>(
+        &mut self,
+        key: &'static str,
+        about: &str,
+        read: impl FnOnce(&mut Table<'_>) -> Option<T>,
+    ) -> Option<Placed<T>> {
+        self.subtable(key, about, false, read)
+    }
+
+    /// A table that must be there.
+    pub fn need_table<T>(
+        &mut self,
+        key: &'static str,
+        about: &str,
+        read: impl FnOnce(&mut Table<'_>) -> Option<T>,
+    ) -> Option<Placed<T>> {
+        let found = self.subtable(key, about, true, read);
+        if found.is_none() {
+            self.report_missing(key, about);
+        }
+        found
+    }
+
+    fn subtable<T>(
+        &mut self,
+        key: &'static str,
+        about: &str,
+        required: bool,
+        read: impl FnOnce(&mut Table<'_>) -> Option<T>,
+    ) -> Option<Placed<T>> {
+        if self.is_plan() {
+            let plan = planned(read);
+            self.ask(key, required, || described(plan, about));
+            return None;
+        }
+        let (value, desk) = self.ask(key, required, Value::default)?;
+        let Some(table) = value.get_ref().as_table() else {
+            desk.refuse(
+                value.span(),
+                format!("`{key}` is not a table"),
+                "",
+                format!("write a [{key}] heading with keys beneath"),
+            );
+            return None;
+        };
+        read_table(table, value.span(), desk, read)
+    }
+
+    /// A list of tables, each under its own `[[key]]` heading; none is an empty list.
+    pub fn tables<T>(
+        &mut self,
+        key: &'static str,
+        about: &str,
+        read: impl Fn(&mut Table<'_>) -> Option<T>,
+    ) -> Vec<Placed<T>> {
+        if self.is_plan() {
+            let items = planned(read);
+            self.ask(key, false, || described(json!({ "type": "array", "items": items }), about));
+            return Vec::new();
+        }
+        let Some((value, desk)) = self.ask(key, false, Value::default) else { return Vec::new() };
+        let Some(items) = value.get_ref().as_array() else {
+            let help = format!("give each its own [[{key}]] heading, in double brackets");
+            desk.refuse(value.span(), format!("`{key}` is not a list of tables"), "", help);
+            return Vec::new();
+        };
+        items.iter().filter_map(|item| read_item(item, key, desk, &read)).collect()
+    }
+
+    /// A table whose keys the maker chooses.
+    pub fn pairs<K: Kind>(
+        &mut self,
+        key: &'static str,
+        kind: &K,
+        about: &str,
+    ) -> Vec<(Placed<String>, Placed<K::Out>)> {
+        let schema = || described(json!({ "type": "object", "additionalProperties": kind.schema() }), about);
+        let Some((value, desk)) = self.ask(key, false, schema) else { return Vec::new() };
+        let Some(table) = value.get_ref().as_table() else {
+            desk.refuse(
+                value.span(),
+                format!("`{key}` is not a table"),
+                "",
+                format!("write {key} = {{ name = value }}"),
+            );
+            return Vec::new();
+        };
+        table.iter().filter_map(|(name, value)| read_pair(name, value, kind, key, desk)).collect()
+    }
+
+    /// Where this table stands.
+    pub fn span(&self) -> Range<usize> {
+        match &self.view {
+            View::Typed { span, .. } => span.clone(),
+            View::Plan { .. } => 0..0,
+        }
+    }
+
+    /// Refuses the table as a whole.
+    pub fn refuse(&self, title: impl Into<String>, label: impl Into<String>, help: impl Into<String>) {
+        self.refuse_at(self.span(), title, label, help);
+    }
+
+    /// Refuses a value of the table that was read before.
+    pub fn refuse_at(
+        &self,
+        span: Range<usize>,
+        title: impl Into<String>,
+        label: impl Into<String>,
+        help: impl Into<String>,
+    ) {
+        if let View::Typed { desk, .. } = &self.view {
+            desk.refuse(span, title, label, help);
+        }
+    }
+
+    /// The place of a key's value, if it is written.
+    pub fn place(&self, key: &str) -> Option<Range<usize>> {
+        match &self.view {
+            View::Typed { table, .. } => table.get(key).map(Spanned::span),
+            View::Plan { .. } => None,
+        }
+    }
+
+    /// Whether the key is written, however wrongly.
+    pub fn has(&self, key: &str) -> bool {
+        match &self.view {
+            View::Typed { table, .. } => table.contains_key(key),
+            View::Plan { .. } => false,
+        }
+    }
+
+    fn is_plan(&self) -> bool {
+        matches!(self.view, View::Plan { .. })
+    }
+
+    /// Notes that the key is known; in a plan adds its schema, in a file finds its value.
+    fn ask(
+        &mut self,
+        key: &'static str,
+        needed: bool,
+        schema: impl FnOnce() -> Value,
+    ) -> Option<(&'a Spanned<DeValue<'a>>, &'a Desk)> {
+        self.asked.push(key);
+        match &mut self.view {
+            View::Typed { table, desk, .. } => table.get(key).map(|value| (value, *desk)),
+            View::Plan { properties, required } => {
+                properties.insert(key.to_owned(), schema());
+                if needed {
+                    required.push(Value::from(key));
+                }
+                None
+            }
+        }
+    }
+
+    fn report_missing(&self, key: &str, about: &str) {
+        if !self.has(key) {
+            self.refuse(format!("`{key}` is missing"), "it is needed here", format!("`{key}`: {about}"));
+        }
+    }
+
+    fn report_unknown(&self) {
+        let View::Typed { table, desk, .. } = &self.view else { return };
+        for key in table.keys() {
+            let name: &str = key.get_ref();
+            if !self.asked.contains(&name) {
+                let label = nearest(name, self.asked.iter().copied()).map(|near| format!("did you mean `{near}`?"));
+                let help = format!("keys known here: {}", self.asked.join(", "));
+                desk.refuse(key.span(), format!("unknown key `{name}`"), label.unwrap_or_default(), help);
+            }
+        }
+    }
+
+    fn into_schema(self) -> Value {
+        match self.view {
+            View::Plan { properties, required } => json!({
+                "type": "object", "properties": properties, "required": required, "additionalProperties": false
+            }),
+            View::Typed { .. } => Value::Null,
+        }
+    }
+}
+
+fn read_table<T>(
+    table: &DeTable<'_>,
+    span: Range<usize>,
+    desk: &Desk,
+    read: impl FnOnce(&mut Table<'_>) -> Option<T>,
+) -> Option<Placed<T>> {
+    let mut table = Table::typed(table, span.clone(), desk);
+    let value = read(&mut table);
+    table.report_unknown();
+    value.map(|value| Placed { value, span })
+}
+
+fn read_item<T>(
+    item: &Spanned<DeValue<'_>>,
+    key: &str,
+    desk: &Desk,
+    read: impl Fn(&mut Table<'_>) -> Option<T>,
+) -> Option<Placed<T>> {
+    let Some(table) = item.get_ref().as_table() else {
+        desk.refuse(
+            item.span(),
+            format!("an entry of `{key}` is not a table"),
+            "",
+            format!("write it under [[{key}]]"),
+        );
+        return None;
+    };
+    read_table(table, item.span(), desk, read)
+}
+
+fn read_pair<K: Kind>(
+    name: &Spanned<impl AsRef<str>>,
+    value: &Spanned<DeValue<'_>>,
+    kind: &K,
+    key: &'static str,
+    desk: &Desk,
+) -> Option<(Placed<String>, Placed<K::Out>)> {
+    let cell = Cell { value: value.get_ref(), span: value.span(), key, desk };
+    let out = kind.read(&cell)?;
+    let name = Placed { value: name.get_ref().as_ref().to_owned(), span: name.span() };
+    Some((name, Placed { value: out, span: value.span() }))
+}
+
+fn planned<T>(read: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Value {
+    let mut plan = Table::plan();
+    read(&mut plan);
+    plan.into_schema()
+}
+
+fn described(mut schema: Value, about: &str) -> Value {
+    if let Value::Object(fields) = &mut schema {
+        fields.insert("description".to_owned(), Value::from(about));
+    }
+    schema
+}
+
+/// Reads a whole file. Every fault found is laid on the desk; `None` when it can't be used.
+///
+/// The reader may lay faults for what only shows when the whole file is known.
+pub fn read<T>(desk: &Desk, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
+    let (document, errors) = DeTable::parse_recoverable(&desk.source.text);
+    for error in &errors {
+        let span = error.span().unwrap_or(0..0);
+        desk.refuse(span, format!("this is not TOML: {}", error.message()), "", "");
+    }
+    // A half-parsed file would be told of keys that are only missing because parsing stopped.
+    if errors.is_empty() { read_table(document.get_ref(), 0..0, desk, reader).map(|placed| placed.value) } else { None }
+}
+
+/// The JSON Schema (2020-12) of the file that a reader reads.
+pub fn schema<T>(title: &str, about: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Value {
+    let mut whole = json!({ "$schema": "https://json-schema.org/draft/2020-12/schema", "title": title });
+    if let (Value::Object(whole), Value::Object(plan)) = (&mut whole, described(planned(reader), about)) {
+        whole.extend(plan);
+    }
+    whole
+}
