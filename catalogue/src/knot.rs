@@ -1,0 +1,500 @@
+//! A knot type, and what it takes in a given setting.
+
+use std::fmt;
+
+use reeve_measure::{Length, Time};
+
+use crate::geometry::{climbing, turn_round, turn_round_rectangle, turn_round_row};
+use crate::packing::bundle_ratio;
+
+/// The role of the legs that tie.
+pub const WORKING_ROLE: &str = "working";
+/// The role of the legs that are tied round.
+pub const CORE_ROLE: &str = "core";
+
+/// A knot type: an entry of the catalogue.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Knot {
+    /// The word designs use.
+    pub name: String,
+    /// The name as written on pages.
+    pub title: String,
+    /// Other names the trade uses.
+    pub also: Vec<String>,
+    /// How it is used.
+    pub kind: Kind,
+    /// How it is tied, in a sentence or two.
+    pub summary: String,
+    /// What it can be tied round.
+    pub core: CoreRule,
+    /// Whether several legs are tied together as one thick cord.
+    pub together: bool,
+    /// The legs that tie.
+    pub working: Role,
+    /// The legs that are tied round.
+    pub carried: Role,
+    /// How far one knot carries the work along its core.
+    pub rise: Rise,
+    /// Time of one knot.
+    pub time: KnotTime,
+    /// Figures that a design may choose.
+    pub parameters: Vec<Parameter>,
+}
+
+/// How a knot is used.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// Repeated down its own core, many columns side by side.
+    Sennit,
+    /// Tied side by side over a core that all knots of a row share.
+    Row,
+    /// Fastens cords to a fitting or to a carrying leg.
+    Mounting,
+    /// Binds a bundle with a cord of its own.
+    Wrap,
+    /// Tied once in a leg or bundle: it stops, joins or decorates.
+    Single,
+}
+
+/// A kind, the word it is written as and what it means.
+pub type KindRow = (&'static str, Kind);
+
+impl Kind {
+    /// Every kind with its word.
+    pub const WORDS: &'static [KindRow] = &[
+        ("sennit", Self::Sennit),
+        ("row", Self::Row),
+        ("mounting", Self::Mounting),
+        ("wrap", Self::Wrap),
+        ("single", Self::Single),
+    ];
+
+    /// The word it is written as.
+    pub fn word(self) -> &'static str {
+        Self::WORDS.iter().find(|(_, kind)| *kind == self).map_or("", |(word, _)| word)
+    }
+}
+
+/// Where a figure comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Source {
+    /// Follows from the moves by closed forms.
+    Geometry,
+    /// Stands in a published work, named in the note.
+    Published,
+    /// Makers agree on it; there is no source to name.
+    CommonPractice,
+    /// Remembered, not measured: replace it by a sample.
+    FromMemory,
+}
+
+impl Source {
+    /// Every source with its word.
+    pub const WORDS: &'static [(&'static str, Self)] = &[
+        ("geometry", Self::Geometry),
+        ("published", Self::Published),
+        ("common practice", Self::CommonPractice),
+        ("from memory", Self::FromMemory),
+    ];
+
+    /// The word it is written as.
+    pub fn word(self) -> &'static str {
+        Self::WORDS.iter().find(|(_, source)| *source == self).map_or("", |(word, _)| word)
+    }
+}
+
+/// Where a figure comes from, and why it is what it is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Note {
+    /// The sort of source.
+    pub source: Source,
+    /// The reasoning, or the work and page.
+    pub words: String,
+}
+
+/// What a knot can be tied round.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CoreRule {
+    /// Fewest and most core legs; `(0, 0)` for a knot without core legs.
+    pub legs: (u32, u32),
+    /// Whether it can be tied on a fitting.
+    pub fitting: bool,
+    /// How several core legs lie.
+    pub lies: Lies,
+    /// Whether each column has a core of its own or a row shares one.
+    pub runs: Runs,
+}
+
+/// How several core legs lie inside the knot.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lies {
+    /// Side by side in a row.
+    Flat,
+    /// In a round bundle.
+    Round,
+    /// Whichever of the two lets the knot be shorter: cords shift until it is tight.
+    Snug,
+}
+
+impl Lies {
+    /// Every lie with its word.
+    pub const WORDS: &'static [(&'static str, Self)] =
+        &[("flat", Self::Flat), ("round", Self::Round), ("snug", Self::Snug)];
+}
+
+/// Which way the core runs through the work.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Runs {
+    /// Down: each column has its own core.
+    Down,
+    /// Across: all the knots of a row sit on one core.
+    Across,
+}
+
+impl Runs {
+    /// Every way with its word.
+    pub const WORDS: &'static [(&'static str, Self)] = &[("down", Self::Down), ("across", Self::Across)];
+}
+
+/// What the legs of one role do in one knot.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Role {
+    /// Fewest and most legs of the role in one knot.
+    pub legs: (u32, u32),
+    /// How often each leg is drawn through, for the pull time.
+    pub draws: f64,
+    /// Whether the leg's cord may join the work with this knot, without having been hung before.
+    pub joins: bool,
+    /// What the centreline does.
+    pub moves: Vec<Move>,
+    /// Where the moves come from.
+    pub note: Note,
+}
+
+/// A factor, perhaps times a parameter.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Amount {
+    /// The plain factor.
+    pub factor: f64,
+    /// The parameter it is multiplied by.
+    pub each: Option<String>,
+}
+
+/// One piece of a leg's centreline.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Move {
+    /// So many turns round something.
+    Round {
+        /// The thing.
+        thing: Round,
+        /// How many turns.
+        turns: Amount,
+        /// How far one turn climbs, in cord diameters.
+        pitch: f64,
+    },
+    /// A straight run, in cord diameters.
+    Across(Amount),
+    /// A run along the knot's rise, in rises.
+    Along(Amount),
+}
+
+/// What a turn goes round.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Round {
+    /// The core, with so many of the working cord's own legs laid beside it.
+    Core {
+        /// Legs of the working cord laid in with the core.
+        with: u32,
+    },
+    /// So many working legs in a round bundle; one is "another leg".
+    Legs(u32),
+}
+
+/// How far one knot carries the work along its core.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rise {
+    /// In cord diameters.
+    pub diameters: Amount,
+    /// Parameter holding the angle, in degrees, by whose cosine the rise is divided.
+    pub slant: Option<String>,
+    /// Where it comes from.
+    pub note: Note,
+}
+
+/// Time of one knot: base + pull for each metre of leg hanging below, each time it is drawn through.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KnotTime {
+    /// Time that does not depend on length, in seconds.
+    pub base: Amount,
+    /// Seconds for each metre of hanging leg, each draw.
+    pub pull: f64,
+    /// Where it comes from.
+    pub note: Note,
+}
+
+/// A figure that a design may choose.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Parameter {
+    /// Its name.
+    pub name: String,
+    /// Lowest allowed.
+    pub least: f64,
+    /// Highest allowed.
+    pub most: f64,
+    /// Taken when the design is silent.
+    pub default: f64,
+    /// What it is.
+    pub about: String,
+}
+
+/// What the knot is tied round in one place.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Core {
+    /// So many legs of one thickness; none is a knot without a core.
+    Legs {
+        /// How many.
+        count: u32,
+        /// Thickness of each.
+        diameter: Length,
+    },
+    /// A fitting of round section.
+    Rod(Length),
+    /// A fitting of rectangular section.
+    Bar(Length, Length),
+}
+
+/// Where and with what the knot is tied.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Setting<'a> {
+    /// Thickness of the working legs.
+    pub cord: Length,
+    /// Working legs in one knot.
+    pub working: u32,
+    /// What it is tied round.
+    pub core: Core,
+    /// Parameters chosen; the others take their default.
+    pub parameters: &'a [(String, f64)],
+}
+
+/// What one knot takes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Taken {
+    /// Length of each working leg that it eats.
+    pub working: Length,
+    /// Length of each core leg that it eats.
+    pub core: Length,
+    /// How far it carries the work along its core.
+    pub rise: Length,
+    /// Time that does not depend on the hanging length.
+    pub base: Time,
+}
+
+/// Why a knot can't be tied so. The message says what it needs and what it was given.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Misfit {
+    /// The number of core legs is out of its range.
+    CoreLegs {
+        /// The knot's title.
+        knot: String,
+        /// What was given.
+        given: u32,
+        /// Fewest and most.
+        range: (u32, u32),
+    },
+    /// It can't be tied on a fitting.
+    NotOnFitting(String),
+    /// It is tied on a fitting and was given none.
+    NeedsFitting(String),
+    /// The number of working legs is out of its range.
+    WorkingLegs {
+        /// The knot's title.
+        knot: String,
+        /// What was given.
+        given: u32,
+        /// Fewest and most.
+        range: (u32, u32),
+    },
+    /// A parameter it does not have.
+    UnknownParameter {
+        /// The knot's title.
+        knot: String,
+        /// The name given.
+        name: String,
+        /// The names it has.
+        known: Vec<String>,
+    },
+    /// A parameter out of its range.
+    ParameterRange {
+        /// The parameter.
+        name: String,
+        /// What was given.
+        given: f64,
+        /// Lowest and highest.
+        range: (f64, f64),
+    },
+}
+
+impl fmt::Display for Misfit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::CoreLegs { knot, given, range: (0, 0) } => {
+                write!(f, "a {knot} is tied without core legs, and was given {given}")
+            }
+            Self::CoreLegs { knot, given, range } => {
+                write!(f, "a {knot} is tied round {} in each column, and was given {given}", legs(*range, "core leg"))
+            }
+            Self::NotOnFitting(knot) => write!(f, "a {knot} can't be tied on a fitting"),
+            Self::NeedsFitting(knot) => write!(f, "a {knot} needs a fitting to be tied on"),
+            Self::WorkingLegs { knot, given, range } => {
+                write!(f, "a {knot} is tied with {} in each column, and was given {given}", legs(*range, "working leg"))
+            }
+            Self::UnknownParameter { knot, name, known } if known.is_empty() => {
+                write!(f, "a {knot} has no parameters, and was given `{name}`")
+            }
+            Self::UnknownParameter { knot, name, known } => {
+                write!(f, "a {knot} has no parameter `{name}`; it has {}", known.join(", "))
+            }
+            Self::ParameterRange { name, given, range } => {
+                write!(f, "`{name}` must be from {} to {}, and was given {given}", range.0, range.1)
+            }
+        }
+    }
+}
+
+fn legs((least, most): (u32, u32), what: &str) -> String {
+    if least == most {
+        format!("{least} {what}{}", if least == 1 { "" } else { "s" })
+    } else {
+        format!("{least} to {most} {what}s")
+    }
+}
+
+impl Knot {
+    /// What one knot takes in a setting.
+    ///
+    /// Lengths scale with the setting: twice the cord, core and fitting take twice the leg.
+    ///
+    /// # Errors
+    /// A [`Misfit`] when the core, the working legs or a parameter is not one that it can take.
+    pub fn taken(&self, setting: &Setting<'_>) -> Result<Taken, Misfit> {
+        self.check(setting)?;
+        let unit = self.thickness(setting);
+        let rise = self.rise_of(setting, unit);
+        let along = |role: &Role| role.moves.iter().map(|step| self.length_of(step, setting, unit, rise)).sum();
+        Ok(Taken {
+            working: along(&self.working),
+            core: along(&self.carried),
+            rise,
+            base: Time::s(self.amount(&self.time.base, setting)),
+        })
+    }
+
+    /// The value a parameter has in a setting: as chosen, else its default.
+    pub fn parameter(&self, name: &str, chosen: &[(String, f64)]) -> f64 {
+        let given = chosen.iter().find(|(chosen, _)| chosen == name).map(|(_, value)| *value);
+        given.or_else(|| self.parameters.iter().find(|p| p.name == name).map(|p| p.default)).unwrap_or(1.0)
+    }
+
+    /// Whether it is known by this word: its name or one of its other names.
+    pub fn answers_to(&self, word: &str) -> bool {
+        self.name == word || self.title == word || self.also.iter().any(|also| also == word || as_name(also) == word)
+    }
+
+    fn check(&self, setting: &Setting<'_>) -> Result<(), Misfit> {
+        let knot = || self.title.clone();
+        match setting.core {
+            Core::Legs { .. } if self.core.fitting && self.core.legs == (0, 0) => {
+                return Err(Misfit::NeedsFitting(knot()));
+            }
+            Core::Legs { count, .. } => {
+                let (least, most) = self.core.legs;
+                if count < least || count > most {
+                    return Err(Misfit::CoreLegs { knot: knot(), given: count, range: self.core.legs });
+                }
+            }
+            Core::Rod(_) | Core::Bar(..) if !self.core.fitting => return Err(Misfit::NotOnFitting(knot())),
+            Core::Rod(_) | Core::Bar(..) => {}
+        }
+        let (least, most) = self.working.legs;
+        if setting.working < least || setting.working > most {
+            return Err(Misfit::WorkingLegs { knot: knot(), given: setting.working, range: self.working.legs });
+        }
+        setting.parameters.iter().try_for_each(|(name, value)| self.check_parameter(name, *value))
+    }
+
+    fn check_parameter(&self, name: &str, given: f64) -> Result<(), Misfit> {
+        let Some(parameter) = self.parameters.iter().find(|p| p.name == name) else {
+            let known = self.parameters.iter().map(|p| p.name.clone()).collect();
+            return Err(Misfit::UnknownParameter { knot: self.title.clone(), name: name.to_owned(), known });
+        };
+        if given >= parameter.least && given <= parameter.most {
+            Ok(())
+        } else {
+            Err(Misfit::ParameterRange { name: name.to_owned(), given, range: (parameter.least, parameter.most) })
+        }
+    }
+
+    /// The diameter that "one diameter" means: the cord's, or the bundle's that is tied as one.
+    fn thickness(&self, setting: &Setting<'_>) -> Length {
+        if self.together { setting.cord * bundle_ratio(setting.working) } else { setting.cord }
+    }
+
+    fn rise_of(&self, setting: &Setting<'_>, unit: Length) -> Length {
+        let straight = unit * self.amount(&self.rise.diameters, setting);
+        match &self.rise.slant {
+            Some(angle) => straight / self.parameter(angle, setting.parameters).to_radians().cos(),
+            None => straight,
+        }
+    }
+
+    fn amount(&self, amount: &Amount, setting: &Setting<'_>) -> f64 {
+        amount.factor * amount.each.as_ref().map_or(1.0, |name| self.parameter(name, setting.parameters))
+    }
+
+    fn length_of(&self, step: &Move, setting: &Setting<'_>, unit: Length, rise: Length) -> Length {
+        match step {
+            Move::Across(diameters) => unit * self.amount(diameters, setting),
+            Move::Along(rises) => rise * self.amount(rises, setting),
+            Move::Round { thing, turns, pitch } => {
+                let turn = match thing {
+                    Round::Core { with } => self.turn_round_core(setting, unit, *with),
+                    Round::Legs(count) => turn_round(unit * bundle_ratio(*count), unit),
+                };
+                climbing(turn, unit * *pitch) * self.amount(turns, setting)
+            }
+        }
+    }
+
+    fn turn_round_core(&self, setting: &Setting<'_>, unit: Length, with: u32) -> Length {
+        match setting.core {
+            Core::Rod(diameter) => turn_round(diameter, unit),
+            Core::Bar(a, b) => turn_round_rectangle(a, b, unit),
+            Core::Legs { count, diameter } => {
+                // Legs laid in beside the core are the working cord's own; the thicker of the two
+                // cords stands for all, so that a mixed bundle is never taken too thin.
+                let each = if with == 0 { diameter } else { diameter.max(setting.cord) };
+                turn_round_legs(count + with, each, unit, self.core.lies)
+            }
+        }
+    }
+}
+
+fn turn_round_legs(count: u32, each: Length, cord: Length, lies: Lies) -> Length {
+    let flat = turn_round_row(count, each, cord);
+    let round = if count == 0 { Length::ZERO } else { turn_round(each * bundle_ratio(count), cord) };
+    match lies {
+        Lies::Flat => flat,
+        Lies::Round => round,
+        Lies::Snug => flat.min(round),
+    }
+}
+
+/// A title as a name: small letters, digits and hyphens.
+fn as_name(title: &str) -> String {
+    title
+        .to_lowercase()
+        .chars()
+        .filter(|c| *c != '\'' && *c != '’')
+        .map(|c| if c.is_ascii_alphanumeric() { c } else { '-' })
+        .collect()
+}

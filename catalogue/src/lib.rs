@@ -1,0 +1,25 @@
+//! Knot types, and the geometry that turns them into lengths.
+//!
+//! A [`Knot`] says, role by role, what a leg's centreline does: so many turns round something,
+//! a straight run across, a run along the knot's own rise. Put into a [`Setting`] (cord
+//! thickness, core, parameters) it yields a [`Taken`]: the leg that each role eats, and the rise.
+//!
+//! Nothing here opens a file or reads a clock: the knots of the catalogue are embedded, a shop's
+//! own come in as text.
+
+mod catalogue;
+pub mod geometry;
+mod knot;
+mod packing;
+mod reader;
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+mod tests;
+
+pub use catalogue::Catalogue;
+pub use knot::{
+    Amount, CORE_ROLE, Core, CoreRule, Kind, KindRow, Knot, KnotTime, Lies, Misfit, Move, Note, Parameter, Rise, Role,
+    Round, Runs, Setting, Source, Taken, WORKING_ROLE,
+};
+pub use packing::{PROVEN_UP_TO, bundle_ratio};
+pub use reader::knot_file;

@@ -1,0 +1,281 @@
+//! Reads one knot type from the text of its file.
+
+use reeve_measure::bound;
+use reeve_reading::{Choice, Count, Flag, List, Name, Number, Placed, Table, Text};
+
+use crate::knot::{
+    Amount, CORE_ROLE, CoreRule, Kind, Knot, KnotTime, Lies, Move, Note, Parameter, Rise, Role, Round, Runs, Source,
+    WORKING_ROLE,
+};
+
+/// Reads a knot file. Faults are laid on the table's desk.
+pub fn knot_file(t: &mut Table<'_>) -> Option<Knot> {
+    let head = t.need_table("knot", "The knot's names and use.", head);
+    let core = t.table("core", "What it is tied round; left out for a knot without a core.", core_rule);
+    let roles = t.tables("role", "What the legs of one role do in one knot: one for `working`, one for `core`.", role);
+    let rise = t.need_table("rise", "How far one knot carries the work along its core.", rise);
+    let time = t.need_table("time", "How long one knot takes.", time);
+    let parameters = t.tables("parameter", "A figure that a design may choose.", parameter);
+    let working = find_role(t, &roles, WORKING_ROLE);
+    let carried = roles.iter().find(|role| role.0 == CORE_ROLE).map_or_else(straight_core, |role| role.1.clone());
+    let (head, rise, time) = (head?.value, rise?.value, time?.value);
+    let knot = Knot {
+        name: head.name,
+        title: head.title,
+        also: head.also,
+        kind: head.kind,
+        summary: head.summary,
+        together: head.together,
+        core: core.map_or(NO_CORE, |core| core.value),
+        working: working?,
+        carried,
+        rise,
+        time,
+        parameters: parameters.into_iter().map(|parameter| parameter.value).collect(),
+    };
+    check_names_of_parameters(t, &knot).then_some(knot)
+}
+
+const NO_CORE: CoreRule = CoreRule { legs: (0, 0), fitting: false, lies: Lies::Snug, runs: Runs::Down };
+
+/// Core legs that do nothing but run straight through the knot.
+fn straight_core() -> Role {
+    Role {
+        legs: (0, 0),
+        draws: 0.0,
+        joins: false,
+        moves: vec![Move::Along(Amount { factor: 1.0, each: None })],
+        note: Note { source: Source::Geometry, words: "The core runs straight through the knot.".to_owned() },
+    }
+}
+
+struct Head {
+    name: String,
+    title: String,
+    also: Vec<String>,
+    kind: Kind,
+    summary: String,
+    together: bool,
+}
+
+fn head(t: &mut Table<'_>) -> Option<Head> {
+    let name = t.need("name", &Name, "The word that designs use.");
+    let title = t.need("title", &Text, "The name as written on pages, small letters, in the singular.");
+    let also = t.maybe("also", &List(Text), "Other names the trade uses.");
+    let kind = t.need("kind", &Choice { words: Kind::WORDS }, "How it is used.");
+    let summary = t.need("summary", &Text, "How it is tied, in a sentence or two.");
+    let together = t.maybe("together", &Flag, "Whether several legs are tied together as one thick cord.");
+    Some(Head {
+        name: name?.value,
+        title: title?.value,
+        also: also.map(|also| also.value.into_iter().map(|word| word.value).collect()).unwrap_or_default(),
+        kind: kind?.value,
+        summary: summary?.value,
+        together: together.is_some_and(|together| together.value),
+    })
+}
+
+fn core_rule(t: &mut Table<'_>) -> Option<CoreRule> {
+    let legs = range(t, "legs", "Fewest and most core legs in a column, as [1, 8]; [0, 0] for none.");
+    let fitting = t.maybe("fitting", &Flag, "Whether it can be tied on a ring, dowel or other fitting.");
+    let lies = t.maybe("lies", &Choice { words: Lies::WORDS }, "How several core legs lie; `snug` if not said.");
+    let runs = t.maybe(
+        "runs",
+        &Choice { words: Runs::WORDS },
+        "`down`: each column has its own core (the default); `across`: a row shares one.",
+    );
+    Some(CoreRule {
+        legs: legs?,
+        fitting: fitting.is_some_and(|fitting| fitting.value),
+        lies: lies.map_or(Lies::Snug, |lies| lies.value),
+        runs: runs.map_or(Runs::Down, |runs| runs.value),
+    })
+}
+
+/// Two whole numbers, fewest and most.
+fn range(t: &mut Table<'_>, key: &'static str, about: &str) -> Option<(u32, u32)> {
+    let pair = t.need(key, &List(Count(bound::ROLE_LEGS)), about)?;
+    match pair.value.as_slice() {
+        [least, most] if least.value <= most.value => Some((least.value, most.value)),
+        _ => {
+            t.refuse_at(
+                pair.span,
+                format!("`{key}` is not a range"),
+                "two numbers, the fewest first",
+                format!("write {key} = [1, 8]"),
+            );
+            None
+        }
+    }
+}
+
+fn role(t: &mut Table<'_>) -> Option<(String, Role)> {
+    const ROLES: &[(&str, &str)] = &[(WORKING_ROLE, WORKING_ROLE), (CORE_ROLE, CORE_ROLE)];
+    let name = t.need("role", &Choice { words: ROLES }, "`working` or `core`.");
+    let legs = if name.as_ref().is_some_and(|name| name.value == CORE_ROLE) {
+        Some((0, 0))
+    } else {
+        range(t, "legs", "Fewest and most working legs in one knot, as [2, 2].")
+    };
+    let draws = t.maybe("draws", &Number(bound::MOVE), "How often each leg is drawn through; 1 if not said.");
+    let joins = t.maybe("joins", &Flag, "Whether its cord may join the work with this knot, not hung before.");
+    let moves = t.tables("moves", "What the leg's centreline does, one after the other.", movement);
+    let note = note(t);
+    if moves.is_empty() {
+        t.refuse(
+            "this role has no moves",
+            "a knot eats some leg",
+            "for example moves = [{ round = \"core\", turns = 1 }]",
+        );
+        return None;
+    }
+    Some((
+        name?.value.to_owned(),
+        Role {
+            legs: legs?,
+            draws: draws.map_or(1.0, |draws| draws.value),
+            joins: joins.is_some_and(|joins| joins.value),
+            moves: moves.into_iter().map(|step| step.value).collect(),
+            note: note?,
+        },
+    ))
+}
+
+#[derive(Clone, Copy)]
+enum Thing {
+    Core,
+    Leg,
+    Legs,
+}
+
+fn movement(t: &mut Table<'_>) -> Option<Move> {
+    const THINGS: &[(&str, Thing)] = &[("core", Thing::Core), ("leg", Thing::Leg), ("legs", Thing::Legs)];
+    let round = t.maybe(
+        "round",
+        &Choice { words: THINGS },
+        "What it goes round: the `core`, another `leg`, or a bundle of `legs`.",
+    );
+    let turns = t.maybe("turns", &Number(bound::MOVE), "How many turns.");
+    let pitch = t.maybe("pitch", &Number(bound::MOVE), "How far one turn climbs, in cord diameters.");
+    let with = t.maybe("with", &Count(bound::ROLE_LEGS), "Legs of the working cord laid in beside the core.");
+    let of = t.maybe("of", &Count(bound::ROLE_LEGS), "How many legs the bundle has.");
+    let across = t.maybe("across", &Number(bound::MOVE), "A straight run, in cord diameters.");
+    let along = t.maybe("along", &Number(bound::MOVE), "A run along the knot's rise, in rises.");
+    let each = t.maybe("each", &Name, "A parameter that the number is multiplied by.").map(|each| each.value);
+    let amount = |number: Placed<f64>| Amount { factor: number.value, each: each.clone() };
+    match (round, across, along) {
+        (Some(round), None, None) => {
+            let Some(turns) = turns else {
+                t.refuse(
+                    "a move round something needs `turns`",
+                    "how many?",
+                    "for example { round = \"core\", turns = 1 }",
+                );
+                return None;
+            };
+            let thing = match round.value {
+                Thing::Core => Round::Core { with: with.map_or(0, |with| with.value) },
+                Thing::Leg => Round::Legs(1),
+                Thing::Legs => Round::Legs(of.map_or(1, |of| of.value)),
+            };
+            Some(Move::Round { thing, turns: amount(turns), pitch: pitch.map_or(0.0, |pitch| pitch.value) })
+        }
+        (None, Some(across), None) => Some(Move::Across(amount(across))),
+        (None, None, Some(along)) => Some(Move::Along(amount(along))),
+        _ => {
+            t.refuse(
+                "a move is one of three",
+                "`round` with `turns`, `across`, or `along`",
+                "write several moves one after the other",
+            );
+            None
+        }
+    }
+}
+
+fn rise(t: &mut Table<'_>) -> Option<Rise> {
+    let factor = t.need("diameters", &Number(bound::MOVE), "The rise of one knot, in cord diameters.");
+    let each = t.maybe("each", &Name, "A parameter that it is multiplied by.");
+    let slant = t.maybe("slant", &Name, "A parameter in degrees; the rise is divided by its cosine.");
+    let note = note(t);
+    Some(Rise {
+        diameters: Amount { factor: factor?.value, each: each.map(|each| each.value) },
+        slant: slant.map(|slant| slant.value),
+        note: note?,
+    })
+}
+
+fn time(t: &mut Table<'_>) -> Option<KnotTime> {
+    let base = t.need("base", &Number(bound::KNOT_SECONDS), "Seconds of one knot that do not depend on length.");
+    let each = t.maybe("each", &Name, "A parameter that the base is multiplied by.");
+    let pull = t.need("pull", &Number(bound::KNOT_SECONDS), "Seconds for each metre of leg hanging below, each draw.");
+    let note = note(t);
+    Some(KnotTime {
+        base: Amount { factor: base?.value, each: each.map(|each| each.value) },
+        pull: pull?.value,
+        note: note?,
+    })
+}
+
+fn note(t: &mut Table<'_>) -> Option<Note> {
+    let source = t.need("source", &Choice { words: Source::WORDS }, "Where the figures come from.");
+    let words = t.need("note", &Text, "The reasoning, or the work and page.");
+    Some(Note { source: source?.value, words: words?.value })
+}
+
+fn parameter(t: &mut Table<'_>) -> Option<Parameter> {
+    let name = t.need("name", &Name, "The word that designs use.");
+    let least = t.need("least", &Number(bound::PARAMETER), "Lowest value allowed.");
+    let most = t.need("most", &Number(bound::PARAMETER), "Highest value allowed.");
+    let default = t.need("default", &Number(bound::PARAMETER), "Taken when a design is silent.");
+    let about = t.need("about", &Text, "What it is.");
+    let (least, most, default) = (least?, most?, default?);
+    if !(least.value <= default.value && default.value <= most.value) {
+        t.refuse_at(
+            default.span,
+            format!("the default {} is out of its own range", default.value),
+            format!("from {} to {}", least.value, most.value),
+            "",
+        );
+        return None;
+    }
+    Some(Parameter {
+        name: name?.value,
+        least: least.value,
+        most: most.value,
+        default: default.value,
+        about: about?.value,
+    })
+}
+
+fn find_role(t: &Table<'_>, roles: &[Placed<(String, Role)>], name: &str) -> Option<Role> {
+    let mut found = roles.iter().filter(|role| role.0 == name);
+    let role = found.next();
+    if let Some(second) = found.next() {
+        t.refuse_at(second.span.clone(), format!("role `{name}` is described twice"), "once is enough", "");
+        return None;
+    }
+    if role.is_none() && !t.has("role") {
+        t.refuse_at(0..0, "no role ties this knot", "", "add a [[role]] with role = \"working\" and its moves");
+    }
+    role.map(|role| role.1.clone())
+}
+
+/// Every `each` and `slant` must name a parameter of the knot.
+fn check_names_of_parameters(t: &Table<'_>, knot: &Knot) -> bool {
+    let amounts = [&knot.working, &knot.carried].into_iter().flat_map(|role| &role.moves).map(|step| match step {
+        Move::Round { turns, .. } => turns,
+        Move::Across(amount) | Move::Along(amount) => amount,
+    });
+    let named = amounts.chain([&knot.rise.diameters, &knot.time.base]).filter_map(|amount| amount.each.as_ref());
+    let unknown = named.chain(&knot.rise.slant).find(|name| !knot.parameters.iter().any(|p| p.name == **name));
+    if let Some(name) = unknown {
+        t.refuse_at(
+            0..0,
+            format!("no [[parameter]] of this knot is called `{name}`"),
+            "",
+            format!("add [[parameter]] with name = \"{name}\""),
+        );
+    }
+    unknown.is_none()
+}

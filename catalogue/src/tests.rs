@@ -1,0 +1,188 @@
+//! The catalogue as a whole: every file reads, and the laws of geometry hold for every knot.
+
+use proptest::prelude::*;
+use reeve_measure::Length;
+
+use crate::geometry::OVERHAND_AT_LEAST;
+use crate::{Catalogue, Core, Knot, Misfit, Setting, Taken};
+
+fn catalogue() -> Catalogue {
+    let (catalogue, faults) = Catalogue::embedded();
+    let faults: Vec<_> = faults.iter().map(|fault| fault.render(false)).collect();
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+    catalogue
+}
+
+fn mm(value: f64) -> Length {
+    Length::mm(value)
+}
+
+/// Tied with its fewest working legs round so many core legs (kept within its range), or a rod.
+fn tied(knot: &Knot, cord: f64, core: u32) -> Taken {
+    let core = match knot.core.legs {
+        (0, 0) if knot.core.fitting => Core::Rod(mm(cord * 3.0)),
+        (least, most) => Core::Legs { count: core.clamp(least, most), diameter: mm(cord) },
+    };
+    let setting = Setting { cord: mm(cord), working: knot.working.legs.0, core, parameters: &[] };
+    knot.taken(&setting).unwrap()
+}
+
+#[test]
+fn every_embedded_knot_reads_and_every_word_finds_one_knot() {
+    let catalogue = catalogue();
+    assert!(catalogue.iter().count() >= 18);
+    let mut words: Vec<&str> = catalogue
+        .iter()
+        .flat_map(|knot| std::iter::once(knot.name.as_str()).chain(knot.also.iter().map(String::as_str)))
+        .collect();
+    let all = words.len();
+    words.sort_unstable();
+    words.dedup();
+    assert_eq!(words.len(), all, "two knots share a word");
+    for word in words {
+        assert!(catalogue.find(word).is_some(), "{word}");
+    }
+}
+
+#[test]
+fn the_trades_other_names_find_the_knot() {
+    let catalogue = catalogue();
+    for (word, name) in [
+        ("cow hitch", "larks-head"),
+        ("cow-hitch", "larks-head"),
+        ("clove hitch", "double-half-hitch"),
+        ("spiral-knot", "half"),
+        ("barrel knot", "coil"),
+        ("lark's head", "larks-head"),
+    ] {
+        assert_eq!(catalogue.find(word).map(|knot| knot.name.as_str()), Some(name), "{word}");
+    }
+}
+
+#[test]
+fn a_square_knot_sennit_takes_four_to_five_times_its_length() {
+    // Common practice, no source: working legs are cut 4 to 5 times the finished length.
+    let square = catalogue().find("square").cloned().unwrap();
+    let taken = tied(&square, 3.0, 2);
+    let ratio = taken.working / taken.rise;
+    assert!((4.0..=5.0).contains(&ratio), "{ratio}");
+    assert!((taken.core / taken.rise - 1.0).abs() < 1e-12);
+}
+
+#[test]
+fn twenty_half_knots_make_the_length_of_ten_square_knots() {
+    // Common practice, no source.
+    let catalogue = catalogue();
+    let square = tied(catalogue.find("square").unwrap(), 3.0, 2);
+    let half = tied(catalogue.find("half").unwrap(), 3.0, 2);
+    assert!((half.rise * 20.0 / (square.rise * 10.0) - 1.0).abs() < 0.001);
+    assert!((half.working * 20.0 / (square.working * 10.0) - 1.0).abs() < 1e-12);
+}
+
+#[test]
+fn ten_square_knots_in_3_mm_cord_leave_a_fringe_of_an_80_cm_leg() {
+    // Common practice, no source: 10 square knots and the hitches that fasten their four legs to a ring
+    // leave a fringe when each working leg is cut 80 cm.
+    let catalogue = catalogue();
+    let square = tied(catalogue.find("square").unwrap(), 3.0, 2);
+    let mounting = catalogue.find("larks-head").unwrap();
+    let ring = Setting { cord: mm(3.0), working: 2, core: Core::Rod(mm(5.0)), parameters: &[] };
+    let used = square.working * 10.0 + mounting.taken(&ring).unwrap().working;
+    let fringe = Length::cm(80.0) - used;
+    assert!(fringe.as_cm() > 10.0 && fringe.as_cm() < 50.0, "{} cm", fringe.as_cm());
+}
+
+#[test]
+fn a_button_knot_keeps_under_the_published_bound() {
+    // Merry, The Marlinspike Sailor's Arts and Crafts, 2013, p. 74: 72 in of 1 mm cord, doubled, make
+    // 16 to 17 knots: at most 108 diameters a knot for both legs, some 10.5 diameters apart.
+    let button = tied(catalogue().find("button").unwrap(), 1.0, 0);
+    assert!(button.working.as_mm() * 2.0 < 108.0);
+    assert!((button.rise.as_mm() - 10.5).abs() < 1e-9);
+}
+
+#[test]
+fn an_overhand_and_a_figure_eight_keep_within_their_bounds() {
+    // Upper: the closed ideal knots, 16.3729 (Gilbert's table of ideal knots) and 21.0444 (Ashton, Cantarella,
+    // Piatek and Rawdon, Experimental Mathematics 20, 2011, from memory). Lower: OVERHAND_AT_LEAST.
+    let catalogue = catalogue();
+    let overhand = tied(catalogue.find("overhand").unwrap(), 1.0, 0).working.as_mm();
+    let eight = tied(catalogue.find("figure-eight").unwrap(), 1.0, 0).working.as_mm();
+    assert!(overhand > OVERHAND_AT_LEAST && overhand < 16.3729, "{overhand}");
+    assert!(eight > overhand && eight < 21.0444, "{eight}");
+}
+
+#[test]
+fn every_knot_takes_more_than_it_rises_and_carries_its_core_along() {
+    for knot in catalogue().iter() {
+        let taken = tied(knot, 4.0, 2);
+        assert!(taken.working >= taken.rise, "{}", knot.name);
+        assert!(taken.core >= taken.rise * (1.0 - 1e-12), "{}", knot.name);
+        assert!(taken.rise > Length::ZERO && taken.base.as_s() > 0.0, "{}", knot.name);
+    }
+}
+
+#[test]
+fn a_knot_says_what_it_needs_and_what_it_was_given() {
+    let catalogue = catalogue();
+    let message = |name: &str, working, core, parameters: &[(String, f64)]| {
+        let setting = Setting { cord: mm(4.0), working, core, parameters };
+        catalogue.find(name).unwrap().taken(&setting).unwrap_err().to_string()
+    };
+    let legs = |count| Core::Legs { count, diameter: mm(4.0) };
+    assert_eq!(
+        message("square", 2, legs(25), &[]),
+        "a square knot is tied round 0 to 24 core legs in each column, and was given 25"
+    );
+    assert_eq!(
+        message("square", 3, legs(2), &[]),
+        "a square knot is tied with 2 working legs in each column, and was given 3"
+    );
+    assert_eq!(message("square", 2, Core::Rod(mm(9.0)), &[]), "a square knot can't be tied on a fitting");
+    assert_eq!(
+        message("double-half-hitch-on-ring", 1, legs(0), &[]),
+        "a double half hitch on a ring needs a fitting to be tied on"
+    );
+    assert_eq!(
+        message("gathering-wrap", 1, legs(8), &[("turns".to_owned(), 2.0)]),
+        "`turns` must be from 3 to 120, and was given 2"
+    );
+    assert_eq!(
+        message("gathering-wrap", 1, legs(8), &[("rounds".to_owned(), 2.0)]),
+        "a gathering wrap has no parameter `rounds`; it has turns"
+    );
+    assert!(matches!(
+        catalogue.find("overhand").unwrap().taken(&Setting {
+            cord: mm(4.0),
+            working: 1,
+            core: legs(1),
+            parameters: &[]
+        }),
+        Err(Misfit::CoreLegs { range: (0, 0), .. })
+    ));
+}
+
+proptest! {
+    #[test]
+    fn twice_the_cord_takes_twice_the_leg(cord in 0.5..20.0_f64, core in 0_u32..12) {
+        for knot in catalogue().iter() {
+            let (thin, thick) = (tied(knot, cord, core), tied(knot, cord * 2.0, core));
+            for (thin, thick) in [(thin.working, thick.working), (thin.core, thick.core), (thin.rise, thick.rise)] {
+                prop_assert!((thick / thin - 2.0).abs() < 1e-9, "{}", knot.name);
+            }
+        }
+    }
+
+    #[test]
+    fn more_core_legs_never_take_less(core in 0_u32..60) {
+        for knot in catalogue().iter() {
+            prop_assert!(tied(knot, 4.0, core + 1).working >= tied(knot, 4.0, core).working, "{}", knot.name);
+        }
+    }
+
+    #[test]
+    fn no_text_panics_the_knot_reader(text in "\\PC{0,200}") {
+        let mut catalogue = Catalogue::default();
+        catalogue.add(&reeve_reading::Source::new("knots/x.toml", text));
+    }
+}
