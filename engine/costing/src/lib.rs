@@ -1,0 +1,20 @@
+//! The sums of `reeve`: piece, take-off, labour, cost, price, quote.
+//!
+//! Data flows one way: [`piece`] -> [`takeoff`] -> [`cost`] -> [`price`] -> [`quote`]. Nothing here opens a
+//! file, reads a clock or looks at the environment; today's date is handed in.
+
+pub mod caution;
+pub mod commission;
+pub mod cost;
+pub mod labour;
+mod layout;
+pub mod money;
+pub mod piece;
+pub mod price;
+pub mod pricing;
+pub mod purchase;
+pub mod quote;
+pub mod rates;
+pub mod store;
+pub mod takeoff;
+pub mod totals;

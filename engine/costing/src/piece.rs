@@ -1,0 +1,180 @@
+//! A piece, resolved: every name has become the thing it names.
+
+use std::sync::Arc;
+
+use reeve_catalogue::Knot;
+use reeve_measure::{Length, Time};
+use rust_decimal::Decimal;
+
+use crate::caution::Purpose;
+use crate::store::{Cord, Fitting, Many};
+
+/// One thing to be made, described step by step.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Piece {
+    /// As written on pages.
+    pub title: String,
+    /// A sentence for the client.
+    pub about: Option<String>,
+    /// What it is for; chooses the cautions.
+    pub purpose: Purpose,
+    /// Finished size in words, for the client.
+    pub finished: Option<String>,
+    /// Cords cut alike.
+    pub groups: Vec<CordGroup>,
+    /// Leg sets, in order of their groups.
+    pub sets: Vec<LegSet>,
+    /// Fittings, each with how many there are.
+    pub fittings: Vec<NamedFitting>,
+    /// The making, in order.
+    pub steps: Vec<Step>,
+    /// Work that is not tying.
+    pub tasks: Vec<Task>,
+    /// Pieces it is put together from.
+    pub parts: Vec<Part>,
+}
+
+/// A piece within a piece.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    /// The word it is called by.
+    pub name: String,
+    /// How many.
+    pub count: u32,
+    /// The piece.
+    pub piece: Arc<Piece>,
+}
+
+/// Cords cut alike.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CordGroup {
+    /// The word steps use.
+    pub name: String,
+    /// Of what.
+    pub cord: Arc<Cord>,
+    /// How many.
+    pub count: u32,
+    /// Whether each is folded into two legs.
+    pub folded: bool,
+    /// The set of the first leg of each cord, and of the second: the same when folded evenly.
+    pub legs: (SetId, SetId),
+}
+
+/// Index of a leg set in its piece.
+pub type SetId = usize;
+/// Index of a cord group in its piece.
+pub type GroupId = usize;
+/// Index of a fitting in its piece.
+pub type FittingId = usize;
+
+/// Legs that are used alike.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LegSet {
+    /// The word steps use.
+    pub name: String,
+    /// Whose legs.
+    pub group: GroupId,
+    /// How many.
+    pub count: u32,
+}
+
+/// A fitting under the name the piece gives it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NamedFitting {
+    /// The word steps use.
+    pub name: String,
+    /// The thing, and how many.
+    pub many: Many<Fitting>,
+}
+
+/// One stage of the making.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Step {
+    /// As written on the bench sheet.
+    pub title: String,
+    /// Cord groups that join the work here.
+    pub hang: Vec<GroupId>,
+    /// Sets that run alongside the knots without being tied.
+    pub alongside: Vec<SetId>,
+    /// What is done.
+    pub work: Work,
+    /// A remark for the bench.
+    pub note: Option<String>,
+}
+
+/// What a step does.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Work {
+    /// Ties a knot.
+    Tie(Tie),
+    /// Leaves legs bare.
+    Bare {
+        /// How long.
+        length: Length,
+        /// Which.
+        legs: Vec<SetId>,
+    },
+    /// Leaves the ends of legs hanging: the fringe.
+    Tail {
+        /// How long after trimming.
+        length: Length,
+        /// Which.
+        legs: Vec<SetId>,
+        /// Whether they are combed out.
+        combed: bool,
+    },
+    /// Threads beads.
+    Thread {
+        /// The bead.
+        bead: FittingId,
+        /// How often on each leg or bundle of legs.
+        times: u32,
+        /// Legs through each bead.
+        legs_each: u32,
+        /// Which.
+        legs: Vec<SetId>,
+    },
+    /// Only lets cords join the work.
+    LayIn,
+}
+
+/// A knot, repeated.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tie {
+    /// The knot.
+    pub knot: Arc<Knot>,
+    /// How often in each column, or on each working leg of a row.
+    pub times: u32,
+    /// Columns side by side; worked out from the legs when not said.
+    pub columns: Option<u32>,
+    /// Sets that tie.
+    pub working: Vec<SetId>,
+    /// Sets that are tied round.
+    pub core: Vec<SetId>,
+    /// A fitting that is tied round instead.
+    pub on: Option<FittingId>,
+    /// Working and core legs change places: the take-up is shared evenly, and so many legs are core in a column.
+    pub shared: Option<Shared>,
+    /// Parameters of the knot.
+    pub parameters: Vec<(String, f64)>,
+}
+
+/// Legs that change places.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Shared {
+    /// Core legs in each column; worked out from the legs when not said.
+    pub core_legs: Option<u32>,
+}
+
+/// Work that is not tying: dyeing, combing out, wiring.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Task {
+    /// As written on the bench sheet.
+    pub title: String,
+    /// How long, for one piece or for the whole batch; the maker's own figure, so pace does not touch it.
+    pub time: Time,
+    /// Whether it is done once for all pieces of the design.
+    pub once: bool,
+    /// What it uses up, each time.
+    pub cost: Decimal,
+}

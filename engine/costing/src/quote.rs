@@ -1,0 +1,159 @@
+//! What the client reads.
+//!
+//! [`Quote`] has no field for cost, wage, overhead or margin: a page made from it can't show what it was never given.
+
+use chrono::NaiveDate;
+use rust_decimal::Decimal;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::totals::Totals;
+
+/// The form of `quote.json`; raised when a field changes its meaning or goes.
+pub const QUOTE_FORM: u32 = 1;
+
+/// A quote as the client reads it. Amounts are decimal strings in `currency`.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct Quote {
+    /// Version of this form.
+    pub form: u32,
+    /// The commission's file stem.
+    pub reference: String,
+    /// What it is about.
+    pub title: String,
+    /// Who makes and sells.
+    pub maker: QuoteMaker,
+    /// Who asks.
+    pub client: QuoteClient,
+    /// Day of the quote.
+    pub date: NaiveDate,
+    /// Last day on which it can be accepted.
+    pub valid_until: NaiveDate,
+    /// Day on which the work will be ready, if one is promised.
+    pub promised: Option<NaiveDate>,
+    /// Three letters of ISO 4217.
+    pub currency: String,
+    /// Decimals of the currency's minor unit, from ISO 4217.
+    pub minor_units: u32,
+    /// Whether amounts of lines, allowances and charges are without tax, with it, or not taxed.
+    pub prices: Prices,
+    /// The lines.
+    pub lines: Vec<QuoteLine>,
+    /// Taken off the whole; amounts are positive.
+    pub allowances: Vec<QuoteAmount>,
+    /// Put on the whole.
+    pub charges: Vec<QuoteAmount>,
+    /// Tax of each rate, the highest first.
+    pub taxes: Vec<QuoteTax>,
+    /// The totals.
+    pub totals: Totals,
+    /// What is paid when; adds up to `totals.due`.
+    pub schedule: Vec<Instalment>,
+    /// Sentences of the terms.
+    pub terms: Vec<String>,
+    /// How to look after the pieces.
+    pub care: Vec<String>,
+    /// Cautions that go with the pieces.
+    pub cautions: Vec<String>,
+    /// A sentence to the client.
+    pub note: Option<String>,
+}
+
+/// The maker as the client reads it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct QuoteMaker {
+    /// The shop's name.
+    pub name: String,
+    /// A line beneath it.
+    pub tagline: Option<String>,
+    /// Lines of the address.
+    pub address: Vec<String>,
+    /// Lines of how to reach it.
+    pub contact: Vec<String>,
+    /// Tax registration number.
+    pub tax_number: Option<String>,
+    /// A sentence on tax.
+    pub tax_note: Option<String>,
+}
+
+/// The client.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct QuoteClient {
+    /// Name.
+    pub name: String,
+    /// Lines of the address.
+    pub address: Vec<String>,
+}
+
+/// How amounts stand to tax.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Prices {
+    /// Without tax.
+    Net,
+    /// With tax.
+    Inclusive,
+    /// The seller charges no tax.
+    Untaxed,
+}
+
+/// A line.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct QuoteLine {
+    /// What it is.
+    pub text: String,
+    /// More about it.
+    pub about: Option<String>,
+    /// How many.
+    pub quantity: Decimal,
+    /// Price of one.
+    pub unit_price: Decimal,
+    /// Amount of the line: without tax, or with it when `prices` is `inclusive`.
+    pub net: Decimal,
+    /// Tax rate in per cent, `exempt`, or null when the seller charges no tax.
+    pub tax_rate: Option<String>,
+    /// What the amount is made up of; adds up to `net`; may be empty.
+    pub parts: Vec<QuotePart>,
+}
+
+/// A part of a line's amount.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct QuotePart {
+    /// What it is for.
+    pub text: String,
+    /// How much.
+    pub amount: Decimal,
+}
+
+/// An amount taken off or put on the whole.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct QuoteAmount {
+    /// Why.
+    pub text: String,
+    /// How much, positive.
+    pub amount: Decimal,
+    /// Tax rate in per cent, `exempt`, or null.
+    pub tax_rate: Option<String>,
+}
+
+/// Tax of one rate.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct QuoteTax {
+    /// Tax rate in per cent, or `exempt`.
+    pub rate: String,
+    /// What is taxed, without tax.
+    pub base: Decimal,
+    /// The tax.
+    pub tax: Decimal,
+}
+
+/// A payment to come.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct Instalment {
+    /// What it is.
+    pub text: String,
+    /// When it falls due, in words.
+    pub when: String,
+    /// How much.
+    pub amount: Decimal,
+}
