@@ -1,0 +1,419 @@
+//! `designs/*.toml`: a piece, described step by step, as typed.
+
+use std::ops::Range;
+
+use reeve_costing::caution::{PURPOSES, Purpose};
+use reeve_costing::piece::Task;
+use reeve_measure::{Length, Time, bound};
+use reeve_reading::{Choice, Count, Flag, Lengths, List, Money, Name, Number, Placed, Table, Text};
+use rust_decimal::Decimal;
+
+/// A design as typed: names are still only names.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TypedDesign {
+    /// As written on pages.
+    pub title: String,
+    /// A sentence for the client.
+    pub about: Option<String>,
+    /// What it is for.
+    pub purpose: Purpose,
+    /// Finished size, in words.
+    pub finished: Option<String>,
+    /// Cord groups.
+    pub groups: Vec<TypedGroup>,
+    /// Fittings under names of the design's own.
+    pub fittings: Vec<TypedFitting>,
+    /// Steps.
+    pub steps: Vec<TypedStep>,
+    /// Tasks.
+    pub tasks: Vec<Task>,
+    /// Pieces within the piece.
+    pub parts: Vec<TypedPart>,
+}
+
+/// Cords cut alike, as typed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TypedGroup {
+    /// The heading's place.
+    pub span: Range<usize>,
+    /// The word steps use.
+    pub name: Placed<String>,
+    /// A cord of the store.
+    pub of: Placed<String>,
+    /// How many.
+    pub count: u32,
+    /// Whether each is folded.
+    pub folded: bool,
+    /// Names of the sets its legs belong to: none, one, or two.
+    pub legs: Vec<Placed<String>>,
+}
+
+/// A fitting under a name of the design's own, as typed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TypedFitting {
+    /// The word steps use.
+    pub name: Placed<String>,
+    /// A fitting of the store.
+    pub of: Placed<String>,
+    /// How many.
+    pub count: u32,
+}
+
+/// A piece within the piece, as typed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TypedPart {
+    /// Another design.
+    pub design: Placed<String>,
+    /// How many.
+    pub count: u32,
+}
+
+/// A step as typed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TypedStep {
+    /// The heading's place.
+    pub span: Range<usize>,
+    /// The places of its keys, for faults that show later.
+    pub places: Vec<(&'static str, Range<usize>)>,
+    /// As written on the bench sheet, if said.
+    pub title: Option<String>,
+    /// A remark.
+    pub note: Option<String>,
+    /// Cord groups that join here.
+    pub hang: Vec<Placed<String>>,
+    /// Sets that run alongside.
+    pub alongside: Vec<Placed<String>>,
+    /// What is done.
+    pub kind: StepKind,
+}
+
+/// What a step does, as typed.
+#[derive(Debug, Clone, PartialEq)]
+pub enum StepKind {
+    /// Ties a knot.
+    Tie {
+        /// The knot.
+        knot: Placed<String>,
+        /// Repeats.
+        times: u32,
+        /// Columns.
+        columns: Option<u32>,
+        /// Sets that tie.
+        working: Vec<Placed<String>>,
+        /// Sets that are tied round.
+        core: Vec<Placed<String>>,
+        /// A fitting that is tied round.
+        on: Option<Placed<String>>,
+        /// Whether working and core legs change places.
+        shared: bool,
+        /// Core legs in each column, where they change places.
+        core_legs: Option<u32>,
+        /// Parameters of the knot.
+        parameters: Vec<(String, f64)>,
+    },
+    /// Leaves legs bare.
+    Bare(Length, Vec<Placed<String>>),
+    /// Leaves ends hanging, perhaps combed.
+    Tail(Length, Vec<Placed<String>>, bool),
+    /// Threads beads.
+    Thread {
+        /// The bead.
+        bead: Placed<String>,
+        /// Beads on each leg or bundle.
+        times: u32,
+        /// Legs through each.
+        legs_each: u32,
+        /// Sets.
+        legs: Vec<Placed<String>>,
+    },
+    /// Only lets cords join.
+    LayIn,
+}
+
+impl TypedStep {
+    /// The place of a key, or of the step when the key is not written.
+    pub fn place(&self, key: &str) -> Range<usize> {
+        let found = self.places.iter().find(|(name, _)| *name == key);
+        found.map_or_else(|| self.span.clone(), |(_, place)| place.clone())
+    }
+}
+
+/// Reads a design.
+pub fn design_file(t: &mut Table<'_>) -> Option<TypedDesign> {
+    let head = t.need_table("piece", "What it is.", |t| {
+        let title = t.need("name", &Text, "As written on pages.");
+        let about = t.maybe("about", &Text, "A sentence for the client.");
+        let purpose =
+            t.need("purpose", &Choice { words: PURPOSES }, "What it is for; chooses the cautions of the quote.");
+        let finished = t.maybe("finished", &Text, "Finished size, in words.");
+        Some((title?.value, about.map(|a| a.value), purpose?.value, finished.map(|f| f.value)))
+    });
+    let groups = t.tables("cord", "Cords cut alike.", group);
+    let fittings = t.tables("fitting", "A fitting under a name of the design's own, or several of one.", fitting);
+    let steps = t.tables("step", "One stage of the making.", step);
+    let tasks = t.tables("task", "Work that is not tying: dyeing, wiring, stiffening.", task);
+    let parts = t.tables("part", "Another design that this one is put together from.", |t| {
+        let design = t.need("design", &Name, "The other design's file, without .toml.");
+        let count = t.need("count", &Count(bound::PARTS), "How many.");
+        Some(TypedPart { design: design?, count: count?.value })
+    });
+    let (title, about, purpose, finished) = head?.value;
+    if groups.is_empty() && parts.is_empty() && !t.has("cord") && !t.has("part") {
+        t.refuse("the design has neither cords nor parts", "nothing would be made", "add a [[cord]] or a [[part]]");
+        return None;
+    }
+    Some(TypedDesign {
+        title,
+        about,
+        purpose,
+        finished,
+        groups: groups.into_iter().map(|group| group.value).collect(),
+        fittings: fittings.into_iter().map(|fitting| fitting.value).collect(),
+        steps: steps.into_iter().map(|step| step.value).collect(),
+        tasks: tasks.into_iter().map(|task| task.value).collect(),
+        parts: parts.into_iter().map(|part| part.value).collect(),
+    })
+}
+
+fn group(t: &mut Table<'_>) -> Option<TypedGroup> {
+    let name = t.need("group", &Name, "The word steps use.");
+    let of = t.need("of", &Name, "A cord of store/cords.toml.");
+    let count = t.need("count", &Count(bound::CORDS), "How many cords.");
+    let folded = t.maybe("folded", &Flag, "Whether each is folded into two legs.");
+    let legs = t.maybe(
+        "legs",
+        &List(Name),
+        "The set its legs belong to, if not called as the group; two sets for a folded cord whose legs differ.",
+    );
+    let folded = folded.is_some_and(|folded| folded.value);
+    let most = if folded { 2 } else { 1 };
+    if let Some(legs) = &legs
+        && (legs.value.is_empty() || legs.value.len() > most)
+    {
+        let (title, label) = if folded {
+            (
+                format!("a folded cord has two legs, and {} sets are named", legs.value.len()),
+                "one set for both legs, or two",
+            )
+        } else {
+            (format!("a cord that is not folded has one leg, and {} sets are named", legs.value.len()), "one set")
+        };
+        t.refuse_at(legs.span.clone(), title, label, if folded { "" } else { "write folded = true, or name one set" });
+        return None;
+    }
+    Some(TypedGroup {
+        span: t.span(),
+        name: name?,
+        of: of?,
+        count: count?.value,
+        folded,
+        legs: legs.map(|l| l.value).unwrap_or_default(),
+    })
+}
+
+fn fitting(t: &mut Table<'_>) -> Option<TypedFitting> {
+    let name = t.need("name", &Name, "The word steps use.");
+    let of = t.need("of", &Name, "A fitting of store/fittings.toml.");
+    let count = t.maybe("count", &Count(bound::PARTS), "How many; 1 if not said.");
+    Some(TypedFitting { name: name?, of: of?, count: count.map_or(1, |count| count.value) })
+}
+
+fn task(t: &mut Table<'_>) -> Option<Task> {
+    let title = t.need("name", &Text, "As written on the bench sheet.");
+    let minutes = t.need("minutes", &Number(bound::TASK_MINUTES), "How long it takes you.");
+    let once = t.maybe("once", &Flag, "Whether it is done once for all pieces of the design.");
+    let cost = t.maybe("cost", &Money::AMOUNT, "What it uses up: dye, glue, wire.");
+    Some(Task {
+        title: title?.value,
+        time: Time::minutes(minutes?.value),
+        once: once.is_some_and(|once| once.value),
+        cost: cost.map_or(Decimal::ZERO, |cost| cost.value),
+    })
+}
+
+/// What a step may be, and the keys that go with it.
+const KINDS: &[(&str, &[&str])] = &[
+    ("knot", &["times", "columns", "working", "core", "on", "share", "core-legs", "parameters", "hang", "alongside"]),
+    ("bare", &["legs", "hang"]),
+    ("tail", &["legs", "combed"]),
+    ("thread", &["times", "legs-each", "legs"]),
+];
+
+const ALL_KEYS: &[&str] = &[
+    "knot",
+    "times",
+    "columns",
+    "working",
+    "core",
+    "on",
+    "share",
+    "core-legs",
+    "parameters",
+    "alongside",
+    "hang",
+    "bare",
+    "tail",
+    "combed",
+    "thread",
+    "legs-each",
+    "legs",
+];
+
+/// Every value of a step, read whatever the step turns out to be.
+struct Words {
+    knot: Option<Placed<String>>,
+    times: Option<Placed<u32>>,
+    columns: Option<Placed<u32>>,
+    working: Option<Placed<Vec<Placed<String>>>>,
+    core: Option<Placed<Vec<Placed<String>>>>,
+    on: Option<Placed<String>>,
+    shared: bool,
+    core_legs: Option<Placed<u32>>,
+    parameters: Vec<(String, f64)>,
+    bare: Option<Placed<Length>>,
+    tail: Option<Placed<Length>>,
+    combed: bool,
+    thread: Option<Placed<String>>,
+    legs_each: Option<Placed<u32>>,
+    legs: Option<Placed<Vec<Placed<String>>>>,
+}
+
+fn step(t: &mut Table<'_>) -> Option<TypedStep> {
+    let title = t.maybe("name", &Text, "As written on the bench sheet.");
+    let note = t.maybe("note", &Text, "A remark for the bench.");
+    let hang = t.maybe("hang", &List(Name), "Cord groups that join the work here.");
+    let alongside = t.maybe("alongside", &List(Name), "Sets that run past the knots without being tied.");
+    let words = words(t);
+    let places = ALL_KEYS.iter().filter_map(|key| t.place(key).map(|place| (*key, place))).collect();
+    let kind = kind(t, words, hang.is_some())?;
+    let list = |list: Option<Placed<Vec<Placed<String>>>>| list.map(|list| list.value).unwrap_or_default();
+    Some(TypedStep {
+        span: t.span(),
+        places,
+        title: title.map(|title| title.value),
+        note: note.map(|note| note.value),
+        hang: list(hang),
+        alongside: list(alongside),
+        kind,
+    })
+}
+
+fn words(t: &mut Table<'_>) -> Words {
+    const SHARE: &[(&str, bool)] = &[("even", true)];
+    Words {
+        knot: t.maybe("knot", &Text, "A knot: its name or another name the trade uses."),
+        times: t.maybe(
+            "times",
+            &Count(bound::TIMES),
+            "How often: in each column, on each leg of a row, beads on each leg; 1 if not said.",
+        ),
+        columns: t.maybe(
+            "columns",
+            &Count(bound::COLUMNS),
+            "Columns side by side; worked out from the legs if not said.",
+        ),
+        working: t.maybe("working", &List(Name), "Sets that tie; the hung ones if not said."),
+        core: t.maybe("core", &List(Name), "Sets that are tied round."),
+        on: t.maybe("on", &Name, "A fitting that is tied round."),
+        shared: t
+            .maybe(
+                "share",
+                &Choice { words: SHARE },
+                "`even`: working and core legs change places, and share what all of them take.",
+            )
+            .is_some(),
+        core_legs: t.maybe(
+            "core-legs",
+            &Count(bound::ROLE_LEGS),
+            "With `share`: core legs in each column, where some legs rest.",
+        ),
+        parameters: t
+            .pairs("parameters", &Number(bound::PARAMETER), "Figures of the knot.")
+            .into_iter()
+            .map(|(name, value)| (name.value, value.value))
+            .collect(),
+        bare: t.maybe("bare", &Lengths(bound::STEP_LENGTH), "Leaves so much of the legs bare."),
+        tail: t.maybe("tail", &Lengths(bound::STEP_LENGTH), "Leaves so much of the legs hanging, after trimming."),
+        combed: t.maybe("combed", &Flag, "Whether the tail is combed out.").is_some_and(|combed| combed.value),
+        thread: t.maybe("thread", &Name, "A bead of store/fittings.toml that is threaded."),
+        legs_each: t.maybe("legs-each", &Count(bound::ROLE_LEGS), "Legs through each bead; 1 if not said."),
+        legs: t.maybe("legs", &List(Name), "Sets that are left bare, left hanging or threaded."),
+    }
+}
+
+fn kind(t: &Table<'_>, words: Words, hangs: bool) -> Option<StepKind> {
+    let written: Vec<&(&str, &[&str])> = KINDS.iter().filter(|(key, _)| t.has(key)).collect();
+    let (key, allowed) = match written.as_slice() {
+        [] if hangs => ("hang", &["hang"][..]),
+        [one] => (one.0, one.1),
+        _ => {
+            t.refuse(
+                "a step is one thing",
+                "`knot`, `bare`, `tail`, `thread`, or only `hang`",
+                format!(
+                    "keys written here: {}",
+                    ALL_KEYS.iter().copied().filter(|key| t.has(key)).collect::<Vec<_>>().join(", ")
+                ),
+            );
+            return None;
+        }
+    };
+    let strays = ALL_KEYS.iter().filter(|other| **other != key && !allowed.contains(*other) && t.has(other));
+    let mut clean = true;
+    for stray in strays {
+        t.refuse_at(
+            t.place(stray).unwrap_or_default(),
+            format!("`{stray}` means nothing in a step of `{key}`"),
+            "",
+            format!("keys that go with it: {}", allowed.join(", ")),
+        );
+        clean = false;
+    }
+    if !clean {
+        return None;
+    }
+    kind_of(t, key, words)
+}
+
+fn kind_of(t: &Table<'_>, key: &str, words: Words) -> Option<StepKind> {
+    let list = |list: Option<Placed<Vec<Placed<String>>>>| list.map(|list| list.value).unwrap_or_default();
+    let times = words.times.map_or(1, |times| times.value);
+    match key {
+        "knot" => Some(StepKind::Tie {
+            knot: words.knot?,
+            times,
+            columns: words.columns.map(|columns| columns.value),
+            working: list(words.working),
+            core: list(words.core),
+            on: words.on,
+            shared: words.shared,
+            core_legs: words.core_legs.map(|legs| legs.value),
+            parameters: words.parameters,
+        }),
+        "bare" => Some(StepKind::Bare(words.bare?.value, named_legs(t, words.legs)?)),
+        "tail" => Some(StepKind::Tail(words.tail?.value, named_legs(t, words.legs)?, words.combed)),
+        "thread" => Some(StepKind::Thread {
+            bead: words.thread?,
+            times,
+            legs_each: words.legs_each.map_or(1, |legs| legs.value).max(1),
+            legs: named_legs(t, words.legs)?,
+        }),
+        _ => Some(StepKind::LayIn),
+    }
+}
+
+fn named_legs(t: &Table<'_>, legs: Option<Placed<Vec<Placed<String>>>>) -> Option<Vec<Placed<String>>> {
+    match legs {
+        Some(legs) if !legs.value.is_empty() => Some(legs.value),
+        Some(legs) => {
+            t.refuse_at(legs.span, "`legs` is empty", "this step needs legs", "name one set or more");
+            None
+        }
+        None => {
+            if !t.has("legs") {
+                t.refuse("`legs` is missing", "this step needs legs", "for example legs = [\"arms\"]");
+            }
+            None
+        }
+    }
+}

@@ -1,0 +1,11 @@
+//! One reader a kind of file: what was typed, with every place.
+
+mod commission;
+mod design;
+mod rates;
+mod store;
+
+pub use commission::{TypedAmount, TypedCommission, TypedItem, TypedLine, TypedTax, commission_file};
+pub use design::{StepKind, TypedDesign, TypedFitting, TypedGroup, TypedPart, TypedStep, design_file};
+pub use rates::shop_file;
+pub use store::{cords_file, fittings_file};

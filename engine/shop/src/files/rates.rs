@@ -1,0 +1,338 @@
+//! `shop.toml`: who makes, and every rate of the shop.
+
+use reeve_costing::money::{Currency, fraction};
+use reeve_costing::price::fee_rate;
+use reeve_costing::rates::{
+    Aim, Bench, Fee, FeeBase, Handling, Maker, Overhead, PriceRule, Rates, TaxRule, TaxScheme, Terms,
+};
+use reeve_measure::{Length, Time, bound};
+use reeve_reading::{Choice, Count, Flag, Lengths, List, Money, Number, Percent, Placed, Table, Text, nearest};
+use rust_decimal::Decimal;
+
+/// Reads `shop.toml`.
+pub fn shop_file(t: &mut Table<'_>) -> Option<Rates> {
+    let maker = t.need_table("shop", "Who makes and sells.", maker);
+    let tax = t.need_table("tax", "How tax stands in your prices. Your own adviser decides what applies.", tax);
+    let pay =
+        t.need_table("pay", "What a bench hour is paid.", |t| t.need("wage", &Money::AMOUNT, "Pay of a bench hour."));
+    let overhead = t.need_table("overhead", "What the shop costs whether or not anything is tied.", overhead);
+    let bench = t.need_table("bench", "Pace, allowances and handling times.", bench);
+    let price = t.need_table("price", "What every price aims at.", price);
+    let fees = t.tables("fee", "A fee of selling.", fee);
+    let terms = t.need_table("terms", "What the client is told.", terms);
+    let (maker, currency) = maker?.value;
+    let (tax, (price, aim_place)) = (tax?.value, price?.value);
+    let fees: Vec<Fee> = fees.into_iter().map(|fee| fee.value).collect();
+    check_aim(t, &price, &aim_place, &fees, &tax)?;
+    let (cutting, bench) = bench?.value;
+    Some(Rates {
+        maker,
+        currency,
+        tax,
+        wage: pay?.value.value,
+        overhead: overhead?.value,
+        bench: Bench { cutting_allowance: cutting.0, cutting_step: cutting.1, ..bench },
+        price,
+        fees,
+        terms: terms?.value,
+    })
+}
+
+fn maker(t: &mut Table<'_>) -> Option<(Maker, Currency)> {
+    let name = t.need("name", &Text, "The shop's name, as on the letterhead.");
+    let tagline = t.maybe("tagline", &Text, "A line beneath the name.");
+    let address = t.maybe("address", &List(Text), "Lines of the address.");
+    let contact = t.maybe("contact", &List(Text), "Lines of how to reach you.");
+    let accent = t.maybe("accent", &Text, "Accent colour of the pages, as #rrggbb.");
+    let currency = t.need("currency", &Text, "Three letters of ISO 4217, such as EUR.");
+    let language = t.maybe("language", &Text, "Language tag for numbers and money, such as en-GB; en if not said.");
+    let accent = accent_colour(t, accent);
+    let currency = find_currency(t, &currency?);
+    let language = language_tag(t, language);
+    let maker = Maker {
+        name: name?.value,
+        tagline: tagline.map(|line| line.value),
+        address: lines(address),
+        contact: lines(contact),
+        accent: accent?,
+        language: language?,
+    };
+    Some((maker, currency?))
+}
+
+fn lines(list: Option<Placed<Vec<Placed<String>>>>) -> Vec<String> {
+    list.map(|list| list.value.into_iter().map(|line| line.value).collect()).unwrap_or_default()
+}
+
+/// A calm slate, for shops that choose none.
+const DEFAULT_ACCENT: &str = "#3f5a63";
+
+fn accent_colour(t: &Table<'_>, accent: Option<Placed<String>>) -> Option<String> {
+    let Some(accent) = accent else { return Some(DEFAULT_ACCENT.to_owned()) };
+    let digits =
+        accent.strip_prefix('#').filter(|digits| digits.len() == 6 && digits.chars().all(|c| c.is_ascii_hexdigit()));
+    let Some(digits) = digits else {
+        t.refuse_at(
+            accent.span.clone(),
+            format!("`{}` is not a colour", accent.value),
+            "# and six digits or letters a to f",
+            "for example accent = \"#3f5a63\"",
+        );
+        return None;
+    };
+    // Web Content Accessibility Guidelines 2.2, success criterion 1.4.3: text stands out at least 4.5 to 1.
+    let contrast = contrast_on_white(digits);
+    if contrast < 4.5 {
+        t.refuse_at(
+            accent.span.clone(),
+            format!("`{}` is too pale to read on white paper", accent.value),
+            format!("its contrast is {contrast:.1} to 1, and 4.5 to 1 is needed"),
+            "take a darker shade of it",
+        );
+        return None;
+    }
+    Some(accent.value)
+}
+
+/// Contrast ratio against white, by the relative luminance of the same guidelines.
+fn contrast_on_white(digits: &str) -> f64 {
+    let channel = |at: usize| {
+        let value = digits.get(at..at + 2).and_then(|pair| u8::from_str_radix(pair, 16).ok()).unwrap_or_default();
+        let part = f64::from(value) / 255.0;
+        if part <= 0.04045 { part / 12.92 } else { ((part + 0.055) / 1.055).powf(2.4) }
+    };
+    let luminance = 0.2126 * channel(0) + 0.7152 * channel(2) + 0.0722 * channel(4);
+    1.05 / (luminance + 0.05)
+}
+
+fn find_currency(t: &Table<'_>, code: &Placed<String>) -> Option<Currency> {
+    let found = Currency::from_code(code);
+    if found.is_none() {
+        let codes: Vec<&str> = Currency::codes().collect();
+        let label = nearest(code, codes.iter().copied()).map(|near| format!("did you mean `{near}`?"));
+        t.refuse_at(
+            code.span.clone(),
+            format!("`{}` is not a currency", code.value),
+            label.unwrap_or_default(),
+            "three capital letters of ISO 4217, such as EUR, GBP or USD",
+        );
+    }
+    found
+}
+
+fn language_tag(t: &Table<'_>, language: Option<Placed<String>>) -> Option<String> {
+    let Some(language) = language else { return Some("en".to_owned()) };
+    let parts: Vec<&str> = language.split('-').collect();
+    let plain =
+        parts.iter().all(|part| (2..=8).contains(&part.len()) && part.chars().all(|c| c.is_ascii_alphanumeric()));
+    let starts = parts
+        .first()
+        .is_some_and(|first| (2..=3).contains(&first.len()) && first.chars().all(|c| c.is_ascii_lowercase()));
+    if plain && starts {
+        return Some(language.value);
+    }
+    t.refuse_at(
+        language.span.clone(),
+        format!("`{}` is not a language tag", language.value),
+        "a language, perhaps with a region (BCP 47)",
+        "for example language = \"en-GB\"",
+    );
+    None
+}
+
+fn tax(t: &mut Table<'_>) -> Option<TaxRule> {
+    let scheme = t.need(
+        "prices",
+        &Choice { words: TaxScheme::WORDS },
+        "`not-registered`: you charge no tax; `net`: tax is added below; `inclusive`: prices hold it.",
+    );
+    let rate = t.maybe("rate", &Percent(bound::TAX_RATE), "The rate of your own pieces.");
+    let number = t.maybe("number", &Text, "Your registration number, shown to the client.");
+    let note = t.maybe("note", &Text, "A sentence on tax, shown to the client.");
+    let scheme = scheme?;
+    let rate = match (scheme.value, rate) {
+        (TaxScheme::NotRegistered, Some(rate)) => {
+            t.refuse_at(
+                rate.span,
+                "a rate is given, but no tax is charged",
+                "prices = \"not-registered\"",
+                "take out `rate`, or change `prices`",
+            );
+            return None;
+        }
+        (TaxScheme::NotRegistered, None) => Decimal::ZERO,
+        (_, Some(rate)) => rate.value,
+        (_, None) => {
+            t.refuse_at(scheme.span, "`rate` is missing", "prices with tax need a rate", "for example rate = \"20 %\"");
+            return None;
+        }
+    };
+    Some(TaxRule { scheme: scheme.value, rate, number: number.map(|n| n.value), note: note.map(|n| n.value) })
+}
+
+fn overhead(t: &mut Table<'_>) -> Option<Overhead> {
+    let yearly = t.maybe("yearly", &Money::AMOUNT, "Overhead of a year: rent, light, insurance, tools, website.");
+    let hours = t.maybe("bench-hours", &Count(bound::YEARLY_HOURS), "Bench hours of a year, over which it is spread.");
+    let labour = t.maybe("of-labour", &Percent(bound::MARKUP), "In place of the two: so many per cent of labour.");
+    let prime = t.maybe(
+        "of-prime-cost",
+        &Percent(bound::MARKUP),
+        "In place of the two: so many per cent of material, labour and other direct costs.",
+    );
+    match (yearly, hours, labour, prime) {
+        (Some(yearly), Some(hours), None, None) => Some(Overhead::yearly(yearly.value, Decimal::from(hours.value))),
+        (None, None, Some(percent), None) => Some(Overhead::OfLabour(percent.value)),
+        (None, None, None, Some(percent)) => Some(Overhead::OfPrimeCost(percent.value)),
+        _ => refuse_shape(
+            t,
+            &["yearly", "bench-hours", "of-labour", "of-prime-cost"],
+            "overhead is laid on in one of three ways",
+            "`yearly` with `bench-hours`, or `of-labour`, or `of-prime-cost`",
+        ),
+    }
+}
+
+/// Refuses a table whose keys don't go together, unless one of them has a fault of its own already.
+fn refuse_shape<T>(t: &Table<'_>, keys: &[&str], title: &str, label: &str) -> Option<T> {
+    let written: Vec<&str> = keys.iter().copied().filter(|key| t.has(key)).collect();
+    let help = if written.is_empty() {
+        "none of them is written".to_owned()
+    } else {
+        format!("written here: {}", written.join(", "))
+    };
+    t.refuse(title, label, help);
+    None
+}
+
+type Cutting = (Decimal, Length);
+
+fn bench(t: &mut Table<'_>) -> Option<(Cutting, Bench)> {
+    let pace = t.maybe(
+        "pace",
+        &Number(bound::PACE),
+        "Your time against the catalogue's: 1.2 takes a fifth longer; 1 if not said.",
+    );
+    let allowances = t.pairs(
+        "allowances",
+        &Percent(bound::SHARE),
+        "Relaxation allowances, each a name and a percentage of the time.",
+    );
+    let handling = t.table("seconds", "Handling times, in seconds.", |t| Some(handling(t)));
+    let cutting = t.need_table("cutting", "How cords are cut.", |t| {
+        let allowance = t.need("allowance", &Percent(bound::MARKUP), "Added to every cut length.");
+        let step =
+            t.need("step", &Lengths(bound::CUTTING_STEP), "Cut lengths are rounded up to a whole number of these.");
+        Some((allowance?.value, step?.value))
+    });
+    let bench = Bench {
+        pace: pace.map_or(1.0, |pace| pace.value),
+        allowances: allowances.into_iter().map(|(name, percent)| (name.value, percent.value)).collect(),
+        handling: handling.map(|handling| handling.value).unwrap_or_default(),
+        cutting_allowance: Decimal::ZERO,
+        cutting_step: Length::ZERO,
+    };
+    Some((cutting?.value, bench))
+}
+
+fn handling(t: &mut Table<'_>) -> Handling {
+    let mut time = |key, about| {
+        t.maybe(key, &Number(bound::HANDLING_SECONDS), about).map_or(Time::ZERO, |seconds| Time::s(seconds.value))
+    };
+    Handling {
+        set_up: time("set-up", "Laying out for one design, however many pieces."),
+        cut: time("cut", "Measuring and cutting one cord."),
+        bead: time("bead", "Threading one bead."),
+        trim: time("trim", "Trimming one leg's tail."),
+        comb: time("comb", "Combing out one leg's tail."),
+        pack: time("pack", "Packing one piece."),
+    }
+}
+
+type Place = std::ops::Range<usize>;
+
+fn price(t: &mut Table<'_>) -> Option<(PriceRule, Place)> {
+    let margin = t.maybe("margin", &Percent(bound::MARGIN), "Aim: so many per cent of the price are left over.");
+    let markup = t.maybe("markup", &Percent(bound::MARKUP), "Aim, in its place: so many per cent on top of cost.");
+    let per_hour = t.maybe("per-hour", &Money::AMOUNT, "Aim, in its place: so much is earned by a bench hour.");
+    let minimum = t.maybe("minimum", &Money::AMOUNT, "No piece is sold below this.");
+    let step = t.maybe("step", &Money::AMOUNT, "Prices are rounded up to a whole number of these.");
+    let rush = t.maybe("rush", &Percent(bound::MARKUP), "Surcharge for work out of turn.");
+    let breaks = t.tables("break", "From so many pieces of one design on, so many per cent off.", |t| {
+        let from = t.need("from", &Count(bound::PIECES), "The number of pieces.");
+        let off = t.need("off", &Percent(bound::MARGIN), "Per cent off the price.");
+        Some((from?.value, off?.value))
+    });
+    let itemised =
+        t.maybe("itemised", &Flag, "Whether the client sees what a piece's price is made up of; true if not said.");
+    let (aim, place) = match (margin, markup, per_hour) {
+        (Some(margin), None, None) => (Aim::Margin(margin.value), margin.span),
+        (None, Some(markup), None) => (Aim::Markup(markup.value), markup.span),
+        (None, None, Some(earned)) => (Aim::PerHour(earned.value), earned.span),
+        _ => {
+            return refuse_shape(
+                t,
+                &["margin", "markup", "per-hour"],
+                "a price has one aim",
+                "`margin`, `markup` or `per-hour`",
+            );
+        }
+    };
+    let mut breaks: Vec<_> = breaks.into_iter().map(|step| step.value).collect();
+    breaks.sort_unstable_by_key(|(from, _)| *from);
+    let rule = PriceRule {
+        aim,
+        minimum: minimum.map_or(Decimal::ZERO, |money| money.value),
+        step: step.map_or(Decimal::ZERO, |money| money.value),
+        rush: rush.map_or(Decimal::ZERO, |percent| percent.value),
+        breaks,
+        itemised: itemised.is_none_or(|flag| flag.value),
+    };
+    Some((rule, place))
+}
+
+/// Margin and fees must leave something of the price.
+fn check_aim(t: &Table<'_>, price: &PriceRule, place: &Place, fees: &[Fee], tax: &TaxRule) -> Option<()> {
+    let margin = if let Aim::Margin(margin) = price.aim { margin } else { Decimal::ZERO };
+    let fees = fee_rate(fees, tax.rate);
+    if fraction(margin) + fees < Decimal::ONE {
+        return Some(());
+    }
+    let fees = (fees * Decimal::ONE_HUNDRED).round_dp(2).normalize();
+    t.refuse_at(
+        place.clone(),
+        format!("a margin of {margin} % and fees of {fees} % leave nothing of any price"),
+        "together they must stay below 100 %",
+        "aim at a smaller margin, or at `markup` or `per-hour`",
+    );
+    None
+}
+
+fn fee(t: &mut Table<'_>) -> Option<Fee> {
+    let name = t.need("name", &Text, "What it is for.");
+    let rate = t.maybe("rate", &Percent(bound::SHARE), "Per cent of what the client pays.");
+    let fixed = t.maybe("fixed", &Money::AMOUNT, "So much for each order.");
+    let on = t.maybe(
+        "on",
+        &Choice { words: FeeBase::WORDS },
+        "Whether the rate is taken on the `gross` amount (the default) or on the `net`.",
+    );
+    Some(Fee {
+        name: name?.value,
+        rate: rate.map_or(Decimal::ZERO, |rate| rate.value),
+        fixed: fixed.map_or(Decimal::ZERO, |fixed| fixed.value),
+        on: on.map_or(FeeBase::Gross, |on| on.value),
+    })
+}
+
+fn terms(t: &mut Table<'_>) -> Option<Terms> {
+    let days = t.need("valid-days", &Count(bound::VALID_DAYS), "Days a quote stays open.");
+    let deposit = t.maybe("deposit", &Percent(bound::SHARE), "Deposit on acceptance, of the whole.");
+    let sentences = t.maybe("sentences", &List(Text), "Sentences of the terms.");
+    let care = t.maybe("care", &List(Text), "How to look after the pieces.");
+    Some(Terms {
+        valid_days: days?.value,
+        deposit: deposit.map_or(Decimal::ZERO, |deposit| deposit.value),
+        sentences: lines(sentences),
+        care: lines(care),
+    })
+}

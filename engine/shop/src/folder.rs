@@ -1,0 +1,154 @@
+//! A shop's folder on disk, or the starter shop inside the program.
+
+use std::fmt;
+use std::fs;
+use std::io;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use include_dir::{Dir, include_dir};
+use reeve_reading::{Fault, Source};
+
+static STARTER: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/starter");
+
+/// The file that makes a folder a shop.
+pub(crate) const SHOP_FILE: &str = "shop.toml";
+
+/// Where a shop's files are read from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Folder {
+    /// A folder on disk, and the words its files are shown under.
+    Disk(PathBuf),
+    /// The starter shop inside the program.
+    Starter,
+}
+
+/// A folder that can't be used.
+#[derive(Debug)]
+pub enum FolderFault {
+    /// Neither the folder nor a parent holds `shop.toml`.
+    NotAShop(PathBuf),
+    /// `begin` was given something that is not a new or empty folder.
+    NotEmpty(PathBuf),
+    /// The system refused.
+    Io(PathBuf, io::Error),
+}
+
+impl fmt::Display for FolderFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotAShop(at) => write!(f, "no {SHOP_FILE} in {} or a folder above it", at.display()),
+            Self::NotEmpty(at) => write!(f, "{} is not a new or empty folder", at.display()),
+            Self::Io(at, error) => write!(f, "{}: {error}", at.display()),
+        }
+    }
+}
+
+impl Folder {
+    /// Finds the shop that a folder belongs to: itself or the nearest folder above that holds `shop.toml`.
+    pub fn find(from: &Path) -> Result<Self, FolderFault> {
+        let start = from.canonicalize().map_err(|error| FolderFault::Io(from.to_owned(), error))?;
+        let mut up = start.ancestors();
+        match up.find(|folder| folder.join(SHOP_FILE).is_file()) {
+            // The path is kept as it was typed where it can be: messages then read as the maker wrote them.
+            Some(folder) if folder == start => Ok(Self::Disk(from.to_owned())),
+            Some(folder) => Ok(Self::Disk(folder.to_owned())),
+            None => Err(FolderFault::NotAShop(from.to_owned())),
+        }
+    }
+
+    /// Reads a file of the shop; `None` when there is none.
+    ///
+    /// A file that can't be read, or is not UTF-8, is a fault.
+    pub fn read(&self, path: &str) -> Result<Option<Arc<Source>>, Fault> {
+        match self {
+            Self::Starter => {
+                Ok(STARTER.get_file(path).and_then(|file| file.contents_utf8()).map(|text| Source::new(path, text)))
+            }
+            Self::Disk(root) => read_disk(&root.join(path)),
+        }
+    }
+
+    /// The stems of the files of a sub-folder that end in `.toml`, in order of name.
+    pub fn stems(&self, sub: &str) -> Result<Vec<String>, Fault> {
+        self.names(sub, "toml")
+            .map(|names| names.into_iter().filter_map(|name| name.strip_suffix(".toml").map(str::to_owned)).collect())
+    }
+
+    /// The names of the files of a sub-folder with an ending, in order; none when there is no such folder.
+    pub fn names(&self, sub: &str, ending: &str) -> Result<Vec<String>, Fault> {
+        let mut names: Vec<String> = match self {
+            Self::Starter => STARTER.get_dir(sub).map(embedded_names).unwrap_or_default(),
+            Self::Disk(root) => disk_names(&root.join(sub))?,
+        };
+        names.retain(|name| {
+            Path::new(name).extension().is_some_and(|found| ending.is_empty() || found == ending)
+                && !name.starts_with('.')
+        });
+        names.sort_unstable();
+        Ok(names)
+    }
+
+    /// Writes the starter shop into a new or empty folder; any other is refused and left alone.
+    pub fn begin(at: &Path) -> Result<Vec<PathBuf>, FolderFault> {
+        let io = |error| FolderFault::Io(at.to_owned(), error);
+        match fs::read_dir(at) {
+            Ok(mut entries) => {
+                if entries.next().is_some() {
+                    return Err(FolderFault::NotEmpty(at.to_owned()));
+                }
+            }
+            Err(error) if error.kind() == io::ErrorKind::NotFound => fs::create_dir_all(at).map_err(io)?,
+            Err(error) if error.kind() == io::ErrorKind::NotADirectory => {
+                return Err(FolderFault::NotEmpty(at.to_owned()));
+            }
+            Err(error) => return Err(io(error)),
+        }
+        STARTER.extract(at).map_err(io)?;
+        let mut written = Vec::new();
+        list(&STARTER, &mut written);
+        Ok(written)
+    }
+}
+
+fn list(dir: &Dir<'_>, all: &mut Vec<PathBuf>) {
+    all.extend(dir.files().map(|file| file.path().to_owned()));
+    dir.dirs().for_each(|sub| list(sub, all));
+}
+
+fn embedded_names(dir: &Dir<'_>) -> Vec<String> {
+    dir.files().filter_map(|file| Some(file.path().file_name()?.to_str()?.to_owned())).collect()
+}
+
+/// Reads a text file; `None` when it is not there.
+pub(crate) fn read_disk(path: &Path) -> Result<Option<Arc<Source>>, Fault> {
+    // A design is a page or two of text; a file of this size is something else.
+    const MOST_BYTES: u64 = 4_000_000;
+    let shown = path.display().to_string();
+    match fs::metadata(path) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
+        Ok(about) if about.len() > MOST_BYTES => {
+            return Err(Fault::without_place(
+                format!("{shown} has {} bytes", about.len()),
+                format!("at most {MOST_BYTES} are read"),
+            ));
+        }
+        _ => {}
+    }
+    match fs::read_to_string(path) {
+        Ok(text) => Ok(Some(Source::new(shown, text))),
+        Err(error) if error.kind() == io::ErrorKind::InvalidData => {
+            Err(Fault::without_place(format!("{shown} is not text in UTF-8"), "save it as plain text, UTF-8"))
+        }
+        Err(error) => Err(Fault::without_place(format!("{shown} can't be read: {error}"), "")),
+    }
+}
+
+fn disk_names(path: &Path) -> Result<Vec<String>, Fault> {
+    let entries = match fs::read_dir(path) {
+        Ok(entries) => entries,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
+        Err(error) => return Err(Fault::without_place(format!("{} can't be read: {error}", path.display()), "")),
+    };
+    Ok(entries.filter_map(|entry| entry.ok()?.file_name().into_string().ok()).collect())
+}

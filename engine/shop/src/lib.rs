@@ -1,0 +1,14 @@
+//! A shop's folder: its rates, store, designs, commissions, own knots and templates.
+//!
+//! This crate is the only reader of the maker's files. Each kind of file has a reader in [`files`];
+//! [`Shop`] resolves the names between them and gathers every fault.
+
+pub mod files;
+mod folder;
+mod resolve;
+mod schemas;
+mod shop;
+
+pub use folder::{Folder, FolderFault};
+pub use schemas::schemas;
+pub use shop::{DEMO_COMMISSION, DEMO_DESIGN, Found, Order, Shop};
