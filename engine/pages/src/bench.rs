@@ -1,0 +1,245 @@
+//! The bench sheet and the take-off: what to cut, what to tie, what to buy.
+
+use reeve_costing::cost::CordBought;
+use reeve_costing::piece::Piece;
+use reeve_costing::pricing::Priced;
+use reeve_costing::rates::Rates;
+use reeve_costing::store::{Cord, Fitting, Many};
+use reeve_costing::takeoff::{CutLine, Doing, KnotLine, StepLine, TakeOff, plural};
+use reeve_measure::Length;
+use serde::Serialize;
+
+use crate::quote::{Head, Row};
+use crate::words::Words;
+
+/// The bench sheet of a commission.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct BenchPage {
+    head: Head,
+    reference: String,
+    client: String,
+    date: String,
+    promised: Option<String>,
+    works: Vec<Work>,
+    shopping: Vec<Buy>,
+    articles: Vec<Row>,
+    hours: String,
+}
+
+/// The take-off of one design.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct TakeOffPage {
+    head: Head,
+    design: String,
+    work: Work,
+    shopping: Vec<Buy>,
+}
+
+/// One design at the bench.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Work {
+    title: String,
+    quantity: u32,
+    finished: Option<String>,
+    cords: Vec<CutRow>,
+    legs: Vec<Row>,
+    steps: Vec<StepRow>,
+    chores: Vec<Row>,
+    knots: Vec<Row>,
+    fittings: Vec<Row>,
+    weight: String,
+    time_each: String,
+    time_all: String,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct CutRow {
+    group: String,
+    cord: String,
+    each: String,
+    all: String,
+    length: String,
+    fold: String,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct StepRow {
+    number: String,
+    title: String,
+    detail: String,
+    count: String,
+    time: String,
+    note: Option<String>,
+}
+
+/// Something to buy.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Buy {
+    text: String,
+    put_ups: String,
+    use_of_it: String,
+    price: String,
+}
+
+/// Words the bench sheet of a commission.
+pub fn bench_page(priced: &Priced, pieces: &[(&Piece, u32)], rates: &Rates, words: &Words) -> BenchPage {
+    let quote = &priced.quote;
+    let works = priced
+        .job
+        .items
+        .iter()
+        .zip(pieces)
+        .map(|(item, (piece, quantity))| work(piece, &item.take_off, *quantity, words));
+    let mut shopping: Vec<Buy> = priced.job.cords.iter().map(|bought| buy_cord(bought, words)).collect();
+    shopping.extend(priced.job.fittings.iter().map(|many| buy_fitting(many, words)));
+    let fixed = quote.lines.iter().skip(priced.job.items.len());
+    BenchPage {
+        head: Head::new(rates, &quote.title),
+        reference: quote.reference.clone(),
+        client: quote.client.name.clone(),
+        date: words.date(quote.date),
+        promised: quote.promised.map(|day| words.date(day)),
+        works: works.collect(),
+        shopping,
+        articles: fixed.map(|line| Row::new(line.text.clone(), words.number(line.quantity))).collect(),
+        hours: words.hours(priced.outcome.cost.hours),
+    }
+}
+
+/// Words the take-off of one piece.
+pub fn takeoff_page(
+    design: &str,
+    piece: &Piece,
+    take_off: &TakeOff,
+    cords: &[CordBought],
+    rates: &Rates,
+    words: &Words,
+) -> TakeOffPage {
+    let mut shopping: Vec<Buy> = cords.iter().map(|bought| buy_cord(bought, words)).collect();
+    shopping.extend(take_off.fittings.iter().map(|many| buy_fitting(many, words)));
+    TakeOffPage {
+        head: Head::new(rates, &piece.title),
+        design: design.to_owned(),
+        work: work(piece, take_off, 1, words),
+        shopping,
+    }
+}
+
+fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Work {
+    Work {
+        title: piece.title.clone(),
+        quantity,
+        finished: piece.finished.clone(),
+        cords: take_off.cords.iter().map(|line| cut_row(line, quantity, words)).collect(),
+        legs: take_off
+            .legs
+            .iter()
+            .map(|line| Row::new(format!("{} {}", line.count, line.set), words.length(line.length)))
+            .collect(),
+        steps: take_off.steps.iter().enumerate().map(|(at, step)| step_row(at, step, words)).collect(),
+        chores: take_off
+            .chores
+            .iter()
+            .map(|chore| Row {
+                text: chore.title.clone(),
+                detail: if chore.once && quantity > 1 { "once for all" } else { "" }.to_owned(),
+                amount: words.time(chore.time),
+            })
+            .collect(),
+        knots: knot_counts(take_off).into_iter().map(|(knot, count)| Row::new(knot, count.to_string())).collect(),
+        fittings: take_off
+            .fittings
+            .iter()
+            .map(|(fitting, count)| Row::new(fitting.title.clone(), count.to_string()))
+            .collect(),
+        weight: words.mass(take_off.weight),
+        time_each: words.time(take_off.time_of(1)),
+        time_all: words.time(take_off.time_of(quantity)),
+    }
+}
+
+/// Knots of each type, in order of first use.
+fn knot_counts(take_off: &TakeOff) -> Vec<(String, u64)> {
+    let mut counts: Vec<(String, u64)> = Vec::new();
+    for step in &take_off.steps {
+        if let Doing::Knots(KnotLine { knot, count, .. }) = &step.doing {
+            match counts.iter_mut().find(|(known, _)| known == knot) {
+                Some((_, all)) => *all += count,
+                None => counts.push((knot.clone(), *count)),
+            }
+        }
+    }
+    counts
+}
+
+fn cut_row(line: &CutLine, quantity: u32, words: &Words) -> CutRow {
+    let fold = match &line.fold {
+        None => "single".to_owned(),
+        Some(fold) if fold.from.is_none() => format!("in the middle, at {}", words.length(fold.at)),
+        Some(fold) => format!("{} from the {} end", words.length(fold.at), fold.from.as_deref().unwrap_or_default()),
+    };
+    CutRow {
+        group: line.group.clone(),
+        cord: cord_title(&line.cord),
+        each: line.count.to_string(),
+        all: (line.count * u64::from(quantity)).to_string(),
+        length: words.length(Length::mm(reeve_measure::count(line.cut_mm))),
+        fold,
+    }
+}
+
+fn cord_title(cord: &Cord) -> String {
+    match &cord.colour {
+        Some(colour) => format!("{}, {colour}", cord.title),
+        None => cord.title.clone(),
+    }
+}
+
+fn step_row(at: usize, step: &StepLine, words: &Words) -> StepRow {
+    let (detail, count) = match &step.doing {
+        Doing::Knots(knots) => (knot_words(knots, words), knots.count.to_string()),
+        Doing::Bare(length, legs) | Doing::Tail(length, legs) => {
+            (format!("{} on {legs} legs", words.length(*length)), String::new())
+        }
+        Doing::Beads(bead, count) => (bead.title.clone(), count.to_string()),
+        Doing::LayIn => (String::new(), String::new()),
+    };
+    StepRow {
+        number: (at + 1).to_string(),
+        title: step.title.clone(),
+        detail,
+        count,
+        time: words.time(step.time),
+        note: step.note.clone(),
+    }
+}
+
+fn knot_words(knots: &KnotLine, words: &Words) -> String {
+    let what = plural(&knots.knot, knots.count);
+    let laid = if knots.times > 1 && knots.columns > 1 {
+        format!(", {} in each of {} columns", knots.times, knots.columns)
+    } else {
+        String::new()
+    };
+    format!("{what}{laid}; one takes {} of leg", words.length(knots.take_up))
+}
+
+fn buy_cord(bought: &CordBought, words: &Words) -> Buy {
+    let put_ups: Vec<String> =
+        bought.put_ups.iter().map(|(put_up, count)| format!("{count} × {}", put_up.title)).collect();
+    Buy {
+        text: cord_title(&bought.cord),
+        put_ups: put_ups.join(" + "),
+        use_of_it: format!("{} cut, {} left", words.length(bought.cut), words.length(bought.bought - bought.cut)),
+        price: words.rounded(bought.price),
+    }
+}
+
+fn buy_fitting((fitting, count): &Many<Fitting>, words: &Words) -> Buy {
+    Buy {
+        text: fitting.title.clone(),
+        put_ups: count.to_string(),
+        use_of_it: String::new(),
+        price: words.rounded(fitting.price * rust_decimal::Decimal::from(*count)),
+    }
+}

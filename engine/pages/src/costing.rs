@@ -1,0 +1,193 @@
+//! The maker's own costing sheet: never for the client.
+
+use reeve_costing::cost::{Cost, ItemCost};
+use reeve_costing::price::fees_on;
+use reeve_costing::pricing::{ItemPrice, Priced};
+use reeve_costing::rates::{Aim, Overhead, Rates};
+use rust_decimal::Decimal;
+use serde::Serialize;
+
+use crate::quote::{Head, Row};
+use crate::words::Words;
+
+/// The costing of a commission in finished words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct CostingPage {
+    head: Head,
+    reference: String,
+    client: String,
+    date: String,
+    remarks: Vec<String>,
+    outcome: Vec<Sum>,
+    items: Vec<ItemSheet>,
+    lines: Vec<LineRow>,
+    whole: Vec<Row>,
+    rates: Vec<Row>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Sum {
+    text: String,
+    amount: String,
+    strong: bool,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct ItemSheet {
+    title: String,
+    quantity: String,
+    hours: String,
+    cost: Vec<CostRow>,
+    price: Vec<Row>,
+}
+
+/// A cost for all pieces and for one.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct CostRow {
+    text: String,
+    all: String,
+    one: String,
+    strong: bool,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct LineRow {
+    text: String,
+    cost: String,
+    amount: String,
+}
+
+/// Words a costing.
+pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPage {
+    let quote = &priced.quote;
+    let made = priced.job.items.len();
+    let items = priced.job.items.iter().zip(&priced.items).zip(&quote.lines);
+    let fixed = priced.job.lines.iter().zip(quote.lines.iter().skip(made));
+    CostingPage {
+        head: Head::new(rates, &quote.title),
+        reference: quote.reference.clone(),
+        client: quote.client.name.clone(),
+        date: words.date(quote.date),
+        remarks: priced.remarks.clone(),
+        outcome: outcome(priced, rates, words),
+        items: items.map(|((item, price), line)| item_sheet(item, price, line, rates, words)).collect(),
+        lines: fixed
+            .map(|(cost, line)| LineRow {
+                text: line.text.clone(),
+                cost: words.rounded(cost.total()),
+                amount: words.money(line.net),
+            })
+            .collect(),
+        whole: cost_parts(&priced.outcome.cost)
+            .into_iter()
+            .map(|(text, amount)| Row::new(text, words.rounded(amount)))
+            .collect(),
+        rates: rate_rows(rates, words),
+    }
+}
+
+fn outcome(priced: &Priced, rates: &Rates, words: &Words) -> Vec<Sum> {
+    let outcome = &priced.outcome;
+    let row = |text: &str, amount: String, strong| Sum { text: text.to_owned(), amount, strong };
+    let mut rows = vec![row("Comes in, without tax", words.rounded(outcome.income), false)];
+    rows.extend(rates.fees.iter().map(|fee| {
+        let taken = fees_on(std::slice::from_ref(fee), priced.quote.totals.net, priced.quote.totals.gross);
+        row(&fee.name, words.rounded(-taken), false)
+    }));
+    rows.push(row("Cost", words.rounded(-outcome.cost.total()), false));
+    rows.push(row("Margin", words.rounded(outcome.margin), true));
+    if let Some(percent) = outcome.margin_percent {
+        rows.push(row("Margin on what comes in", words.percent(percent.round_dp(1)), true));
+    }
+    rows.push(row("Bench hours", words.hours(outcome.cost.hours), false));
+    if let Some(earned) = outcome.per_hour {
+        rows.push(row("A bench hour earns", words.rounded(earned), true));
+    }
+    rows
+}
+
+fn cost_parts(cost: &Cost) -> Vec<(&'static str, Decimal)> {
+    vec![
+        ("Cord", cost.cord),
+        ("Rings, dowels and beads", cost.fittings),
+        ("Labour: making", cost.making),
+        ("Labour: finishing and packing", cost.finishing),
+        ("Used up and bought in", cost.other),
+        ("Overhead", cost.overhead),
+    ]
+}
+
+fn item_sheet(
+    item: &ItemCost,
+    price: &ItemPrice,
+    line: &reeve_costing::quote::QuoteLine,
+    rates: &Rates,
+    words: &Words,
+) -> ItemSheet {
+    let pieces = line.quantity;
+    let row = |(text, amount): (&str, Decimal), strong| CostRow {
+        text: text.to_owned(),
+        all: words.rounded(amount),
+        one: words.rounded(amount / pieces),
+        strong,
+    };
+    let mut cost: Vec<CostRow> = cost_parts(&item.cost)
+        .into_iter()
+        .filter(|(_, amount)| !amount.is_zero())
+        .map(|part| row(part, false))
+        .collect();
+    cost.push(row(("Cost", item.cost.total()), true));
+    ItemSheet {
+        title: line.text.clone(),
+        quantity: words.number(pieces),
+        hours: words.hours(item.cost.hours),
+        cost,
+        price: price_rows(price, line.net, rates, words),
+    }
+}
+
+fn price_rows(price: &ItemPrice, amount: Decimal, rates: &Rates, words: &Words) -> Vec<Row> {
+    let steps = &price.steps;
+    let mut rows = vec![Row::new(format!("Aim: {}", aim(rates, words)), words.rounded(steps.aimed))];
+    if price.given {
+        rows.push(Row::new("Price agreed, in its place", words.price(steps.unit)));
+    } else {
+        if !steps.quantity_break.is_zero() {
+            rows.push(Row::new("For the number of pieces", format!("−{}", words.percent(steps.quantity_break))));
+        }
+        if steps.at_minimum {
+            rows.push(Row::new("Lifted to the minimum", words.money(rates.price.minimum)));
+        }
+        rows.push(Row::new("Price of one", words.price(steps.unit)));
+    }
+    rows.push(Row::new("All of them", words.money(amount)));
+    rows
+}
+
+fn aim(rates: &Rates, words: &Words) -> String {
+    match rates.price.aim {
+        Aim::Margin(percent) => format!("{} of the price left over", words.percent(percent)),
+        Aim::Markup(percent) => format!("{} on top of cost", words.percent(percent)),
+        Aim::PerHour(amount) => format!("{} earned by a bench hour", words.price(amount)),
+    }
+}
+
+fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
+    let overhead = match rates.overhead {
+        Overhead::PerHour(rate) => format!("{} a bench hour", words.rounded(rate)),
+        Overhead::OfLabour(percent) => format!("{} of labour", words.percent(percent)),
+        Overhead::OfPrimeCost(percent) => format!("{} of prime cost", words.percent(percent)),
+    };
+    let mut rows = vec![
+        Row::new("Wage of a bench hour", words.price(rates.wage)),
+        Row::new("Overhead", overhead),
+        Row::new("Aim", aim(rates, words)),
+        Row::new("Pace against the catalogue", words.decimal(rates.bench.pace, 2)),
+        Row::new("Relaxation allowances, in all", words.percent(rates.bench.allowances_in_all())),
+        Row::new("Cutting allowance", words.percent(rates.bench.cutting_allowance)),
+    ];
+    rows.extend(rates.fees.iter().map(|fee| {
+        Row::new(fee.name.clone(), format!("{} and {} an order", words.percent(fee.rate), words.money(fee.fixed)))
+    }));
+    rows
+}

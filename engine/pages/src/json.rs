@@ -1,0 +1,335 @@
+//! JSON of the take-off and the costing. Amounts are decimal strings; lengths, times and masses are numbers with
+//! their unit in the name.
+
+use reeve_costing::cost::{CordBought, Cost};
+use reeve_costing::pricing::Priced;
+use reeve_costing::takeoff::{Doing, TakeOff};
+use reeve_measure::Length;
+use rust_decimal::Decimal;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// The form of these documents; raised when a field changes its meaning or goes.
+pub const FORM: u32 = 1;
+
+/// Everything one piece needs.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct TakeOffJson {
+    /// Version of this form.
+    pub form: u32,
+    /// The design's file stem.
+    pub design: String,
+    /// The piece's title.
+    pub title: String,
+    /// The cut list.
+    pub cords: Vec<CordJson>,
+    /// Leg sets.
+    pub legs: Vec<LegJson>,
+    /// The steps that tie knots, in order.
+    pub knots: Vec<KnotJson>,
+    /// Fittings and beads.
+    pub fittings: Vec<FittingJson>,
+    /// Cord to buy for one piece, at least cost.
+    pub purchases: Vec<PurchaseJson>,
+    /// Mass of the finished piece, in grams.
+    pub weight_g: f64,
+    /// Standard time of one piece made alone, in seconds.
+    pub seconds: f64,
+}
+
+/// Cords cut alike.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct CordJson {
+    /// The word the design uses.
+    pub group: String,
+    /// The cord's name in the store.
+    pub cord: String,
+    /// How many.
+    pub count: u64,
+    /// Length to cut each, in millimetres.
+    pub cut_mm: u64,
+    /// Where to fold each, in millimetres from its first end; null for a single cord.
+    pub fold_mm: Option<f64>,
+    /// The leg set that the first end becomes, when the two legs differ.
+    pub fold_from: Option<String>,
+}
+
+/// A leg set.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct LegJson {
+    /// The word the design uses.
+    pub set: String,
+    /// How many legs.
+    pub count: u64,
+    /// Length of each without allowance, in millimetres.
+    pub length_mm: f64,
+}
+
+/// Knots of one step.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct KnotJson {
+    /// The step's title.
+    pub step: String,
+    /// The knot's name in the catalogue.
+    pub knot: String,
+    /// How many in all.
+    pub count: u64,
+    /// Length of one working leg that one knot takes, in millimetres.
+    pub take_up_mm: f64,
+    /// How far one knot carries the work, in millimetres.
+    pub rise_mm: f64,
+    /// Standard time of the step, in seconds.
+    pub seconds: f64,
+    /// Where the take-up comes from.
+    pub source: String,
+}
+
+/// A fitting or bead.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct FittingJson {
+    /// Its name in the store.
+    pub fitting: String,
+    /// How many.
+    pub count: u32,
+}
+
+/// Cord to buy.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct PurchaseJson {
+    /// The cord's name in the store.
+    pub cord: String,
+    /// Put-ups to buy.
+    pub put_ups: Vec<PutUpJson>,
+    /// What they cost.
+    pub price: Decimal,
+    /// What the work is charged.
+    pub charged: Decimal,
+    /// Cord on them, in millimetres.
+    pub bought_mm: f64,
+    /// Cord cut from them, in millimetres.
+    pub cut_mm: f64,
+    /// Cord left over, in millimetres.
+    pub left_mm: f64,
+    /// Whether the choice is proven the cheapest.
+    pub proven: bool,
+}
+
+/// Put-ups of one form.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct PutUpJson {
+    /// As the supplier calls it.
+    pub title: String,
+    /// Cord on one, in millimetres.
+    pub length_mm: u64,
+    /// How many to buy.
+    pub count: u64,
+    /// What one costs.
+    pub price: Decimal,
+}
+
+/// The take-off of one piece.
+pub fn takeoff_json(design: &str, title: &str, take_off: &TakeOff, cords: &[CordBought]) -> TakeOffJson {
+    TakeOffJson {
+        form: FORM,
+        design: design.to_owned(),
+        title: title.to_owned(),
+        cords: take_off
+            .cords
+            .iter()
+            .map(|line| CordJson {
+                group: line.group.clone(),
+                cord: line.cord.name.clone(),
+                count: line.count,
+                cut_mm: line.cut_mm,
+                fold_mm: line.fold.as_ref().map(|fold| tenth(fold.at.as_mm())),
+                fold_from: line.fold.as_ref().and_then(|fold| fold.from.clone()),
+            })
+            .collect(),
+        legs: take_off
+            .legs
+            .iter()
+            .map(|line| LegJson { set: line.set.clone(), count: line.count, length_mm: tenth(line.length.as_mm()) })
+            .collect(),
+        knots: knots(take_off),
+        fittings: take_off
+            .fittings
+            .iter()
+            .map(|(fitting, count)| FittingJson { fitting: fitting.name.clone(), count: *count })
+            .collect(),
+        purchases: cords.iter().map(purchase).collect(),
+        weight_g: tenth(take_off.weight.as_g()),
+        seconds: tenth(take_off.time_of(1).as_s()),
+    }
+}
+
+/// A figure to a tenth of its unit: finer than any bench, and the same bytes on every machine.
+fn tenth(value: f64) -> f64 {
+    (value * 10.0).round() / 10.0
+}
+
+fn knots(take_off: &TakeOff) -> Vec<KnotJson> {
+    let knots = take_off.steps.iter().filter_map(|step| match &step.doing {
+        Doing::Knots(line) => Some((step, line)),
+        _ => None,
+    });
+    knots
+        .map(|(step, line)| KnotJson {
+            step: step.title.clone(),
+            knot: line.name.clone(),
+            count: line.count,
+            take_up_mm: tenth(line.take_up.as_mm()),
+            rise_mm: tenth(line.rise.as_mm()),
+            seconds: tenth(step.time.as_s()),
+            source: line.source.to_owned(),
+        })
+        .collect()
+}
+
+fn purchase(bought: &CordBought) -> PurchaseJson {
+    let mm = |length: Length| tenth(length.as_mm());
+    PurchaseJson {
+        cord: bought.cord.name.clone(),
+        put_ups: bought
+            .put_ups
+            .iter()
+            .map(|(put_up, count)| PutUpJson {
+                title: put_up.title.clone(),
+                length_mm: put_up.length_mm,
+                count: *count,
+                price: put_up.price,
+            })
+            .collect(),
+        price: bought.price,
+        charged: cents(bought.charged),
+        bought_mm: mm(bought.bought),
+        cut_mm: mm(bought.cut),
+        left_mm: mm(bought.bought - bought.cut),
+        proven: bought.proven,
+    }
+}
+
+/// An exact cost to six decimals: far below any coin, and short enough to read.
+fn cents(amount: Decimal) -> Decimal {
+    amount.round_dp(6).normalize()
+}
+
+/// A commission, costed: for the maker's eyes.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct CostingJson {
+    /// Version of this form.
+    pub form: u32,
+    /// The commission's file stem.
+    pub reference: String,
+    /// Three letters of ISO 4217.
+    pub currency: String,
+    /// Each item, in order.
+    pub items: Vec<ItemJson>,
+    /// Each line with a price given, in order.
+    pub lines: Vec<CostJson>,
+    /// Cord to buy for all of it.
+    pub purchases: Vec<PurchaseJson>,
+    /// What comes in, without tax.
+    pub income: Decimal,
+    /// Fees of selling.
+    pub fees: Decimal,
+    /// Everything it costs.
+    pub cost: CostJson,
+    /// What remains.
+    pub margin: Decimal,
+    /// The same in per cent of the income.
+    pub margin_percent: Option<Decimal>,
+    /// What a bench hour earns.
+    pub earned_per_hour: Option<Decimal>,
+    /// What to look at before the quote is sent.
+    pub remarks: Vec<String>,
+}
+
+/// What an item costs and how its price came about.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct ItemJson {
+    /// What the client reads.
+    pub text: String,
+    /// How many.
+    pub quantity: Decimal,
+    /// What all of them cost.
+    pub cost: CostJson,
+    /// Price of one that the aim asks.
+    pub aimed: Decimal,
+    /// Price of one.
+    pub unit_price: Decimal,
+    /// Whether that price was agreed and not computed.
+    pub agreed: bool,
+}
+
+/// A cost, unrounded but for the last of six decimals.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct CostJson {
+    /// Cord.
+    pub cord: Decimal,
+    /// Rings, dowels, beads.
+    pub fittings: Decimal,
+    /// Labour of tying and handling.
+    pub making: Decimal,
+    /// Labour of tasks and packing.
+    pub finishing: Decimal,
+    /// Used up and bought in.
+    pub other: Decimal,
+    /// Overhead.
+    pub overhead: Decimal,
+    /// All of it.
+    pub total: Decimal,
+    /// Bench hours.
+    pub hours: Decimal,
+}
+
+/// The costing of a commission.
+pub fn costing_json(priced: &Priced) -> CostingJson {
+    let quote = &priced.quote;
+    let items = priced.job.items.iter().zip(&priced.items).zip(&quote.lines);
+    CostingJson {
+        form: FORM,
+        reference: quote.reference.clone(),
+        currency: quote.currency.clone(),
+        items: items
+            .map(|((item, price), line)| ItemJson {
+                text: line.text.clone(),
+                quantity: line.quantity,
+                cost: cost(&item.cost),
+                aimed: cents(price.steps.aimed),
+                unit_price: price.steps.unit,
+                agreed: price.given,
+            })
+            .collect(),
+        lines: priced.job.lines.iter().map(cost).collect(),
+        purchases: priced.job.cords.iter().map(purchase).collect(),
+        income: priced.outcome.income,
+        fees: cents(priced.outcome.fees),
+        cost: cost(&priced.outcome.cost),
+        margin: cents(priced.outcome.margin),
+        margin_percent: priced.outcome.margin_percent.map(cents),
+        earned_per_hour: priced.outcome.per_hour.map(cents),
+        remarks: priced.remarks.clone(),
+    }
+}
+
+fn cost(cost: &Cost) -> CostJson {
+    CostJson {
+        cord: cents(cost.cord),
+        fittings: cents(cost.fittings),
+        making: cents(cost.making),
+        finishing: cents(cost.finishing),
+        other: cents(cost.other),
+        overhead: cents(cost.overhead),
+        total: cents(cost.total()),
+        hours: cost.hours,
+    }
+}
+
+/// JSON Schemas of the documents the program writes.
+pub fn schemas() -> Vec<(&'static str, serde_json::Value)> {
+    vec![
+        ("quote-json", schemars::schema_for!(reeve_costing::quote::Quote).to_value()),
+        ("takeoff-json", schemars::schema_for!(TakeOffJson).to_value()),
+        ("costing-json", schemars::schema_for!(CostingJson).to_value()),
+    ]
+}

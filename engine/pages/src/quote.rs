@@ -1,0 +1,188 @@
+//! The client's quote.
+
+use reeve_costing::quote::{Prices, Quote, QuoteAmount, QuoteLine};
+use reeve_costing::rates::Rates;
+use serde::Serialize;
+
+use crate::words::Words;
+
+/// The quote in finished words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct QuotePage {
+    head: Head,
+    reference: String,
+    date: String,
+    valid_until: String,
+    promised: Option<String>,
+    client: Vec<String>,
+    taxed: bool,
+    tax_sentence: String,
+    lines: Vec<Line>,
+    sums: Vec<Sum>,
+    schedule: Vec<Row>,
+    terms: Vec<String>,
+    care: Vec<String>,
+    cautions: Vec<String>,
+    note: Option<String>,
+}
+
+/// The letterhead and title that every page has.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub(crate) struct Head {
+    language: String,
+    accent: String,
+    maker: String,
+    tagline: Option<String>,
+    address: Vec<String>,
+    contact: Vec<String>,
+    tax_number: Option<String>,
+    title: String,
+}
+
+impl Head {
+    pub(crate) fn new(rates: &Rates, title: &str) -> Self {
+        Self {
+            language: rates.maker.language.clone(),
+            accent: rates.maker.accent.clone(),
+            maker: rates.maker.name.clone(),
+            tagline: rates.maker.tagline.clone(),
+            address: rates.maker.address.clone(),
+            contact: rates.maker.contact.clone(),
+            tax_number: rates.tax.number.clone(),
+            title: title.to_owned(),
+        }
+    }
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Line {
+    text: String,
+    about: Option<String>,
+    quantity: String,
+    unit_price: String,
+    amount: String,
+    tax: String,
+    parts: Vec<Row>,
+}
+
+/// Words and a figure.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub(crate) struct Row {
+    pub(crate) text: String,
+    pub(crate) detail: String,
+    pub(crate) amount: String,
+}
+
+impl Row {
+    pub(crate) fn new(text: impl Into<String>, amount: impl Into<String>) -> Self {
+        Self { text: text.into(), detail: String::new(), amount: amount.into() }
+    }
+}
+
+/// A row of the totals.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Sum {
+    text: String,
+    amount: String,
+    /// Whether it is a total that the eye should find.
+    strong: bool,
+}
+
+/// Words a quote.
+pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
+    QuotePage {
+        head: Head::new(rates, &quote.title),
+        reference: quote.reference.clone(),
+        date: words.date(quote.date),
+        valid_until: words.date(quote.valid_until),
+        promised: quote.promised.map(|day| words.date(day)),
+        client: std::iter::once(&quote.client.name).chain(&quote.client.address).cloned().collect(),
+        taxed: quote.prices != Prices::Untaxed,
+        tax_sentence: tax_sentence(quote),
+        lines: quote.lines.iter().map(|line| worded(line, words)).collect(),
+        sums: sums(quote, words),
+        schedule: quote
+            .schedule
+            .iter()
+            .map(|part| Row { text: part.text.clone(), detail: part.when.clone(), amount: words.money(part.amount) })
+            .collect(),
+        terms: quote.terms.clone(),
+        care: quote.care.clone(),
+        cautions: quote.cautions.clone(),
+        note: quote.note.clone(),
+    }
+}
+
+fn worded(line: &QuoteLine, words: &Words) -> Line {
+    Line {
+        text: line.text.clone(),
+        about: line.about.clone(),
+        quantity: words.number(line.quantity),
+        unit_price: words.price(line.unit_price),
+        amount: words.money(line.net),
+        tax: line.tax_rate.as_deref().map(tax_word).unwrap_or_default(),
+        parts: line.parts.iter().map(|part| Row::new(part.text.clone(), words.money(part.amount))).collect(),
+    }
+}
+
+fn tax_word(rate: &str) -> String {
+    if rate == "exempt" { rate.to_owned() } else { format!("{rate}\u{a0}%") }
+}
+
+fn tax_sentence(quote: &Quote) -> String {
+    let prices = match quote.prices {
+        Prices::Net => "Line amounts are without tax; tax is added below.",
+        Prices::Inclusive => "All amounts include tax; the tax contained is shown below.",
+        Prices::Untaxed => "No tax is charged.",
+    };
+    match &quote.maker.tax_note {
+        Some(note) => format!("{prices} {note}"),
+        None => prices.to_owned(),
+    }
+}
+
+fn sums(quote: &Quote, words: &Words) -> Vec<Sum> {
+    let totals = &quote.totals;
+    let row = |text: String, amount, strong| Sum { text, amount: words.money(amount), strong };
+    let several = !quote.allowances.is_empty() || !quote.charges.is_empty();
+    let mut sums = Vec::new();
+    if several {
+        sums.push(row("Sum of the lines".to_owned(), totals.lines, false));
+    }
+    let named = |amount: &QuoteAmount| with_rate(&amount.text, amount, quote);
+    sums.extend(quote.allowances.iter().map(|amount| row(named(amount), -amount.amount, false)));
+    sums.extend(quote.charges.iter().map(|amount| row(named(amount), amount.amount, false)));
+    sums.extend(tax_sums(quote, words));
+    let total = if quote.prices == Prices::Inclusive { "Total, tax included" } else { "Total" };
+    sums.push(row(total.to_owned(), totals.gross, true));
+    if !totals.paid.is_zero() {
+        sums.push(row("Paid".to_owned(), -totals.paid, false));
+        sums.push(row("Due".to_owned(), totals.due, true));
+    }
+    sums
+}
+
+/// The rate is named where amounts of several rates are taken off or put on.
+fn with_rate(text: &str, amount: &QuoteAmount, quote: &Quote) -> String {
+    match &amount.tax_rate {
+        Some(rate) if quote.taxes.len() > 1 => format!("{text} (taxed {})", tax_word(rate)),
+        _ => text.to_owned(),
+    }
+}
+
+fn tax_sums(quote: &Quote, words: &Words) -> Vec<Sum> {
+    if quote.prices == Prices::Untaxed {
+        return Vec::new();
+    }
+    let net = Sum { text: "Without tax".to_owned(), amount: words.money(quote.totals.net), strong: false };
+    let taxes = quote.taxes.iter().map(|tax| {
+        let base = words.money(tax.base);
+        let text = if tax.rate == "exempt" {
+            format!("Exempt from tax: {base}")
+        } else {
+            format!("Tax {} on {base}", tax_word(&tax.rate))
+        };
+        Sum { text, amount: words.money(tax.tax), strong: false }
+    });
+    std::iter::once(net).chain(taxes).collect()
+}

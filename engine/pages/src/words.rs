@@ -1,0 +1,127 @@
+//! How figures are worded: money, lengths, times, dates.
+
+use std::fmt;
+
+use chrono::NaiveDate;
+use reeve_costing::money::Currency;
+use reeve_costing::rates::Rates;
+use reeve_measure::{Length, Mass, Time};
+use rust_decimal::Decimal;
+use rust_decimal::prelude::FromPrimitive;
+
+use crate::money::MoneyWords;
+
+/// The wording of one shop: its language and currency.
+#[derive(Debug)]
+pub struct Words {
+    money: MoneyWords,
+    currency: Currency,
+    language: String,
+}
+
+/// A language or currency that has no wording.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct WordFault(String);
+
+impl fmt::Display for WordFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+impl Words {
+    /// The wording of a shop.
+    ///
+    /// # Errors
+    /// A [`WordFault`] when the language tag or the currency has no wording.
+    pub fn new(rates: &Rates) -> Result<Self, WordFault> {
+        let language = rates.maker.language.clone();
+        let money = MoneyWords::new(&language, rates.currency.code()).map_err(|error| WordFault(error.to_string()))?;
+        Ok(Self { money, currency: rates.currency, language })
+    }
+
+    /// An amount that is rounded to the minor unit already.
+    pub(crate) fn money(&self, amount: Decimal) -> String {
+        self.money.write(amount, self.currency.minor_units())
+    }
+
+    /// An exact cost, rounded to the minor unit for the eye only.
+    pub(crate) fn rounded(&self, amount: Decimal) -> String {
+        self.money(self.currency.round_half_away(amount))
+    }
+
+    /// A price of one, with all its decimals.
+    pub(crate) fn price(&self, amount: Decimal) -> String {
+        self.money.write_price(amount, self.currency.minor_units())
+    }
+
+    /// A plain number.
+    pub(crate) fn number(&self, number: Decimal) -> String {
+        self.money.write_number(number.normalize())
+    }
+
+    /// A physical number with so many decimals.
+    pub(crate) fn decimal(&self, number: f64, decimals: u32) -> String {
+        let mut exact = Decimal::from_f64(number).unwrap_or_default().round_dp(decimals);
+        exact.rescale(decimals);
+        self.money.write_number(exact)
+    }
+
+    /// A percentage, given in per cent.
+    pub(crate) fn percent(&self, percent: Decimal) -> String {
+        format!("{}\u{a0}%", self.number(percent.round_dp(2)))
+    }
+
+    /// A date: in words in English, else year-month-day.
+    pub(crate) fn date(&self, date: NaiveDate) -> String {
+        if self.language.starts_with("en") {
+            date.format("%-d %B %Y").to_string()
+        } else {
+            date.format("%Y-%m-%d").to_string()
+        }
+    }
+
+    /// A length: millimetres up to 2 cm, centimetres below a metre, metres from there.
+    pub(crate) fn length(&self, length: Length) -> String {
+        if length.as_mm() < 20.0 {
+            format!("{}\u{a0}mm", self.trimmed(length.as_mm()))
+        } else if length.as_mm() < 1000.0 {
+            format!("{}\u{a0}cm", self.trimmed(length.as_cm()))
+        } else {
+            format!("{}\u{a0}m", self.decimal(length.as_m(), 2))
+        }
+    }
+
+    /// A number with one decimal at most.
+    fn trimmed(&self, number: f64) -> String {
+        self.number(Decimal::from_f64(number).unwrap_or_default().round_dp(1))
+    }
+
+    /// A mass.
+    pub(crate) fn mass(&self, mass: Mass) -> String {
+        if mass.as_g() < 1000.0 {
+            format!("{}\u{a0}g", self.decimal(mass.as_g(), 0))
+        } else {
+            format!("{}\u{a0}kg", self.decimal(mass.as_g() / 1000.0, 2))
+        }
+    }
+
+    /// A working time.
+    pub(crate) fn time(&self, time: Time) -> String {
+        let minutes = time.as_minutes().round();
+        if time.as_s() < 60.0 {
+            format!("{}\u{a0}s", self.decimal(time.as_s(), 0))
+        } else if minutes < 60.0 {
+            format!("{}\u{a0}min", self.decimal(minutes, 0))
+        } else {
+            let hours = (minutes / 60.0).floor();
+            let rest = minutes - hours * 60.0;
+            format!("{}\u{a0}h\u{a0}{rest:02.0}\u{a0}min", self.decimal(hours, 0))
+        }
+    }
+
+    /// Bench hours.
+    pub(crate) fn hours(&self, hours: Decimal) -> String {
+        format!("{}\u{a0}h", self.number(hours.round_dp(2)))
+    }
+}
