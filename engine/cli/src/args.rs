@@ -1,0 +1,136 @@
+//! The command line.
+
+use std::path::PathBuf;
+
+use chrono::NaiveDate;
+use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
+use clap_complete::Shell;
+
+const EXIT_CODES: &str = "Exit codes:
+  0  done
+  1  the system refused: a file could not be written or read
+  2  the input has faults, or the command line is wrong; nothing was written";
+
+/// Prices commissions of knotted work from the knots themselves.
+#[derive(Debug, Parser)]
+#[command(name = "reeve", version, about, after_help = EXIT_CODES, max_term_width = 80)]
+pub(crate) struct Args {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Write the starter shop into a new or empty folder
+    #[command(after_help = "Example:\n  reeve begin my-shop")]
+    Begin {
+        /// The folder; made if it is not there
+        dir: PathBuf,
+    },
+    /// Read a whole shop and report every fault of every file
+    #[command(after_help = "Example:\n  reeve check --shop my-shop")]
+    Check {
+        #[command(flatten)]
+        place: Place,
+    },
+    /// Work out what one piece of a design needs: cut list, knots, hours, put-ups
+    #[command(after_help = "Example:\n  reeve takeoff curlew-hanger --shop my-shop")]
+    Takeoff {
+        /// The design: its file's name without .toml, or a path
+        design: Option<String>,
+        #[command(flatten)]
+        place: Place,
+        #[command(flatten)]
+        form: Form,
+    },
+    /// Cost and price a commission, for the maker's eyes only
+    #[command(after_help = "Example:\n  reeve costing reading-room --shop my-shop")]
+    Costing {
+        /// The commission: its file's name without .toml, or a path
+        commission: Option<String>,
+        #[command(flatten)]
+        place: Place,
+        #[command(flatten)]
+        form: Form,
+    },
+    /// Write the bench sheet of a commission: what to buy, cut and tie
+    #[command(after_help = "Example:\n  reeve bench reading-room --shop my-shop --as html > bench.html")]
+    Bench {
+        /// The commission: its file's name without .toml, or a path
+        commission: Option<String>,
+        #[command(flatten)]
+        place: Place,
+        /// What it is written as
+        #[arg(long = "as", value_enum, default_value_t = PageForm::Text, value_name = "FORM")]
+        form: PageForm,
+    },
+    /// Write the quote that the client signs
+    #[command(after_help = "Examples:\n  reeve quote --demo\n  reeve quote reading-room --shop my-shop --out to-send")]
+    Quote {
+        /// The commission: its file's name without .toml, or a path
+        commission: Option<String>,
+        #[command(flatten)]
+        place: Place,
+        #[command(flatten)]
+        form: Form,
+        /// Also write quote, costing and bench sheet as HTML and text, and quote.json, into this folder
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+    },
+    /// Print the JSON Schema of a kind of file, for an editor to complete keys
+    #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]
+    Schema {
+        /// The kind of file
+        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "quote-json", "takeoff-json", "costing-json"])]
+        kind: String,
+    },
+    /// Print completions for a shell
+    #[command(after_help = "Example:\n  reeve completions bash > ~/.local/share/bash-completion/completions/reeve")]
+    Completions {
+        /// The shell
+        shell: Shell,
+    },
+    /// Print the manual page
+    #[command(after_help = "Example:\n  reeve man > reeve.1")]
+    Man,
+}
+
+/// Which shop, and as of which day.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Place {
+    /// The shop's folder, or one inside it; the current folder if not given
+    #[arg(long, value_name = "DIR", conflicts_with = "demo")]
+    pub(crate) shop: Option<PathBuf>,
+    /// Use the starter shop inside the program
+    #[arg(long)]
+    pub(crate) demo: bool,
+    /// Work as of this day; today if not given
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) on: Option<NaiveDate>,
+}
+
+/// What a page is written as.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Form {
+    /// What it is written as
+    #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
+    pub(crate) form: AnyForm,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum AnyForm {
+    /// Plain text, 80 columns
+    Text,
+    /// One self-contained page
+    Html,
+    /// For other programs
+    Json,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum PageForm {
+    /// Plain text, 80 columns
+    Text,
+    /// One self-contained page
+    Html,
+}

@@ -1,0 +1,212 @@
+//! What each command does.
+
+use std::path::Path;
+
+use chrono::{Local, NaiveDate};
+use clap::CommandFactory;
+use reeve_pages::Form;
+use reeve_reading::Fault;
+use reeve_shop::{Folder, FolderFault, Order, Shop};
+
+use crate::args::{AnyForm, Args, Command, PageForm, Place};
+use crate::failure::{Failure, print_faults, say};
+use crate::output::{print, write_files};
+use crate::sheets::{Desk, json, template_fault};
+
+pub(crate) fn run(args: Args) -> Result<(), Failure> {
+    match args.command {
+        Command::Begin { dir } => begin(&dir),
+        Command::Check { place } => check(&place),
+        Command::Takeoff { design, place, form } => takeoff(design.as_deref(), &place, form.form),
+        Command::Costing { commission, place, form } => costing(commission.as_deref(), &place, form.form),
+        Command::Bench { commission, place, form } => bench(commission.as_deref(), &place, form),
+        Command::Quote { commission, place, form, out } => {
+            quote(commission.as_deref(), &place, form.form, out.as_deref())
+        }
+        Command::Schema { kind } => schema(&kind),
+        Command::Completions { shell } => completions(shell),
+        Command::Man => man(),
+    }
+}
+
+fn begin(dir: &Path) -> Result<(), Failure> {
+    let written = Folder::begin(dir).map_err(|fault| folder_failure(&fault))?;
+    let shown = dir.display();
+    print(&format!(
+        "A starter shop of {} files stands in {shown}. Its maker, clients and figures are invented:\n\
+         change them to your own, shop.toml first. Then try:\n\n  \
+         reeve check --shop {shown}\n  \
+         reeve takeoff {} --shop {shown}\n  \
+         reeve quote {} --shop {shown} --out {shown}/to-send\n",
+        written.len(),
+        reeve_shop::DEMO_DESIGN,
+        reeve_shop::DEMO_COMMISSION,
+    ))
+}
+
+fn check(place: &Place) -> Result<(), Failure> {
+    let mut shop = open(place)?;
+    shop.check(today(place));
+    let (designs, commissions) = (shop.designs().len(), shop.commissions().len());
+    let own = shop.templates();
+    let mut faults = shop.take_faults();
+    if let Err(fault) = reeve_pages::load(&own) {
+        faults.push(template_fault(&fault));
+    }
+    if faults.iter().any(Fault::is_error) {
+        return Err(Failure::Input(faults));
+    }
+    print_faults(&faults);
+    print(&format!("{designs} designs and {commissions} commissions: no faults\n"))
+}
+
+fn takeoff(design: Option<&str>, place: &Place, form: AnyForm) -> Result<(), Failure> {
+    let mut shop = open(place)?;
+    let known = shop.designs();
+    let word = chosen(design, place, reeve_shop::DEMO_DESIGN, "design", &known)?;
+    let found = shop.design(word);
+    let desk = Desk::new(&mut shop)?;
+    let Some(found) = found else { return Err(Failure::Input(shop.take_faults())) };
+    let page = match form {
+        AnyForm::Text => desk.takeoff(&found, Form::Text)?,
+        AnyForm::Html => desk.takeoff(&found, Form::Html)?,
+        AnyForm::Json => {
+            json(&reeve_pages::json::takeoff_json(&found.name, &found.piece.title, &found.take_off, &found.purchases))?
+        }
+    };
+    print(&page)
+}
+
+fn costing(commission: Option<&str>, place: &Place, form: AnyForm) -> Result<(), Failure> {
+    let (order, desk) = order(commission, place)?;
+    let page = match form {
+        AnyForm::Text => desk.costing(&order.priced, Form::Text)?,
+        AnyForm::Html => desk.costing(&order.priced, Form::Html)?,
+        AnyForm::Json => json(&reeve_pages::json::costing_json(&order.priced))?,
+    };
+    print(&page)
+}
+
+fn bench(commission: Option<&str>, place: &Place, form: PageForm) -> Result<(), Failure> {
+    let (order, desk) = order(commission, place)?;
+    let form = match form {
+        PageForm::Text => Form::Text,
+        PageForm::Html => Form::Html,
+    };
+    print(&desk.bench(&order, form)?)
+}
+
+fn quote(commission: Option<&str>, place: &Place, form: AnyForm, out: Option<&Path>) -> Result<(), Failure> {
+    let (order, desk) = order(commission, place)?;
+    let page = match form {
+        AnyForm::Text => desk.quote(&order.priced, Form::Text)?,
+        AnyForm::Html => desk.quote(&order.priced, Form::Html)?,
+        AnyForm::Json => json(&order.priced.quote)?,
+    };
+    if let Some(dir) = out {
+        let files = [
+            ("quote.html", desk.quote(&order.priced, Form::Html)?),
+            ("quote.txt", desk.quote(&order.priced, Form::Text)?),
+            ("quote.json", json(&order.priced.quote)?),
+            ("costing.html", desk.costing(&order.priced, Form::Html)?),
+            ("costing.txt", desk.costing(&order.priced, Form::Text)?),
+            ("bench.html", desk.bench(&order, Form::Html)?),
+            ("bench.txt", desk.bench(&order, Form::Text)?),
+        ];
+        for path in write_files(dir, &files)? {
+            say(&format!("wrote {}", path.display()));
+        }
+    }
+    for remark in &order.priced.remarks {
+        say(&format!("look: {remark}"));
+    }
+    print(&page)
+}
+
+fn schema(kind: &str) -> Result<(), Failure> {
+    let inputs = reeve_shop::schemas();
+    let outputs = reeve_pages::json::schemas();
+    let found = inputs.into_iter().chain(outputs).find(|(name, _)| *name == kind);
+    let (_, schema) = found.ok_or_else(|| Failure::input(format!("no schema is called {kind}"), ""))?;
+    print(&json(&schema)?)
+}
+
+fn completions(shell: clap_complete::Shell) -> Result<(), Failure> {
+    let mut text = Vec::new();
+    clap_complete::generate(shell, &mut Args::command(), "reeve", &mut text);
+    print(&String::from_utf8_lossy(&text))
+}
+
+fn man() -> Result<(), Failure> {
+    let mut text = Vec::new();
+    reeve_man(&mut text).map_err(|error| Failure::System(format!("the manual could not be written: {error}")))?;
+    print(&String::from_utf8_lossy(&text))
+}
+
+/// The program's page, then one for each command.
+fn reeve_man(text: &mut Vec<u8>) -> std::io::Result<()> {
+    let mut command = Args::command();
+    command.build();
+    clap_mangen::Man::new(command.clone()).render(text)?;
+    for sub in command.get_subcommands().filter(|sub| sub.get_name() != "help") {
+        let name = format!("reeve-{}", sub.get_name());
+        clap_mangen::Man::new(sub.clone().name(name)).render(text)?;
+    }
+    Ok(())
+}
+
+/// A commission with its price, and what its pages are made with.
+fn order(commission: Option<&str>, place: &Place) -> Result<(Order, Desk), Failure> {
+    let mut shop = open(place)?;
+    let known = shop.commissions();
+    let word = chosen(commission, place, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
+    let order = shop.order(word, today(place));
+    let desk = Desk::new(&mut shop)?;
+    match order {
+        Some(order) => Ok((order, desk)),
+        None => Err(Failure::Input(shop.take_faults())),
+    }
+}
+
+/// The name given, or the demo's own.
+fn chosen<'a>(
+    given: Option<&'a str>,
+    place: &Place,
+    demo: &'a str,
+    what: &str,
+    known: &[String],
+) -> Result<&'a str, Failure> {
+    match given {
+        Some(word) => Ok(word),
+        None if place.demo => Ok(demo),
+        None => Err(Failure::input(format!("which {what}?"), format!("name one of: {}", known.join(", ")))),
+    }
+}
+
+fn open(place: &Place) -> Result<Shop, Failure> {
+    let folder = if place.demo {
+        Folder::Starter
+    } else {
+        let at = place.shop.as_deref().unwrap_or(Path::new("."));
+        Folder::find(at).map_err(|fault| folder_failure(&fault))?
+    };
+    Ok(Shop::open(folder))
+}
+
+/// The only place where the clock is read.
+fn today(place: &Place) -> NaiveDate {
+    place.on.unwrap_or_else(|| Local::now().date_naive())
+}
+
+fn folder_failure(fault: &FolderFault) -> Failure {
+    match fault {
+        FolderFault::NotAShop(_) => Failure::input(
+            fault.to_string(),
+            "name a shop with --shop DIR, start one with `reeve begin DIR`, or try --demo",
+        ),
+        FolderFault::NotEmpty(_) => {
+            Failure::input(fault.to_string(), "nothing was written; name a folder that does not exist yet")
+        }
+        FolderFault::Io(..) => Failure::System(fault.to_string()),
+    }
+}

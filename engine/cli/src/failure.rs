@@ -1,0 +1,54 @@
+//! What can stop a command, and the one printer of it.
+
+use std::process::ExitCode;
+
+use reeve_reading::{Fault, Severity};
+
+/// Why a command stopped.
+#[derive(Debug)]
+pub(crate) enum Failure {
+    /// The input has faults.
+    Input(Vec<Fault>),
+    /// The system refused.
+    System(String),
+}
+
+impl Failure {
+    /// A fault of the input that has no place in a file.
+    pub(crate) fn input(title: impl Into<String>, help: impl Into<String>) -> Self {
+        Self::Input(vec![Fault::without_place(title, help)])
+    }
+
+    /// Prints it and gives the exit code.
+    pub(crate) fn report(&self) -> ExitCode {
+        match self {
+            Self::Input(faults) => {
+                print_faults(faults);
+                ExitCode::from(2)
+            }
+            Self::System(reason) => {
+                print_faults(&[Fault::without_place(reason.clone(), "")]);
+                ExitCode::from(1)
+            }
+        }
+    }
+}
+
+/// Prints faults to standard error, in colour on a terminal, and counts them.
+#[allow(clippy::print_stderr, reason = "the one printer of messages")]
+pub(crate) fn print_faults(faults: &[Fault]) {
+    for fault in faults {
+        // The stream takes the colour out again where there is no terminal.
+        anstream::eprintln!("{}\n", fault.render(true));
+    }
+    let errors = faults.iter().filter(|fault| fault.severity == Severity::Error).count();
+    if errors > 1 {
+        anstream::eprintln!("{errors} faults");
+    }
+}
+
+/// Says something that is neither a result nor a fault.
+#[allow(clippy::print_stderr, reason = "the one printer of messages")]
+pub(crate) fn say(words: &str) {
+    anstream::eprintln!("{words}");
+}

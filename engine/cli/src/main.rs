@@ -1,0 +1,19 @@
+//! The program `reeve`: words and terminal only.
+
+mod args;
+mod commands;
+mod failure;
+mod output;
+mod sheets;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+fn main() -> ExitCode {
+    let args = args::Args::parse();
+    match commands::run(args) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => failure.report(),
+    }
+}

@@ -1,0 +1,55 @@
+//! Results: to standard output, or into files that are written whole or not at all.
+
+use std::fs;
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use tempfile::NamedTempFile;
+
+use crate::failure::Failure;
+
+/// Writes a result to standard output. A reader that has had enough is no failure.
+pub(crate) fn print(text: &str) -> Result<(), Failure> {
+    let mut out = io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
+            Err(Failure::System(format!("standard output can't be written: {error}")))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Writes files into a folder, which is made if need be.
+///
+/// All are written beside their places first and only then renamed, so that a full disk leaves the
+/// folder's old files as they were.
+pub(crate) fn write_files(dir: &Path, files: &[(&str, String)]) -> Result<Vec<PathBuf>, Failure> {
+    let refused = |at: &Path, error: &io::Error| Failure::System(format!("{} can't be written: {error}", at.display()));
+    fs::create_dir_all(dir).map_err(|error| refused(dir, &error))?;
+    let mut waiting = Vec::new();
+    for (name, text) in files {
+        let at = dir.join(name);
+        let file = beside(dir, text).map_err(|error| refused(&at, &error))?;
+        waiting.push((file, at));
+    }
+    let mut written = Vec::new();
+    for (file, at) in waiting {
+        file.persist(&at).map_err(|error| refused(&at, &error.error))?;
+        written.push(at);
+    }
+    Ok(written)
+}
+
+fn beside(dir: &Path, text: &str) -> io::Result<NamedTempFile> {
+    let mut builder = tempfile::Builder::new();
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        // A page is for reading; a temporary file's own permissions would hide it from others. The umask still holds.
+        builder.permissions(fs::Permissions::from_mode(0o666));
+    }
+    let mut file = builder.prefix(".reeve-").tempfile_in(dir)?;
+    file.write_all(text.as_bytes())?;
+    file.as_file().sync_all()?;
+    Ok(file)
+}

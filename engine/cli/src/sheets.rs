@@ -1,0 +1,86 @@
+//! The pages of a commission and of a design.
+
+use reeve_costing::pricing::Priced;
+use reeve_costing::rates::Rates;
+use reeve_pages::{Form, TemplateFault, Templates, Words, lay_out};
+use reeve_reading::Fault;
+use reeve_shop::{Order, Shop};
+use serde::Serialize;
+
+use crate::failure::Failure;
+
+/// What every page of a shop is made with.
+pub(crate) struct Desk {
+    templates: Templates,
+    words: Words,
+    rates: Rates,
+}
+
+impl Desk {
+    /// Loads the shop's templates and wording. Faults of the shop so far stop it.
+    pub(crate) fn new(shop: &mut Shop) -> Result<Self, Failure> {
+        let own = shop.templates();
+        if shop.is_stopped() {
+            return Err(Failure::Input(shop.take_faults()));
+        }
+        let templates = reeve_pages::load(&own).map_err(|fault| template_failure(&fault))?;
+        let rates = shop.rates().cloned().ok_or_else(|| Failure::input("shop.toml has faults", ""))?;
+        let words = Words::new(&rates)
+            .map_err(|fault| Failure::input(fault.to_string(), "change `language` or `currency` in shop.toml"))?;
+        Ok(Self { templates, words, rates })
+    }
+
+    /// The quote, from what the client may know alone.
+    pub(crate) fn quote(&self, priced: &Priced, form: Form) -> Result<String, Failure> {
+        self.page("quote", form, &reeve_pages::quote::quote_page(&priced.quote, &self.rates, &self.words))
+    }
+
+    pub(crate) fn costing(&self, priced: &Priced, form: Form) -> Result<String, Failure> {
+        self.page("costing", form, &reeve_pages::costing::costing_page(priced, &self.rates, &self.words))
+    }
+
+    pub(crate) fn bench(&self, order: &Order, form: Form) -> Result<String, Failure> {
+        let pieces: Vec<_> = order.commission.items.iter().map(|item| (&*item.piece, item.quantity)).collect();
+        self.page("bench", form, &reeve_pages::bench::bench_page(&order.priced, &pieces, &self.rates, &self.words))
+    }
+
+    pub(crate) fn takeoff(&self, found: &reeve_shop::Found, form: Form) -> Result<String, Failure> {
+        let view = reeve_pages::bench::takeoff_page(
+            &found.name,
+            &found.piece,
+            &found.take_off,
+            &found.purchases,
+            &self.rates,
+            &self.words,
+        );
+        self.page("takeoff", form, &view)
+    }
+
+    fn page(&self, name: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
+        lay_out(&self.templates, name, form, view).map_err(|fault| template_failure(&fault))
+    }
+}
+
+pub(crate) fn template_failure(fault: &TemplateFault) -> Failure {
+    Failure::Input(vec![template_fault(fault)])
+}
+
+/// A template's fault with its file, line and reason.
+pub(crate) fn template_fault(fault: &TemplateFault) -> Fault {
+    let place = match (fault.line, fault.column) {
+        (Some(line), Some(column)) => format!(", line {line}, column {column}"),
+        (Some(line), None) => format!(", line {line}"),
+        _ => String::new(),
+    };
+    Fault::without_place(
+        format!("the template {}{place} fails: {}", fault.file, fault.reason),
+        "mend it, or take it out of templates/ to use the built-in one",
+    )
+}
+
+/// JSON with an end of line.
+pub(crate) fn json(value: &impl Serialize) -> Result<String, Failure> {
+    serde_json::to_string_pretty(value)
+        .map(|text| text + "\n")
+        .map_err(|error| Failure::System(format!("the JSON could not be written: {error}")))
+}
