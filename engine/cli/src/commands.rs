@@ -66,7 +66,9 @@ fn takeoff(design: Option<&str>, place: &Place, form: AnyForm) -> Result<(), Fai
     let word = chosen(design, place, reeve_shop::DEMO_DESIGN, "design", &known)?;
     let found = shop.design(word);
     let desk = Desk::new(&mut shop)?;
-    let Some(found) = found else { return Err(Failure::Input(shop.take_faults())) };
+    let faults = shop.take_faults();
+    let Some(found) = found else { return Err(Failure::Input(faults)) };
+    print_faults(&faults);
     let page = match form {
         AnyForm::Text => desk.takeoff(&found, Form::Text)?,
         AnyForm::Html => desk.takeoff(&found, Form::Html)?,
@@ -162,10 +164,10 @@ fn order(commission: Option<&str>, place: &Place) -> Result<(Order, Desk), Failu
     let word = chosen(commission, place, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
     let order = shop.order(word, today(place));
     let desk = Desk::new(&mut shop)?;
-    match order {
-        Some(order) => Ok((order, desk)),
-        None => Err(Failure::Input(shop.take_faults())),
-    }
+    let faults = shop.take_faults();
+    let Some(order) = order else { return Err(Failure::Input(faults)) };
+    print_faults(&faults);
+    Ok((order, desk))
 }
 
 /// The name given, or the demo's own.

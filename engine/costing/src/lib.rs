@@ -7,7 +7,6 @@ pub mod caution;
 pub mod commission;
 pub mod cost;
 pub mod labour;
-mod layout;
 pub mod money;
 pub mod piece;
 pub mod price;

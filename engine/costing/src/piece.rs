@@ -120,8 +120,8 @@ pub enum Work {
         length: Length,
         /// Which.
         legs: Vec<SetId>,
-        /// Whether they are combed out.
-        combed: bool,
+        /// How they end.
+        end: TailEnd,
     },
     /// Threads beads.
     Thread {
@@ -136,6 +136,17 @@ pub enum Work {
     },
     /// Only lets cords join the work.
     LayIn,
+}
+
+/// How a tail ends.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TailEnd {
+    /// Trimmed.
+    Plain,
+    /// Combed out and trimmed.
+    Combed,
+    /// Drawn under and cut off: cut with the cord, but not in the finished piece.
+    Flush,
 }
 
 /// A knot, repeated.

@@ -14,7 +14,7 @@ use crate::price::{Burden, OutOfReach, PriceSteps, bounded, fee_rate, fees_on, p
 use crate::quote::{
     Instalment, Prices, QUOTE_FORM, Quote, QuoteAmount, QuoteClient, QuoteLine, QuoteMaker, QuotePart, QuoteTax,
 };
-use crate::rates::{Rates, TaxScheme};
+use crate::rates::{Aim, Rates, TaxScheme};
 use crate::totals::{Amount, Sums, TaxClass, TaxLine, Totals, add_up};
 
 /// A commission, costed and priced: for the maker's eyes.
@@ -343,6 +343,13 @@ fn remarks(commission: &Commission, rates: &Rates, job: &JobCost, outcome: &Outc
     {
         remarks.push(format!("Promised for {promised}, but the client needs it by {needed}."));
     }
+    if let (Aim::Margin(aim), Some(left)) = (rates.price.aim, outcome.margin_percent)
+        && left < aim - Decimal::ONE
+        && outcome.margin >= Decimal::ZERO
+    {
+        let (aim, left) = (aim.normalize(), left.round_dp(1).normalize());
+        remarks.push(format!("The shop aims at {aim} %, and {left} % remain after breaks, discount and prices given."));
+    }
     if outcome.margin < Decimal::ZERO {
         remarks.push("This commission loses money: it brings in less than it costs.".to_owned());
     }
@@ -356,11 +363,14 @@ fn remarks(commission: &Commission, rates: &Rates, job: &JobCost, outcome: &Outc
         if bought.cord.density_estimated {
             remarks.push(format!(
                 "The weight of {} is a rough estimate from fibre and thickness: weigh 10 m of it.",
-                bought.cord.title
+                bought.cord.full_title()
             ));
         }
         if !bought.proven {
-            remarks.push(format!("A cheaper way to buy {} may exist; the search was cut short.", bought.cord.title));
+            remarks.push(format!(
+                "A cheaper way to buy {} may exist; the search was cut short.",
+                bought.cord.full_title()
+            ));
         }
     }
     remarks

@@ -27,6 +27,16 @@ pub struct Cord {
     pub charge: Charge,
 }
 
+impl Cord {
+    /// The title and the colour, as written on pages.
+    pub fn full_title(&self) -> String {
+        match &self.colour {
+            Some(colour) => format!("{}, {colour}", self.title),
+            None => self.title.clone(),
+        }
+    }
+}
+
 /// A form a cord is sold in.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PutUp {

@@ -4,9 +4,9 @@ use reeve_costing::cost::CordBought;
 use reeve_costing::piece::Piece;
 use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
-use reeve_costing::store::{Cord, Fitting, Many};
+use reeve_costing::store::{Fitting, Many};
 use reeve_costing::takeoff::{CutLine, Doing, KnotLine, StepLine, TakeOff, plural};
-use reeve_measure::Length;
+use reeve_measure::{Length, Time};
 use serde::Serialize;
 
 use crate::quote::{Head, Row};
@@ -40,6 +40,8 @@ pub struct TakeOffPage {
 struct Work {
     title: String,
     quantity: u32,
+    /// Size, weight and time in sentences.
+    facts: String,
     finished: Option<String>,
     cords: Vec<CutRow>,
     legs: Vec<Row>,
@@ -49,7 +51,6 @@ struct Work {
     fittings: Vec<Row>,
     weight: String,
     time_each: String,
-    time_all: String,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -129,6 +130,7 @@ fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Work
     Work {
         title: piece.title.clone(),
         quantity,
+        facts: facts(piece, take_off, quantity, words),
         finished: piece.finished.clone(),
         cords: take_off.cords.iter().map(|line| cut_row(line, quantity, words)).collect(),
         legs: take_off
@@ -154,8 +156,15 @@ fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Work
             .collect(),
         weight: words.mass(take_off.weight),
         time_each: words.time(take_off.time_of(1)),
-        time_all: words.time(take_off.time_of(quantity)),
     }
+}
+
+fn facts(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> String {
+    let size = piece.finished.as_ref().map(|finished| format!("Finished size {finished}. ")).unwrap_or_default();
+    let one = format!("One weighs about {} and takes {}", words.mass(take_off.weight), words.time(take_off.time_of(1)));
+    let all =
+        if quantity > 1 { format!("; all take {}", words.time(take_off.time_of(quantity))) } else { String::new() };
+    format!("{size}{one}{all}.")
 }
 
 /// Knots of each type, in order of first use.
@@ -180,18 +189,11 @@ fn cut_row(line: &CutLine, quantity: u32, words: &Words) -> CutRow {
     };
     CutRow {
         group: line.group.clone(),
-        cord: cord_title(&line.cord),
+        cord: line.cord.full_title(),
         each: line.count.to_string(),
         all: (line.count * u64::from(quantity)).to_string(),
         length: words.length(Length::mm(reeve_measure::count(line.cut_mm))),
         fold,
-    }
-}
-
-fn cord_title(cord: &Cord) -> String {
-    match &cord.colour {
-        Some(colour) => format!("{}, {colour}", cord.title),
-        None => cord.title.clone(),
     }
 }
 
@@ -209,7 +211,7 @@ fn step_row(at: usize, step: &StepLine, words: &Words) -> StepRow {
         title: step.title.clone(),
         detail,
         count,
-        time: words.time(step.time),
+        time: if step.time > Time::ZERO { words.time(step.time) } else { String::new() },
         note: step.note.clone(),
     }
 }
@@ -228,7 +230,7 @@ fn buy_cord(bought: &CordBought, words: &Words) -> Buy {
     let put_ups: Vec<String> =
         bought.put_ups.iter().map(|(put_up, count)| format!("{count} × {}", put_up.title)).collect();
     Buy {
-        text: cord_title(&bought.cord),
+        text: bought.cord.full_title(),
         put_ups: put_ups.join(" + "),
         use_of_it: format!("{} cut, {} left", words.length(bought.cut), words.length(bought.bought - bought.cut)),
         price: words.rounded(bought.price),

@@ -21,7 +21,7 @@ pub struct CostingPage {
     outcome: Vec<Sum>,
     items: Vec<ItemSheet>,
     lines: Vec<LineRow>,
-    whole: Vec<Row>,
+    whole: Vec<Sum>,
     rates: Vec<Row>,
 }
 
@@ -78,10 +78,7 @@ pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPag
                 amount: words.money(line.net),
             })
             .collect(),
-        whole: cost_parts(&priced.outcome.cost)
-            .into_iter()
-            .map(|(text, amount)| Row::new(text, words.rounded(amount)))
-            .collect(),
+        whole: whole(&priced.outcome.cost, words),
         rates: rate_rows(rates, words),
     }
 }
@@ -115,6 +112,14 @@ fn cost_parts(cost: &Cost) -> Vec<(&'static str, Decimal)> {
         ("Used up and bought in", cost.other),
         ("Overhead", cost.overhead),
     ]
+}
+
+fn whole(cost: &Cost, words: &Words) -> Vec<Sum> {
+    let row =
+        |(text, amount): (&str, Decimal), strong| Sum { text: text.to_owned(), amount: words.rounded(amount), strong };
+    let mut rows: Vec<Sum> = cost_parts(cost).into_iter().map(|part| row(part, false)).collect();
+    rows.push(row(("Cost", cost.total()), true));
+    rows
 }
 
 fn item_sheet(

@@ -131,8 +131,8 @@ fn tax_word(rate: &str) -> String {
 
 fn tax_sentence(quote: &Quote) -> String {
     let prices = match quote.prices {
-        Prices::Net => "Line amounts are without tax; tax is added below.",
-        Prices::Inclusive => "All amounts include tax; the tax contained is shown below.",
+        Prices::Net => "Line amounts are without tax.",
+        Prices::Inclusive => "All amounts include tax.",
         Prices::Untaxed => "No tax is charged.",
     };
     match &quote.maker.tax_note {

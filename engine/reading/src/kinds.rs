@@ -29,9 +29,11 @@ impl Cell<'_> {
         None
     }
 
-    /// Refuses a value of the wrong type.
+    /// Refuses a value of the wrong type. The example is the value itself where only its quotes are too many.
     fn wrong_type<T>(&self, wanted: &str, example: &str) -> Option<T> {
         let found = self.value.type_str();
+        let unquoted = self.value.as_str().map(str::trim).filter(|text| plain_number(text).is_some());
+        let example = if example.starts_with('"') { example } else { unquoted.unwrap_or(example) };
         self.refuse(
             format!("`{}` is {} {found}", self.key, article(found)),
             format!("{wanted} is needed"),
@@ -224,7 +226,7 @@ fn measured(cell: &Cell<'_>, units: &[Unit], bound: &Bound, example: &str) -> Op
             Some(number) => cell.refuse(
                 format!("{number} has no unit"),
                 format!("a number and its unit, in quotes: {}", unit_names(units)),
-                format!("write {} = \"{number} {}\"", cell.key, units.first().map_or("", |u| u.0)),
+                format!("write {} = \"{number} {}\", with the unit you mean", cell.key, example_unit(example)),
             ),
             None => cell.wrong_type("a number with its unit, in quotes,", &format!("\"{example}\"")),
         };
@@ -244,6 +246,11 @@ fn measured(cell: &Cell<'_>, units: &[Unit], bound: &Bound, example: &str) -> Op
     };
     let value = number * factor;
     if bound.holds(value) { Some(value) } else { cell.out_of(&format!("`{text}`"), bound) }
+}
+
+/// The unit of an example such as "9 cm".
+fn example_unit(example: &str) -> &str {
+    split_unit(example).1
 }
 
 fn unit_names(units: &[Unit]) -> String {

@@ -81,6 +81,11 @@ impl Desk {
         self.refuse(name.span.clone(), format!("no {what} is called `{}`", name.value), label, help);
     }
 
+    /// Whether no error has been laid down so far.
+    pub fn is_sound(&self) -> bool {
+        !self.faults.borrow().iter().any(Fault::is_error)
+    }
+
     /// The faults laid down so far.
     pub fn into_faults(self) -> Vec<Fault> {
         self.faults.into_inner()
@@ -263,6 +268,14 @@ impl<'a> Table<'a> {
         match &self.view {
             View::Typed { table, .. } => table.get(key).map(Spanned::span),
             View::Plan { .. } => None,
+        }
+    }
+
+    /// How many faults have been laid so far, in this table and before it.
+    pub fn fault_count(&self) -> usize {
+        match &self.view {
+            View::Typed { desk, .. } => desk.faults.borrow().len(),
+            View::Plan { .. } => 0,
         }
     }
 

@@ -43,15 +43,21 @@ impl Names<'_> {
 
 /// Resolves a design. Every fault is laid on the desk; `None` when there is one.
 pub(crate) fn piece(typed: &TypedDesign, parts: Vec<Part>, names: &Names<'_>, desk: &Desk) -> Option<Piece> {
-    let mut maker = PieceMaker { names, desk, groups: Vec::new(), sets: Vec::new(), fittings: Vec::new(), sound: true };
+    let mut maker = PieceMaker {
+        names,
+        desk,
+        groups: Vec::new(),
+        sets: Vec::new(),
+        fittings: Vec::new(),
+        sound: true,
+        groups_sound: typed.groups_sound,
+    };
     typed.groups.iter().for_each(|group| maker.group(group));
     for fitting in &typed.fittings {
         maker.fitting(&fitting.name, &fitting.of, fitting.count);
     }
     // Steps that name a group which could not be resolved would each complain of it again.
-    if !maker.sound {
-        return None;
-    }
+    maker.groups_sound &= maker.sound;
     let steps: Vec<Option<Step>> = typed.steps.iter().map(|step| maker.step(step)).collect();
     let steps = steps.into_iter().collect::<Option<Vec<Step>>>()?;
     maker.sound.then(|| Piece {
@@ -75,6 +81,8 @@ struct PieceMaker<'a> {
     sets: Vec<LegSet>,
     fittings: Vec<NamedFitting>,
     sound: bool,
+    /// Whether all groups are known: else a set's name is not misspelt only because it is unknown.
+    groups_sound: bool,
 }
 
 impl PieceMaker<'_> {
@@ -159,8 +167,8 @@ impl PieceMaker<'_> {
             StepKind::Bare(length, legs) => {
                 Some((Work::Bare { length: *length, legs: self.sets_named(legs)? }, "Leave bare".to_owned()))
             }
-            StepKind::Tail(length, legs, combed) => Some((
-                Work::Tail { length: *length, legs: self.sets_named(legs)?, combed: *combed },
+            StepKind::Tail(length, legs, end) => Some((
+                Work::Tail { length: *length, legs: self.sets_named(legs)?, end: *end },
                 "Trim the ends".to_owned(),
             )),
             StepKind::Thread { bead, times, legs_each, legs } => {
@@ -237,10 +245,10 @@ impl PieceMaker<'_> {
 
     fn group_named(&mut self, name: &Placed<String>) -> Option<GroupId> {
         let found = self.groups.iter().position(|group| group.name == name.value);
-        if found.is_none() {
+        if found.is_none() && self.groups_sound {
             self.desk.refuse_unknown(name, "cord group", self.groups.iter().map(|group| group.name.as_str()));
-            self.sound = false;
         }
+        self.sound &= found.is_some();
         found
     }
 
@@ -266,8 +274,10 @@ impl PieceMaker<'_> {
         if let Some(group) = self.groups.iter().find(|group| group.name == name.value) {
             return Some(sets_of(group));
         }
-        let known = self.sets.iter().map(|set| set.name.as_str());
-        self.desk.refuse_unknown(name, "leg set of this design", known);
+        if self.groups_sound {
+            let known = self.sets.iter().map(|set| set.name.as_str());
+            self.desk.refuse_unknown(name, "leg set of this design", known);
+        }
         self.sound = false;
         None
     }
@@ -289,13 +299,25 @@ fn step_title(knot: &str, kind: Kind) -> String {
 /// Lays the faults of a take-off at their places in the design.
 pub(crate) fn lay_piece_faults(faults: Vec<PieceFault>, typed: &TypedDesign, desk: &Desk) {
     for fault in faults {
-        let place = match fault.spot {
-            Spot::Step(at, key) => typed.steps.get(at).map(|step| step.place(key)),
-            Spot::Cord(at, "of") => typed.groups.get(at).map(|group| group.of.span.clone()),
-            Spot::Cord(at, _) => typed.groups.get(at).map(|group| group.name.span.clone()),
-        };
-        desk.refuse(place.unwrap_or_default(), fault.title, fault.label, fault.help);
+        desk.refuse(place_of(fault.spot, typed), fault.title, fault.label, fault.help);
     }
+}
+
+/// Lays what the maker should look at in the same way, as warnings.
+pub(crate) fn lay_remarks(remarks: &[PieceFault], typed: &TypedDesign, desk: &Desk) {
+    // Remarks of parts are laid in the parts' own designs.
+    for remark in remarks {
+        desk.warn(place_of(remark.spot, typed), &remark.title, &remark.label, &remark.help);
+    }
+}
+
+fn place_of(spot: Spot, typed: &TypedDesign) -> Range<usize> {
+    let place = match spot {
+        Spot::Step(at, key) => typed.steps.get(at).map(|step| step.place(key)),
+        Spot::Cord(at, "of") => typed.groups.get(at).map(|group| group.of.span.clone()),
+        Spot::Cord(at, _) => typed.groups.get(at).map(|group| group.name.span.clone()),
+    };
+    place.unwrap_or_default()
 }
 
 /// Resolves a commission whose items have been resolved, in order.

@@ -167,6 +167,10 @@ impl Shop {
         let pieces = self.pieces_of(&typed, desk);
         let rates = self.rates.clone()?;
         let commission = resolve::commission(stem, &typed, pieces?, &rates, desk);
+        // A price worked out from half a commission would be worse than none.
+        if !desk.is_sound() {
+            return None;
+        }
         match price_commission(&commission, &rates, today) {
             Ok(priced) => Some(Order { commission, priced }),
             Err(fault) => {
@@ -234,7 +238,8 @@ impl Shop {
         let (sound, (parts, pieces)) = (parts.is_some(), parts.unwrap_or_default());
         let piece = resolve::piece(typed, parts, &self.names(), desk)?;
         let rates = self.rates.as_ref()?;
-        if !sound {
+        // A step that could not be read would make others look wrong.
+        if !sound || !desk.is_sound() {
             return None;
         }
         let take_off = match take_off(&piece, &rates.bench) {
@@ -244,6 +249,7 @@ impl Shop {
                 return None;
             }
         };
+        resolve::lay_remarks(&take_off.remarks, typed, desk);
         let purchases = match buy_cords(&[(&take_off, 1)]) {
             Ok(purchases) => purchases,
             Err(fault) => {
@@ -410,6 +416,8 @@ fn swap_cords(piece: &Arc<Piece>, swaps: &[(&Placed<String>, Arc<Cord>)], desk: 
 fn cord_names(piece: &Piece, names: &mut Vec<String>) {
     names.extend(piece.groups.iter().map(|group| group.cord.name.clone()));
     piece.parts.iter().for_each(|part| cord_names(&part.piece, names));
+    names.sort_unstable();
+    names.dedup();
 }
 
 fn swapped(piece: &Piece, swaps: &[(&Placed<String>, Arc<Cord>)]) -> Piece {

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use reeve_costing::caution::{PURPOSES, Purpose};
-use reeve_costing::piece::Task;
+use reeve_costing::piece::{TailEnd, Task};
 use reeve_measure::{Length, Time, bound};
 use reeve_reading::{Choice, Count, Flag, Lengths, List, Money, Name, Number, Placed, Table, Text};
 use rust_decimal::Decimal;
@@ -21,6 +21,8 @@ pub struct TypedDesign {
     pub finished: Option<String>,
     /// Cord groups.
     pub groups: Vec<TypedGroup>,
+    /// Whether every cord group could be read; else its sets can't be told from misspelt ones.
+    pub groups_sound: bool,
     /// Fittings under names of the design's own.
     pub fittings: Vec<TypedFitting>,
     /// Steps.
@@ -113,8 +115,8 @@ pub enum StepKind {
     },
     /// Leaves legs bare.
     Bare(Length, Vec<Placed<String>>),
-    /// Leaves ends hanging, perhaps combed.
-    Tail(Length, Vec<Placed<String>>, bool),
+    /// Leaves ends hanging.
+    Tail(Length, Vec<Placed<String>>, TailEnd),
     /// Threads beads.
     Thread {
         /// The bead.
@@ -148,7 +150,9 @@ pub fn design_file(t: &mut Table<'_>) -> Option<TypedDesign> {
         let finished = t.maybe("finished", &Text, "Finished size, in words.");
         Some((title?.value, about.map(|a| a.value), purpose?.value, finished.map(|f| f.value)))
     });
+    let sound_before = t.fault_count();
     let groups = t.tables("cord", "Cords cut alike.", group);
+    let groups_sound = t.fault_count() == sound_before;
     let fittings = t.tables("fitting", "A fitting under a name of the design's own, or several of one.", fitting);
     let steps = t.tables("step", "One stage of the making.", step);
     let tasks = t.tables("task", "Work that is not tying: dyeing, wiring, stiffening.", task);
@@ -168,6 +172,7 @@ pub fn design_file(t: &mut Table<'_>) -> Option<TypedDesign> {
         purpose,
         finished,
         groups: groups.into_iter().map(|group| group.value).collect(),
+        groups_sound,
         fittings: fittings.into_iter().map(|fitting| fitting.value).collect(),
         steps: steps.into_iter().map(|step| step.value).collect(),
         tasks: tasks.into_iter().map(|task| task.value).collect(),
@@ -235,7 +240,7 @@ fn task(t: &mut Table<'_>) -> Option<Task> {
 const KINDS: &[(&str, &[&str])] = &[
     ("knot", &["times", "columns", "working", "core", "on", "share", "core-legs", "parameters", "hang", "alongside"]),
     ("bare", &["legs", "hang"]),
-    ("tail", &["legs", "combed"]),
+    ("tail", &["legs", "combed", "flush"]),
     ("thread", &["times", "legs-each", "legs"]),
 ];
 
@@ -254,6 +259,7 @@ const ALL_KEYS: &[&str] = &[
     "bare",
     "tail",
     "combed",
+    "flush",
     "thread",
     "legs-each",
     "legs",
@@ -272,7 +278,7 @@ struct Words {
     parameters: Vec<(String, f64)>,
     bare: Option<Placed<Length>>,
     tail: Option<Placed<Length>>,
-    combed: bool,
+    end: Option<TailEnd>,
     thread: Option<Placed<String>>,
     legs_each: Option<Placed<u32>>,
     legs: Option<Placed<Vec<Placed<String>>>>,
@@ -334,10 +340,29 @@ fn words(t: &mut Table<'_>) -> Words {
             .collect(),
         bare: t.maybe("bare", &Lengths(bound::STEP_LENGTH), "Leaves so much of the legs bare."),
         tail: t.maybe("tail", &Lengths(bound::STEP_LENGTH), "Leaves so much of the legs hanging, after trimming."),
-        combed: t.maybe("combed", &Flag, "Whether the tail is combed out.").is_some_and(|combed| combed.value),
+        end: tail_end(t),
         thread: t.maybe("thread", &Name, "A bead of store/fittings.toml that is threaded."),
         legs_each: t.maybe("legs-each", &Count(bound::ROLE_LEGS), "Legs through each bead; 1 if not said."),
         legs: t.maybe("legs", &List(Name), "Sets that are left bare, left hanging or threaded."),
+    }
+}
+
+fn tail_end(t: &mut Table<'_>) -> Option<TailEnd> {
+    let combed = t.maybe("combed", &Flag, "Whether the tail is combed out.");
+    let flush = t.maybe("flush", &Flag, "Whether the tail is only there to pull by, and is cut off flush.");
+    let combed = combed.is_some_and(|combed| combed.value);
+    match flush {
+        Some(flush) if flush.value && combed => {
+            t.refuse_at(
+                flush.span,
+                "a tail that is cut off flush can't be combed",
+                "one or the other",
+                "take out `combed` or `flush`",
+            );
+            None
+        }
+        Some(flush) if flush.value => Some(TailEnd::Flush),
+        _ => Some(if combed { TailEnd::Combed } else { TailEnd::Plain }),
     }
 }
 
@@ -391,7 +416,7 @@ fn kind_of(t: &Table<'_>, key: &str, words: Words) -> Option<StepKind> {
             parameters: words.parameters,
         }),
         "bare" => Some(StepKind::Bare(words.bare?.value, named_legs(t, words.legs)?)),
-        "tail" => Some(StepKind::Tail(words.tail?.value, named_legs(t, words.legs)?, words.combed)),
+        "tail" => Some(StepKind::Tail(words.tail?.value, named_legs(t, words.legs)?, words.end?)),
         "thread" => Some(StepKind::Thread {
             bead: words.thread?,
             times,

@@ -2,30 +2,30 @@
 
 use reeve_catalogue::{Knot, Runs};
 
+use super::{PieceFault, Spot, count_legs};
 use crate::piece::{Piece, SetId, Tie};
-use crate::takeoff::{PieceFault, Spot, count_legs};
 
 /// Legs of a step laid out over its columns.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Layout {
+pub(super) struct Layout {
     /// Columns side by side.
-    pub(crate) columns: u64,
+    pub(super) columns: u64,
     /// Working legs in one knot.
-    pub(crate) working_each: u32,
+    pub(super) working_each: u32,
     /// Core legs in one column.
-    pub(crate) core_each: u32,
+    pub(super) core_each: u32,
     /// Knots in all.
-    pub(crate) knots: u64,
+    pub(super) knots: u64,
     /// Knots that sit on one core, for each time.
-    pub(crate) knots_on_core: u64,
+    pub(super) knots_on_core: u64,
     /// Sets that share the take-up.
-    pub(crate) pool: Vec<SetId>,
+    pub(super) pool: Vec<SetId>,
     /// Legs of the pool that a pass leaves untied.
-    pub(crate) idle: u64,
+    pub(super) idle: u64,
 }
 
 /// Lays the legs out, or says what doesn't divide.
-pub(crate) fn lay_out(piece: &Piece, at: usize, tie: &Tie) -> Result<Layout, PieceFault> {
+pub(super) fn lay_out(piece: &Piece, at: usize, tie: &Tie) -> Result<Layout, PieceFault> {
     let desk = Desk { piece, at, tie, knot: &tie.knot };
     if count_legs(piece, &tie.working) == 0 {
         return Err(desk.fault(
@@ -76,6 +76,15 @@ impl Desk<'_> {
         self.knot.working.legs.0 == self.knot.working.legs.1
     }
 
+    /// Where the legs could be laid out in more than one way, the design has to say.
+    fn columns_said(&self, ambiguous: bool, one: &str) -> Result<(), PieceFault> {
+        if self.tie.columns.is_some() || !ambiguous {
+            return Ok(());
+        }
+        let title = format!("a {} over these legs can be laid out in more than one way", self.knot.title);
+        Err(self.fault("knot", title, &format!("say `columns`: 1 for {one}, or how many side by side")))
+    }
+
     fn columns_or(&self, otherwise: u64) -> u64 {
         self.tie.columns.map_or(otherwise, u64::from).max(1)
     }
@@ -97,6 +106,12 @@ impl Desk<'_> {
     /// Each column has a core of its own.
     fn down(&self) -> Result<Layout, PieceFault> {
         let working = self.working();
+        if self.knot.together {
+            self.columns_said(working > 1, &format!("one bundle of {working} legs"))?;
+        }
+        if self.knot.working.joins {
+            self.columns_said(working > 1, &format!("one wrap of {working} legs"))?;
+        }
         let guess = if self.fixed() { (working / self.fewest()).max(1) } else { 1 };
         let columns = self.columns_or(guess);
         let working_each = self.divided("working", working, columns, "working legs")?;
@@ -128,6 +143,7 @@ impl Desk<'_> {
     /// The knots of a row share one core.
     fn across(&self) -> Result<Layout, PieceFault> {
         let fittings = self.tie.on.map_or(1, |on| u64::from(self.piece.fittings[on].many.1));
+        self.columns_said(self.core() > 1, &format!("one leader of {} legs", self.core()))?;
         let columns = self.columns_or(fittings);
         let working = self.divided("working", self.working(), columns, "working legs")?;
         let core_each = self.divided("core", self.core(), columns, "core legs")?;

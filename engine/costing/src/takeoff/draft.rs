@@ -1,0 +1,258 @@
+//! What each step takes from each leg.
+
+use reeve_catalogue::{Core, Kind, Misfit, Runs, Setting, Taken, bundle_ratio};
+use reeve_measure::{Length, Time, count as as_count};
+
+use super::layout::{Layout, lay_out};
+use super::{KnotLine, PieceFault, Spot, count_legs, plural};
+use crate::labour::Run;
+use crate::piece::{FittingId, Piece, SetId, Step, TailEnd, Tie, Work};
+use crate::rates::Bench;
+use crate::store::{Bead, Section};
+
+/// What one step takes from each leg, and what it says of its time.
+#[derive(Debug, Default)]
+pub(super) struct Draft {
+    pub(super) takes: Vec<(SetId, Length)>,
+    /// Of what is taken, what is cut off flush.
+    pub(super) wasted: Vec<(SetId, Length)>,
+    pub(super) runs: Vec<(Pull, Run)>,
+    pub(super) knots: Option<KnotLine>,
+    pub(super) handling: Time,
+}
+
+/// Whose hanging length a run is pulled against.
+#[derive(Debug)]
+pub(super) enum Pull {
+    /// The legs of one set.
+    Set(SetId),
+    /// The mean of several sets that change places.
+    Mean(Vec<SetId>),
+}
+
+pub(super) fn draft(piece: &Piece, at: usize, step: &Step, bench: &Bench) -> Result<Draft, PieceFault> {
+    match &step.work {
+        Work::Tie(tie) => draft_tie(piece, at, step, tie),
+        Work::Bare { length, legs } => Ok(Draft { takes: each(legs, *length), ..Draft::default() }),
+        Work::Tail { length, legs, end } => Ok(draft_tail(piece, *length, legs, *end, bench)),
+        Work::Thread { bead, times, legs_each, legs } => {
+            let bead = bead_of(piece, at, *bead, *legs_each, legs)?;
+            let handling = bench.handling.bead * as_count(beads(piece, at, *times, *legs_each, legs)?);
+            Ok(Draft { takes: each(legs, bead.length * f64::from(*times)), handling, ..Draft::default() })
+        }
+        Work::LayIn => Ok(Draft::default()),
+    }
+}
+
+fn draft_tail(piece: &Piece, length: Length, legs: &[SetId], end: TailEnd, bench: &Bench) -> Draft {
+    let one = match end {
+        TailEnd::Combed => bench.handling.trim + bench.handling.comb,
+        TailEnd::Plain | TailEnd::Flush => bench.handling.trim,
+    };
+    let takes = each(legs, length);
+    let wasted = if end == TailEnd::Flush { takes.clone() } else { Vec::new() };
+    Draft { takes, wasted, handling: one * as_count(count_legs(piece, legs)), ..Draft::default() }
+}
+
+fn each(sets: &[SetId], length: Length) -> Vec<(SetId, Length)> {
+    sets.iter().map(|set| (*set, length)).collect()
+}
+
+fn thickest(piece: &Piece, sets: &[SetId]) -> Length {
+    sets.iter().map(|set| diameter(piece, *set)).fold(Length::ZERO, Length::max)
+}
+
+fn diameter(piece: &Piece, set: SetId) -> Length {
+    piece.groups[piece.sets[set].group].cord.diameter
+}
+
+fn bead_of(piece: &Piece, at: usize, bead: FittingId, legs_each: u32, legs: &[SetId]) -> Result<Bead, PieceFault> {
+    let fitting = &piece.fittings[bead].many.0;
+    let Some(bead) = fitting.bead else {
+        let title = format!("`{}` has no hole to thread", fitting.name);
+        return Err(PieceFault::at(
+            Spot::Step(at, "thread"),
+            title,
+            "",
+            "give it `bore` and `length` in store/fittings.toml",
+        ));
+    };
+    let bundle = thickest(piece, legs) * bundle_ratio(legs_each);
+    if bundle > bead.bore {
+        let title =
+            format!("{legs_each} legs of {} mm don't go through `{}`", thickest(piece, legs).as_mm(), fitting.name);
+        let label = format!("they need a hole of {:.1} mm, its hole is {} mm", bundle.as_mm(), bead.bore.as_mm());
+        return Err(PieceFault::at(
+            Spot::Step(at, "thread"),
+            title,
+            label,
+            "take a bead with a larger hole, or fewer legs",
+        ));
+    }
+    Ok(bead)
+}
+
+fn beads(piece: &Piece, at: usize, times: u32, legs_each: u32, legs: &[SetId]) -> Result<u64, PieceFault> {
+    let count = count_legs(piece, legs);
+    if !count.is_multiple_of(u64::from(legs_each)) {
+        let title = format!("{count} legs don't divide into bundles of {legs_each} for the beads");
+        return Err(PieceFault::at(Spot::Step(at, "legs"), title, "", "change `legs-each` or the sets"));
+    }
+    Ok(count / u64::from(legs_each) * u64::from(times))
+}
+
+fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie) -> Result<Draft, PieceFault> {
+    check_folded(piece, at, step, tie)?;
+    let layout = lay_out(piece, at, tie)?;
+    let core = match tie.on {
+        Some(fitting) => core_of_fitting(piece, at, fitting)?,
+        None => Core::Legs { count: layout.core_each, diameter: thickest(piece, &tie.core) },
+    };
+    let setting = Setting {
+        cord: thickest(piece, &tie.working),
+        working: layout.working_each,
+        core,
+        parameters: &tie.parameters,
+    };
+    let taken = tie.knot.taken(&setting).map_err(|misfit| {
+        let (key, help) = mending(&misfit, tie);
+        PieceFault::at(Spot::Step(at, key), misfit.to_string(), "", help)
+    })?;
+    let mut draft = if tie.shared.is_some() {
+        draft_shared(piece, tie, &layout, &taken)
+    } else {
+        draft_plain(piece, tie, &layout, &taken)
+    };
+    let past = match tie.knot.core.runs {
+        Runs::Down => taken.rise,
+        // What runs past a row passes its ridge: the leader and a turn of cord above and below it.
+        Runs::Across => core_thickness(core) + setting.cord * 2.0,
+    };
+    draft.takes.extend(each(&step.alongside, past * f64::from(tie.times)));
+    draft.knots = Some(KnotLine {
+        knot: tie.knot.title.clone(),
+        name: tie.knot.name.clone(),
+        count: layout.knots,
+        columns: layout.columns,
+        times: u64::from(tie.times),
+        take_up: taken.working,
+        rise: taken.rise,
+        source: tie.knot.working.note.source.word(),
+    });
+    Ok(draft)
+}
+
+/// The key to look at, and what to change.
+fn mending(misfit: &Misfit, tie: &Tie) -> (&'static str, &'static str) {
+    match misfit {
+        Misfit::CoreLegs { .. } if tie.shared.is_some_and(|shared| shared.core_legs.is_some()) => {
+            ("core-legs", "change `core-legs`")
+        }
+        Misfit::CoreLegs { given: 0, .. } => ("core", "name the sets that it is tied round in `core`"),
+        Misfit::CoreLegs { .. } => ("core", "change `core`, `columns` or the number of cords"),
+        Misfit::NotOnFitting(_) => ("on", "name leg sets in `core` instead"),
+        Misfit::NeedsFitting(_) => ("knot", "name a fitting in `on`"),
+        Misfit::WorkingLegs { .. } => ("working", "change `working`, `columns` or the number of cords"),
+        Misfit::UnknownParameter { .. } | Misfit::ParameterRange { .. } => ("parameters", ""),
+    }
+}
+
+fn core_thickness(core: Core) -> Length {
+    match core {
+        Core::Legs { count, diameter } => diameter * bundle_ratio(count),
+        Core::Rod(diameter) => diameter,
+        Core::Bar(a, b) => a.max(b),
+    }
+}
+
+fn core_of_fitting(piece: &Piece, at: usize, fitting: FittingId) -> Result<Core, PieceFault> {
+    let fitting = &piece.fittings[fitting].many.0;
+    fitting.section.map(Section::as_core).ok_or_else(|| {
+        let title = format!("nothing can be tied on `{}`", fitting.name);
+        PieceFault::at(Spot::Step(at, "on"), title, "it has no section", "give it `section` in store/fittings.toml")
+    })
+}
+
+/// A knot that hangs a cord by its fold needs cords that are folded.
+fn check_folded(piece: &Piece, at: usize, step: &Step, tie: &Tie) -> Result<(), PieceFault> {
+    let by_fold = tie.knot.kind == Kind::Mounting && tie.knot.working.legs == (2, 2);
+    let single = step.hang.iter().find(|group| !piece.groups[**group].folded);
+    match single {
+        Some(group) if by_fold => Err(PieceFault::at(
+            Spot::Step(at, "hang"),
+            format!(
+                "a {} hangs a cord by its fold, and the cords of `{}` are not folded",
+                tie.knot.title, piece.groups[*group].name
+            ),
+            "",
+            "write folded = true at the cord group, or hang them with another knot",
+        )),
+        _ => Ok(()),
+    }
+}
+
+/// Each leg keeps its own role.
+fn draft_plain(piece: &Piece, tie: &Tie, layout: &Layout, taken: &Taken) -> Draft {
+    let times = f64::from(tie.times);
+    let mut takes = each(&tie.working, taken.working * times);
+    takes.extend(each(&tie.core, taken.core * (times * as_count(layout.knots_on_core))));
+    let mut runs = if tie.knot.together {
+        // Tied as one bundle, and drawn through as one.
+        let draws = as_count(layout.columns) * tie.knot.working.draws;
+        vec![(Pull::Mean(tie.working.clone()), run(tie, draws, taken.working))]
+    } else {
+        let drawn = |set: &SetId| f64::from(piece.sets[*set].count) * tie.knot.working.draws;
+        tie.working.iter().map(|set| (Pull::Set(*set), run(tie, drawn(set), taken.working))).collect()
+    };
+    // The time that does not depend on length belongs to the knot, not to each set: it goes with the first.
+    if let Some((_, first)) = runs.first_mut() {
+        first.base = taken.base * (as_count(layout.knots) / times);
+    }
+    Draft { takes, runs, ..Draft::default() }
+}
+
+/// Legs change places: what all of them take is shared evenly.
+fn draft_shared(piece: &Piece, tie: &Tie, layout: &Layout, taken: &Taken) -> Draft {
+    let times = f64::from(tie.times);
+    let pool = layout.pool.clone();
+    let legs = as_count(count_legs(piece, &pool));
+    let columns = as_count(layout.columns);
+    let tied = taken.working * f64::from(layout.working_each) + taken.core * f64::from(layout.core_each);
+    let share = (tied * columns + taken.rise * as_count(layout.idle)) / legs;
+    let draws = columns * f64::from(layout.working_each) * tie.knot.working.draws;
+    let mut run = run(tie, draws, share);
+    run.base = taken.base * columns;
+    Draft { takes: each(&pool, share * times), runs: vec![(Pull::Mean(pool), run)], ..Draft::default() }
+}
+
+fn run(tie: &Tie, draws: f64, take_up: Length) -> Run {
+    Run { knots: tie.times, base: Time::ZERO, pull: tie.knot.time.pull, draws, hanging: Length::ZERO, take_up }
+}
+
+/// Knots on a fitting must find room on it.
+pub(super) fn check_room(piece: &Piece, drafts: &[Draft]) -> Vec<PieceFault> {
+    let mut used = vec![Length::ZERO; piece.fittings.len()];
+    let mut faults = Vec::new();
+    for (at, (step, draft)) in piece.steps.iter().zip(drafts).enumerate() {
+        let (Work::Tie(Tie { on: Some(on), .. }), Some(knots)) = (&step.work, &draft.knots) else { continue };
+        used[*on] += knots.rise * as_count(knots.count);
+        let (fitting, count) = &piece.fittings[*on].many;
+        let Some(room) = fitting.room.map(|room| room * f64::from(*count)) else { continue };
+        if used[*on] > room {
+            let title = format!(
+                "{} on `{}` need {:.0} mm side by side",
+                plural(&knots.knot, knots.count),
+                fitting.name,
+                used[*on].as_mm()
+            );
+            let label = format!("it has room for {:.0} mm", room.as_mm());
+            faults.push(PieceFault::at(
+                Spot::Step(at, "on"),
+                title,
+                label,
+                "take a larger fitting, thinner cord or fewer cords",
+            ));
+        }
+    }
+    faults
+}

@@ -1,0 +1,105 @@
+//! The working order with its times, the chores beside it and the fittings.
+
+use std::sync::Arc;
+
+use reeve_measure::{Length, Time, count as as_count};
+use rust_decimal::Decimal;
+
+use super::draft::{Draft, Pull};
+use super::{Chore, ChoreSort, Doing, KnotLine, StepLine, count_legs};
+use crate::labour::Run;
+use crate::piece::{Piece, Step, Work};
+use crate::rates::Bench;
+use crate::store::{Fitting, Many};
+
+pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], bench: &Bench) -> Vec<StepLine> {
+    let mut hanging = lengths.to_vec();
+    let mut lines = Vec::new();
+    for (step, draft) in piece.steps.iter().zip(drafts) {
+        let tying: Time =
+            draft.runs.iter().map(|(pull, run)| Run { hanging: below(piece, pull, &hanging), ..*run }.time()).sum();
+        for (set, length) in &draft.takes {
+            hanging[*set] = hanging[*set] - *length;
+        }
+        lines.push(StepLine {
+            title: step.title.clone(),
+            time: bench.at_pace(tying + draft.handling),
+            doing: doing(piece, step, draft.knots),
+            note: step.note.clone(),
+        });
+    }
+    lines
+}
+
+fn below(piece: &Piece, pull: &Pull, hanging: &[Length]) -> Length {
+    match pull {
+        Pull::Set(set) => hanging[*set],
+        Pull::Mean(pool) => {
+            let all: Length = pool.iter().map(|set| hanging[*set] * f64::from(piece.sets[*set].count)).sum();
+            all / as_count(count_legs(piece, pool))
+        }
+    }
+}
+
+fn doing(piece: &Piece, step: &Step, knots: Option<KnotLine>) -> Doing {
+    match &step.work {
+        Work::Tie(_) => knots.map_or(Doing::LayIn, Doing::Knots),
+        Work::Bare { length, legs } => Doing::Bare(*length, count_legs(piece, legs)),
+        Work::Tail { length, legs, .. } => Doing::Tail(*length, count_legs(piece, legs)),
+        Work::Thread { bead, times, legs_each, legs } => {
+            let beads = count_legs(piece, legs) / u64::from(*legs_each) * u64::from(*times);
+            Doing::Beads(Arc::clone(&piece.fittings[*bead].many.0), beads)
+        }
+        Work::LayIn => Doing::LayIn,
+    }
+}
+
+pub(super) fn chores(piece: &Piece, bench: &Bench) -> Vec<Chore> {
+    let handling = &bench.handling;
+    let cords: u64 = piece.groups.iter().map(|group| u64::from(group.count)).sum();
+    let chore = |title: &str, time: Time, once, sort| Chore {
+        title: title.to_owned(),
+        time: bench.at_pace(time),
+        once,
+        cost: Decimal::ZERO,
+        sort,
+    };
+    let mut chores = vec![
+        chore("Lay out", handling.set_up, true, ChoreSort::Handling),
+        chore("Measure and cut", handling.cut * as_count(cords), false, ChoreSort::Handling),
+    ];
+    chores.extend(piece.tasks.iter().map(|task| Chore {
+        title: task.title.clone(),
+        time: bench.as_given(task.time),
+        once: task.once,
+        cost: task.cost,
+        sort: ChoreSort::Task,
+    }));
+    chores.push(chore("Pack", handling.pack, false, ChoreSort::Packing));
+    chores.retain(|chore| chore.time > Time::ZERO || !chore.cost.is_zero());
+    chores
+}
+
+/// Fittings of the piece; beads are counted by the steps that thread them.
+pub(super) fn fittings(piece: &Piece) -> Vec<Many<Fitting>> {
+    let mut all = Vec::new();
+    for named in &piece.fittings {
+        if named.many.0.bead.is_none() {
+            add_fitting(&mut all, &named.many.0, named.many.1);
+        }
+    }
+    for step in &piece.steps {
+        if let Work::Thread { bead, times, legs_each, legs } = &step.work {
+            let beads = count_legs(piece, legs) / u64::from(*legs_each) * u64::from(*times);
+            add_fitting(&mut all, &piece.fittings[*bead].many.0, u32::try_from(beads).unwrap_or(u32::MAX));
+        }
+    }
+    all
+}
+
+pub(crate) fn add_fitting(all: &mut Vec<Many<Fitting>>, fitting: &Arc<Fitting>, count: u32) {
+    match all.iter_mut().find(|(known, _)| known.name == fitting.name) {
+        Some((_, many)) => *many = many.saturating_add(count),
+        None => all.push((Arc::clone(fitting), count)),
+    }
+}
