@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
-use reeve_reading::{Desk, Fault, Source, nearest, read};
+use reeve_reading::{Desk, Fault, Source, read};
 
 use crate::knot::Knot;
 use crate::reader::knot_file;
@@ -51,14 +51,11 @@ impl Catalogue {
         by_name.or_else(|| self.knots.iter().find(|knot| knot.answers_to(word)))
     }
 
-    /// The name or other name nearest to a misspelt one.
-    pub fn nearest(&self, word: &str) -> Option<&str> {
-        nearest(
-            word,
-            self.knots
-                .iter()
-                .flat_map(|knot| std::iter::once(knot.name.as_str()).chain(knot.also.iter().map(String::as_str))),
-        )
+    /// Every name and other name.
+    pub fn words(&self) -> impl Iterator<Item = &str> + Clone {
+        self.knots
+            .iter()
+            .flat_map(|knot| std::iter::once(knot.name.as_str()).chain(knot.also.iter().map(String::as_str)))
     }
 
     /// Every knot, in order of name.

@@ -9,12 +9,19 @@
 /// ```
 pub fn nearest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) -> Option<&'c str> {
     // Below this likeness a suggestion misleads more often than it helps.
-    const LIKE_ENOUGH: f64 = 0.6;
+    const LIKE_ENOUGH: f64 = 0.55;
     let word = word.to_lowercase();
+    let like = |candidate: &'c str| {
+        let lower = candidate.to_lowercase();
+        let likeness = strsim::normalized_damerau_levenshtein(&word, &lower);
+        // Few slips fall on the first letter: among equals it decides.
+        let same_start = word.chars().next() == lower.chars().next();
+        (likeness, same_start, candidate)
+    };
     candidates
         .into_iter()
-        .map(|candidate| (strsim::normalized_damerau_levenshtein(&word, &candidate.to_lowercase()), candidate))
-        .filter(|(likeness, _)| *likeness >= LIKE_ENOUGH)
-        .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|(_, candidate)| candidate)
+        .map(like)
+        .filter(|(likeness, ..)| *likeness >= LIKE_ENOUGH)
+        .max_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)))
+        .map(|(.., candidate)| candidate)
 }

@@ -70,13 +70,26 @@ impl Desk {
         what: &str,
         known: impl IntoIterator<Item = &'c str> + Clone,
     ) {
-        let label = nearest(name, known.clone()).map(|near| format!("did you mean `{near}`?")).unwrap_or_default();
+        self.refuse_unknown_word(name, what, known.clone(), known);
+    }
+
+    /// The same where a thing answers to more words than are worth listing.
+    pub fn refuse_unknown_word<'c>(
+        &self,
+        name: &Placed<String>,
+        what: &str,
+        words: impl IntoIterator<Item = &'c str>,
+        known: impl IntoIterator<Item = &'c str>,
+    ) {
+        let near = nearest(name, words);
+        let label = near.map(|near| format!("did you mean `{near}`?")).unwrap_or_default();
         let mut all: Vec<&str> = known.into_iter().collect();
         all.sort_unstable();
         let help = match all.len() {
             0 => format!("no {what} is known here yet"),
-            1..=24 => format!("known: {}", all.join(", ")),
-            many => format!("{many} are known; the nearest is suggested where one comes close"),
+            // With the word at hand, a long list only hides it.
+            13.. if near.is_some() => String::new(),
+            _ => format!("known: {}", all.join(", ")),
         };
         self.refuse(name.span.clone(), format!("no {what} is called `{}`", name.value), label, help);
     }
@@ -102,6 +115,7 @@ impl Desk {
 pub struct Table<'a> {
     view: View<'a>,
     asked: Vec<&'static str>,
+    missing: Vec<(&'static str, String)>,
 }
 
 #[derive(Debug)]
@@ -112,18 +126,22 @@ enum View<'a> {
 
 impl<'a> Table<'a> {
     fn typed(table: &'a DeTable<'a>, span: Range<usize>, desk: &'a Desk) -> Self {
-        Self { view: View::Typed { table, span, desk }, asked: Vec::new() }
+        Self { view: View::Typed { table, span, desk }, asked: Vec::new(), missing: Vec::new() }
     }
 
     fn plan() -> Self {
-        Self { view: View::Plan { properties: Map::new(), required: Vec::new() }, asked: Vec::new() }
+        Self {
+            view: View::Plan { properties: Map::new(), required: Vec::new() },
+            asked: Vec::new(),
+            missing: Vec::new(),
+        }
     }
 
     /// A key that must be there.
     pub fn need<K: Kind>(&mut self, key: &'static str, kind: &K, about: &str) -> Option<Placed<K::Out>> {
         let found = self.optional(key, kind, about, true);
         if found.is_none() {
-            self.report_missing(key, about);
+            self.note_missing(key, about);
         }
         found
     }
@@ -165,7 +183,7 @@ impl<'a> Table<'a> {
     ) -> Option<Placed<T>> {
         let found = self.subtable(key, about, true, read);
         if found.is_none() {
-            self.report_missing(key, about);
+            self.note_missing(key, about);
         }
         found
     }
@@ -311,21 +329,26 @@ impl<'a> Table<'a> {
         }
     }
 
-    fn report_missing(&self, key: &str, about: &str) {
+    fn note_missing(&mut self, key: &'static str, about: &str) {
         if !self.has(key) {
-            self.refuse(format!("`{key}` is missing"), "it is needed here", format!("`{key}`: {about}"));
+            self.missing.push((key, about.to_owned()));
         }
     }
 
-    fn report_unknown(&self) {
+    /// Reports keys that nobody asked for, and keys that are missing and not merely misspelt.
+    fn report_keys(&self) {
         let View::Typed { table, desk, .. } = &self.view else { return };
-        for key in table.keys() {
+        let mut meant = Vec::new();
+        for key in table.keys().filter(|key| !self.asked.contains(&key.get_ref().as_ref())) {
             let name: &str = key.get_ref();
-            if !self.asked.contains(&name) {
-                let label = nearest(name, self.asked.iter().copied()).map(|near| format!("did you mean `{near}`?"));
-                let help = format!("keys known here: {}", self.asked.join(", "));
-                desk.refuse(key.span(), format!("unknown key `{name}`"), label.unwrap_or_default(), help);
-            }
+            let near = nearest(name, self.asked.iter().copied());
+            meant.extend(near);
+            let label = near.map(|near| format!("did you mean `{near}`?")).unwrap_or_default();
+            let help = format!("keys known here: {}", self.asked.join(", "));
+            desk.refuse(key.span(), format!("unknown key `{name}`"), label, help);
+        }
+        for (key, about) in self.missing.iter().filter(|(key, _)| !meant.contains(key)) {
+            self.refuse(format!("`{key}` is missing"), "it is needed here", format!("`{key}`: {about}"));
         }
     }
 
@@ -347,7 +370,7 @@ fn read_table<T>(
 ) -> Option<Placed<T>> {
     let mut table = Table::typed(table, span.clone(), desk);
     let value = read(&mut table);
-    table.report_unknown();
+    table.report_keys();
     value.map(|value| Placed { value, span })
 }
 

@@ -65,6 +65,8 @@ impl Folder {
             Self::Starter => {
                 Ok(STARTER.get_file(path).and_then(|file| file.contents_utf8()).map(|text| Source::new(path, text)))
             }
+            // In the shop's own folder a file is called as the maker would: without "./".
+            Self::Disk(root) if root == Path::new(".") => read_disk(Path::new(path)),
             Self::Disk(root) => read_disk(&root.join(path)),
         }
     }

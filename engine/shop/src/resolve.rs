@@ -21,12 +21,14 @@ pub(crate) struct Names<'a> {
     pub(crate) cords: &'a [Arc<Cord>],
     pub(crate) fittings: &'a [Arc<Fitting>],
     pub(crate) catalogue: &'a Catalogue,
+    /// Whether store and knots could all be read: else a name is not misspelt only because it is unknown.
+    pub(crate) sound: bool,
 }
 
 impl Names<'_> {
     pub(crate) fn cord(&self, name: &Placed<String>, desk: &Desk) -> Option<Arc<Cord>> {
         let found = self.cords.iter().find(|cord| cord.name == name.value).cloned();
-        if found.is_none() {
+        if found.is_none() && self.sound {
             desk.refuse_unknown(name, "cord of the store", self.cords.iter().map(|cord| cord.name.as_str()));
         }
         found
@@ -34,7 +36,7 @@ impl Names<'_> {
 
     fn fitting(&self, name: &Placed<String>, desk: &Desk) -> Option<Arc<Fitting>> {
         let found = self.fittings.iter().find(|fitting| fitting.name == name.value).cloned();
-        if found.is_none() {
+        if found.is_none() && self.sound {
             desk.refuse_unknown(name, "fitting", self.fittings.iter().map(|fitting| fitting.name.as_str()));
         }
         found
@@ -188,15 +190,12 @@ impl PieceMaker<'_> {
         };
         let found = self.names.catalogue.find(knot).cloned();
         if found.is_none() {
-            let label = self.names.catalogue.nearest(knot).map(|near| format!("did you mean `{near}`?"));
-            let known: Vec<&str> = self.names.catalogue.iter().map(|knot| knot.name.as_str()).collect();
-            self.desk.refuse(
-                knot.span.clone(),
-                format!("no knot is called `{}`", knot.value),
-                label.unwrap_or_default(),
-                format!("known: {}", known.join(", ")),
-            );
             self.sound = false;
+            if self.names.sound {
+                let catalogue = self.names.catalogue;
+                let names = catalogue.iter().map(|knot| knot.name.as_str());
+                self.desk.refuse_unknown_word(knot, "knot", catalogue.words(), names);
+            }
         }
         let fitting = on.as_ref().map(|on| self.fitting_named(on));
         let (working, core) = (self.sets_named(working), self.sets_named(core));

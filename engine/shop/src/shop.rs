@@ -39,6 +39,8 @@ pub struct Shop {
     fittings: Vec<Arc<Fitting>>,
     designs: BTreeMap<String, Option<Design>>,
     faults: Vec<Fault>,
+    /// Whether store and knots could all be read: else a name may be unknown without being misspelt.
+    names_sound: bool,
 }
 
 /// A design, read and checked.
@@ -87,11 +89,14 @@ impl Shop {
             fittings: Vec::new(),
             designs: BTreeMap::new(),
             faults,
+            names_sound: true,
         };
         shop.rates = shop.read_needed(SHOP_FILE, shop_file);
+        let before = shop.faults.len();
         shop.cords = shop.read_needed(CORDS_FILE, cords_file).unwrap_or_default();
         shop.fittings = shop.read_optional(FITTINGS_FILE, fittings_file).unwrap_or_default();
         shop.read_knots();
+        shop.names_sound = shop.faults.len() == before;
         shop
     }
 
@@ -200,7 +205,7 @@ impl Shop {
             return None;
         }
         let found = self.design_named(&design.value, &mut Vec::new());
-        if found.is_none() {
+        if found.is_none() && self.can_tell() {
             desk.refuse(
                 design.span.clone(),
                 format!("the design `{}` has faults of its own", design.value),
@@ -313,7 +318,7 @@ impl Shop {
             return None;
         }
         let design = self.design_named(&name.value, above);
-        if design.is_none() {
+        if design.is_none() && self.can_tell() {
             desk.refuse(
                 name.span.clone(),
                 format!("the design `{}` has faults of its own", name.value),
@@ -324,8 +329,13 @@ impl Shop {
         design
     }
 
+    /// Whether a design that could not be taken off must have faults of its own.
+    fn can_tell(&self) -> bool {
+        self.names_sound && self.rates.is_some()
+    }
+
     fn names(&self) -> Names<'_> {
-        Names { cords: &self.cords, fittings: &self.fittings, catalogue: &self.catalogue }
+        Names { cords: &self.cords, fittings: &self.fittings, catalogue: &self.catalogue, sound: self.names_sound }
     }
 
     fn read_knots(&mut self) {
