@@ -338,27 +338,43 @@ impl fmt::Display for Misfit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::CoreLegs { knot, given, range: (0, 0) } => {
-                write!(f, "a {knot} is tied without core legs, and was given {given}")
+                write!(f, "{} is tied without core legs, and was given {given}", with_article(knot))
             }
             Self::CoreLegs { knot, given, range } => {
-                write!(f, "a {knot} is tied round {} in each column, and was given {given}", legs(*range, "core leg"))
+                write!(
+                    f,
+                    "{} is tied round {} in each column, and was given {given}",
+                    with_article(knot),
+                    legs(*range, "core leg")
+                )
             }
-            Self::NotOnFitting(knot) => write!(f, "a {knot} can't be tied on a fitting"),
-            Self::NeedsFitting(knot) => write!(f, "a {knot} needs a fitting to be tied on"),
+            Self::NotOnFitting(knot) => write!(f, "{} can't be tied on a fitting", with_article(knot)),
+            Self::NeedsFitting(knot) => write!(f, "{} needs a fitting to be tied on", with_article(knot)),
             Self::WorkingLegs { knot, given, range } => {
-                write!(f, "a {knot} is tied with {} in each column, and was given {given}", legs(*range, "working leg"))
+                write!(
+                    f,
+                    "{} is tied with {} in each column, and was given {given}",
+                    with_article(knot),
+                    legs(*range, "working leg")
+                )
             }
             Self::UnknownParameter { knot, name, known } if known.is_empty() => {
-                write!(f, "a {knot} has no parameters, and was given `{name}`")
+                write!(f, "{} has no parameters, and was given `{name}`", with_article(knot))
             }
             Self::UnknownParameter { knot, name, known } => {
-                write!(f, "a {knot} has no parameter `{name}`; it has {}", known.join(", "))
+                write!(f, "{} has no parameter `{name}`; it has {}", with_article(knot), known.join(", "))
             }
             Self::ParameterRange { name, given, range } => {
                 write!(f, "`{name}` must be from {} to {}, and was given {given}", range.0, range.1)
             }
         }
     }
+}
+
+/// A title with "a" or "an" before it.
+pub fn with_article(title: &str) -> String {
+    let article = if title.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+    format!("{article} {title}")
 }
 
 fn legs((least, most): (u32, u32), what: &str) -> String {

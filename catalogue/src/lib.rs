@@ -19,7 +19,7 @@ mod tests;
 pub use catalogue::Catalogue;
 pub use knot::{
     Amount, CORE_ROLE, Core, CoreRule, Kind, KindRow, Knot, KnotTime, Lies, Misfit, Move, Note, Parameter, Rise, Role,
-    Round, Runs, Setting, Source, Taken, WORKING_ROLE,
+    Round, Runs, Setting, Source, Taken, WORKING_ROLE, with_article,
 };
 pub use packing::{PROVEN_UP_TO, bundle_ratio};
 pub use reader::knot_file;

@@ -14,6 +14,9 @@ pub mod pricing;
 pub mod purchase;
 pub mod quote;
 pub mod rates;
+#[cfg(test)]
+#[allow(clippy::expect_used, reason = "a test may stop at the first surprise")]
+mod sample;
 pub mod store;
 pub mod takeoff;
 pub mod totals;

@@ -1,6 +1,6 @@
 //! What each step takes from each leg.
 
-use reeve_catalogue::{Core, Kind, Misfit, Runs, Setting, Taken, bundle_ratio};
+use reeve_catalogue::{Core, Kind, Misfit, Runs, Setting, Taken, bundle_ratio, with_article};
 use reeve_measure::{Length, Time, count as as_count};
 
 use super::layout::{Layout, lay_out};
@@ -181,8 +181,9 @@ fn check_folded(piece: &Piece, at: usize, step: &Step, tie: &Tie) -> Result<(), 
         Some(group) if by_fold => Err(PieceFault::at(
             Spot::Step(at, "hang"),
             format!(
-                "a {} hangs a cord by its fold, and the cords of `{}` are not folded",
-                tie.knot.title, piece.groups[*group].name
+                "{} hangs a cord by its fold, and the cords of `{}` are not folded",
+                with_article(&tie.knot.title),
+                piece.groups[*group].name
             ),
             "",
             "write folded = true at the cord group, or hang them with another knot",

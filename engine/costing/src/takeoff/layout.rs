@@ -1,6 +1,6 @@
 //! How the legs of a step are laid out over its columns.
 
-use reeve_catalogue::{Knot, Runs};
+use reeve_catalogue::{Knot, Runs, with_article};
 
 use super::{PieceFault, Spot, count_legs};
 use crate::piece::{Piece, SetId, Tie};
@@ -39,7 +39,7 @@ pub(super) fn lay_out(piece: &Piece, at: usize, tie: &Tie) -> Result<Layout, Pie
         (None, Runs::Across) => desk.across(),
         (Some(shared), Runs::Down) => desk.shared(shared.core_legs),
         (Some(_), Runs::Across) => {
-            let title = format!("the legs of a {} don't change places within a step", tie.knot.title);
+            let title = format!("the legs of {} don't change places within a step", with_article(&tie.knot.title));
             Err(desk.fault("share", title, "take out share = \"even\"; give each leader its own step"))
         }
     }
@@ -81,7 +81,7 @@ impl Desk<'_> {
         if self.tie.columns.is_some() || !ambiguous {
             return Ok(());
         }
-        let title = format!("a {} over these legs can be laid out in more than one way", self.knot.title);
+        let title = format!("{} over these legs can be laid out in more than one way", with_article(&self.knot.title));
         Err(self.fault("knot", title, &format!("say `columns`: 1 for {one}, or how many side by side")))
     }
 
@@ -148,8 +148,11 @@ impl Desk<'_> {
         let working = self.divided("working", self.working(), columns, "working legs")?;
         let core_each = self.divided("core", self.core(), columns, "core legs")?;
         if !working.is_multiple_of(self.fewest()) {
-            let title =
-                format!("{working} legs can't all be tied in a {}: each takes {}", self.knot.title, self.fewest());
+            let title = format!(
+                "{working} legs can't all be tied in {}: each takes {}",
+                with_article(&self.knot.title),
+                self.fewest()
+            );
             return Err(self.fault("working", title, "change the number of cords"));
         }
         let in_row = working / self.fewest();

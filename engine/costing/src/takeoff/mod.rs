@@ -8,6 +8,9 @@ mod draft;
 mod hanging;
 mod layout;
 mod order;
+#[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
+mod tests;
 
 use std::sync::Arc;
 

@@ -1,5 +1,9 @@
 //! From a commission's cost to its quote and to what really remains.
 
+#[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
+mod tests;
+
 use std::collections::BTreeSet;
 
 use chrono::{Days, NaiveDate};

@@ -1,0 +1,196 @@
+//! A commission from cost to quote, against sums done by hand.
+
+use std::str::FromStr;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use reeve_measure::Time;
+use rust_decimal::Decimal;
+
+use super::{Priced, price_commission};
+use crate::commission::{Client, Commission, Discount, DiscountSize, FixedLine, Item};
+use crate::piece::Task;
+use crate::rates::{Fee, FeeBase, Rates, TaxScheme};
+use crate::sample::{hang, piece, rates, tail};
+use crate::totals::TaxClass;
+
+fn money(text: &str) -> Decimal {
+    Decimal::from_str(text).unwrap()
+}
+
+fn day() -> NaiveDate {
+    NaiveDate::from_ymd_opt(2027, 1, 12).unwrap()
+}
+
+/// A piece with an hour's task, for so many pieces.
+fn item(quantity: u32) -> Item {
+    let mut piece = piece(2, vec![hang(0, &[0, 1]), tail(20.0, &[0, 1])]);
+    piece.tasks = vec![Task { title: "wire".to_owned(), time: Time::hours(1.0), once: false, cost: money("1.50") }];
+    let tax = TaxClass::Rate(Decimal::from(20));
+    Item { design: "piece".to_owned(), piece: Arc::new(piece), quantity, text: None, price: None, tax }
+}
+
+fn line(price: &str, tax: TaxClass) -> FixedLine {
+    FixedLine {
+        text: "article".to_owned(),
+        quantity: Decimal::ONE,
+        unit_price: money(price),
+        tax,
+        cost: Decimal::ZERO,
+        time: Time::ZERO,
+    }
+}
+
+fn commission(items: Vec<Item>, lines: Vec<FixedLine>) -> Commission {
+    Commission {
+        reference: "test".to_owned(),
+        title: "test".to_owned(),
+        client: Client { name: "client".to_owned(), address: Vec::new() },
+        asked: None,
+        needed_by: None,
+        promised: None,
+        items,
+        lines,
+        rush: false,
+        discount: None,
+        allowances: Vec::new(),
+        charges: Vec::new(),
+        deposit: None,
+        paid: Decimal::ZERO,
+        note: None,
+    }
+}
+
+fn priced(commission: &Commission, rates: &Rates) -> Priced {
+    price_commission(commission, rates, day()).unwrap()
+}
+
+#[test]
+fn cost_is_material_labour_overhead_and_what_is_used_up() {
+    let priced = priced(&commission(vec![item(1)], Vec::new()), &rates(TaxScheme::Net));
+    let cost = &priced.job.items[0].cost;
+    // Task 1 h, packing 0.1 h and two lark's heads; 20.00 and 10.00 an hour.
+    assert_eq!(cost.finishing, money("22.0000"));
+    assert_eq!(cost.overhead, cost.hours * Decimal::from(10));
+    assert_eq!((cost.fittings, cost.other), (Decimal::from(2), money("1.50")));
+    // Two cords at 20.00 for 100 m.
+    let metres = Decimal::from(priced.job.items[0].take_off.cords[0].cut_mm * 2) / Decimal::from(1000);
+    assert_eq!(cost.cord, metres * money("0.2"));
+    // A quarter of the price is left over, rounded up by less than a cent.
+    let over = priced.outcome.margin - priced.outcome.income * money("0.25");
+    assert!(over >= Decimal::ZERO && over < money("0.01"));
+}
+
+#[test]
+fn prices_with_tax_hold_the_same_margin() {
+    let net = priced(&commission(vec![item(1)], Vec::new()), &rates(TaxScheme::Net));
+    let with = priced(&commission(vec![item(1)], Vec::new()), &rates(TaxScheme::Inclusive));
+    assert!((with.quote.totals.gross - net.quote.totals.gross).abs() <= money("0.02"));
+    assert_eq!(with.quote.totals.lines, with.quote.totals.gross);
+    assert_eq!(with.quote.totals.net + with.quote.totals.tax, with.quote.totals.gross);
+    assert!(with.outcome.margin >= with.outcome.income * money("0.25") - money("0.01"));
+}
+
+#[test]
+fn fees_are_carried_by_the_price() {
+    let mut with_fees = rates(TaxScheme::Net);
+    with_fees.fees = vec![
+        Fee { name: "card".to_owned(), rate: Decimal::from(2), fixed: money("0.30"), on: FeeBase::Gross },
+        Fee { name: "listing".to_owned(), rate: Decimal::from(5), fixed: Decimal::ZERO, on: FeeBase::Net },
+    ];
+    let priced = priced(&commission(vec![item(2), item(1)], Vec::new()), &with_fees);
+    let over = priced.outcome.margin - priced.outcome.income * money("0.25");
+    assert!(over >= Decimal::ZERO && over < money("0.04"), "{over}");
+}
+
+#[test]
+fn a_quantity_break_comes_off_the_price_of_one() {
+    let single = priced(&commission(vec![item(1)], Vec::new()), &rates(TaxScheme::Net));
+    let three = priced(&commission(vec![item(3)], Vec::new()), &rates(TaxScheme::Net));
+    let (one, broken) = (single.items[0].steps.aimed, three.items[0].steps);
+    assert_eq!(broken.quantity_break, Decimal::from(10));
+    assert!((broken.unit - one * money("0.9")).abs() <= money("0.02"));
+}
+
+#[test]
+fn the_minimum_and_the_step_lift_a_price() {
+    let mut lifted = rates(TaxScheme::Net);
+    (lifted.price.minimum, lifted.price.step) = (money("99.10"), money("0.50"));
+    let priced = priced(&commission(vec![item(1)], Vec::new()), &lifted);
+    assert!(priced.items[0].steps.at_minimum);
+    assert_eq!(priced.quote.lines[0].unit_price, money("99.50"));
+}
+
+#[test]
+fn a_discount_is_parted_by_tax_rate_and_rush_falls_on_the_pieces() {
+    let reduced = TaxClass::Rate(Decimal::from(9));
+    let mut asked = commission(vec![item(1)], vec![line("50.00", reduced), line("10.00", TaxClass::Exempt)]);
+    asked.items[0].price = Some(money("100.00"));
+    asked.discount = Some(Discount { text: "Kindness".to_owned(), size: DiscountSize::Percent(Decimal::from(10)) });
+    asked.rush = true;
+    let quote = priced(&asked, &rates(TaxScheme::Net)).quote;
+    let amounts: Vec<(String, &str)> =
+        quote.allowances.iter().map(|a| (a.amount.to_string(), a.tax_rate.as_deref().unwrap())).collect();
+    assert_eq!(amounts, [("10.00".to_owned(), "20"), ("5.00".to_owned(), "9"), ("1.00".to_owned(), "exempt")]);
+    assert_eq!((quote.charges.len(), quote.charges[0].amount), (1, money("50.00")));
+    // 20 % on 100 - 10 + 50, 9 % on 45.
+    let taxes: Vec<String> = quote.taxes.iter().map(|tax| tax.tax.to_string()).collect();
+    assert_eq!(taxes, ["28.00", "4.05", "0.00"]);
+    // 160 of lines, 16 off, 50 on, and the tax.
+    assert_eq!(quote.totals.gross, money("226.05"));
+}
+
+#[test]
+fn an_amount_off_is_spread_to_the_cent() {
+    let third = TaxClass::Rate(Decimal::from(9));
+    let mut asked = commission(Vec::new(), vec![line("10.00", own()), line("20.00", third)]);
+    asked.discount = Some(Discount { text: "Off".to_owned(), size: DiscountSize::Amount(money("1.00")) });
+    let quote = priced(&asked, &rates(TaxScheme::Net)).quote;
+    let amounts: Vec<String> = quote.allowances.iter().map(|a| a.amount.to_string()).collect();
+    assert_eq!(amounts, ["0.33", "0.67"]);
+}
+
+fn own() -> TaxClass {
+    TaxClass::Rate(Decimal::from(20))
+}
+
+#[test]
+fn deposit_and_balance_add_up_to_what_is_due() {
+    let mut asked = commission(Vec::new(), vec![line("100.01", own())]);
+    let whole = |asked: &Commission| priced(asked, &rates(TaxScheme::Net)).quote;
+    let amounts = |asked: &Commission| -> Vec<String> {
+        whole(asked).schedule.iter().map(|part| part.amount.to_string()).collect()
+    };
+    // Gross 120.01; 40 % of it 48.004.
+    assert_eq!(amounts(&asked), ["48.00", "72.01"]);
+    asked.paid = money("30.00");
+    assert_eq!(amounts(&asked), ["18.00", "72.01"]);
+    asked.paid = money("60.00");
+    assert_eq!(amounts(&asked), ["60.01"]);
+    asked.deposit = Some(Decimal::ONE_HUNDRED);
+    asked.paid = Decimal::ZERO;
+    assert_eq!(amounts(&asked), ["120.01"]);
+    assert_eq!(whole(&asked).valid_until, NaiveDate::from_ymd_opt(2027, 2, 11).unwrap());
+}
+
+#[test]
+fn without_registration_there_is_no_tax() {
+    let mut asked = commission(vec![item(1)], Vec::new());
+    asked.items[0].tax = TaxClass::Untaxed;
+    let quote = priced(&asked, &rates(TaxScheme::NotRegistered)).quote;
+    assert!(quote.taxes.is_empty());
+    assert_eq!((quote.totals.net, quote.totals.tax), (quote.totals.gross, money("0.00")));
+    assert_eq!(quote.lines[0].tax_rate, None);
+}
+
+#[test]
+fn the_maker_is_told_what_to_look_at() {
+    let mut asked = commission(vec![item(1)], Vec::new());
+    asked.items[0].price = Some(Decimal::ONE);
+    asked.needed_by = NaiveDate::from_ymd_opt(2027, 2, 1);
+    asked.promised = NaiveDate::from_ymd_opt(2027, 2, 2);
+    let remarks = priced(&asked, &rates(TaxScheme::Net)).remarks;
+    assert_eq!(remarks[0], "Promised for 2027-02-02, but the client needs it by 2027-02-01.");
+    assert!(remarks.iter().any(|remark| remark.starts_with("This commission loses money")));
+    assert!(remarks.iter().any(|remark| remark.starts_with("An hour at the bench earns less")));
+}

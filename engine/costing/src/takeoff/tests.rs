@@ -1,0 +1,158 @@
+//! The take-off against sums done by hand.
+
+use std::f64::consts::PI;
+
+use reeve_measure::Length;
+
+use super::{Doing, PieceFault, TakeOff, take_off};
+use crate::piece::{Shared, Step, TailEnd, Tie, Work};
+use crate::sample::{bench, hang, piece, step, tail, tie};
+
+/// A square knot over two legs of 4 mm: a turn round the flat pair and one round the other leg.
+const SQUARE: f64 = (2.0 * 4.0 + 2.0 * PI * 4.0) + 2.0 * PI * 4.0;
+/// Its rise: the root of 3 diameters for each half, as the catalogue writes it.
+const RISE: f64 = 3.4641 * 4.0;
+/// A lark's head on a rod of 5 mm: a turn, and half of a bar of 3 diameters.
+const HEAD: f64 = PI * (5.0 + 4.0) + 1.5 * 4.0;
+
+fn square(times: u32, columns: u32) -> Tie {
+    Tie { times, columns: Some(columns), ..tie("square", &[0], &[1]) }
+}
+
+fn taken(cords: u32, steps: Vec<Step>) -> TakeOff {
+    take_off(&piece(cords, steps), &bench()).unwrap()
+}
+
+fn refused(cords: u32, steps: Vec<Step>) -> Vec<PieceFault> {
+    take_off(&piece(cords, steps), &bench()).unwrap_err()
+}
+
+fn close(length: Length, mm: f64) {
+    assert!((length.as_mm() - mm).abs() < 1e-6, "{} mm is not {mm} mm", length.as_mm());
+}
+
+#[test]
+fn uneven_legs_are_summed_and_the_fold_is_between_them() {
+    let take_off = taken(4, vec![hang(0, &[0, 1]), step(Work::Tie(square(10, 2))), tail(20.0, &[0, 1])]);
+    let (worker, filler) = (HEAD + 10.0 * SQUARE + 200.0, HEAD + 10.0 * RISE + 200.0);
+    close(take_off.legs[0].length, worker);
+    close(take_off.legs[1].length, filler);
+    let cut = &take_off.cords[0];
+    assert_eq!((cut.count, cut.cut_mm), (4, 1190));
+    let fold = cut.fold.as_ref().unwrap();
+    assert_eq!(fold.from.as_deref(), Some("worker"));
+    close(fold.at, 1190.0 * worker / (worker + filler));
+}
+
+#[test]
+fn the_finished_piece_weighs_what_is_left_in_it() {
+    let mut steps = vec![hang(0, &[0, 1]), tail(20.0, &[0])];
+    steps.push(step(Work::Tail { length: Length::cm(30.0), legs: vec![1], end: TailEnd::Flush }));
+    let take_off = taken(2, steps);
+    // Two cords of two heads and the plain tail at 8 g/m, and the ring; the flush tail is cut but not left.
+    let grams = 2.0 * (2.0 * HEAD + 200.0) / 1000.0 * 8.0 + 10.0;
+    assert!((take_off.weight.as_g() - grams).abs() < 1e-9);
+    close(take_off.cords[0].net, 2.0 * HEAD + 500.0);
+}
+
+#[test]
+fn legs_that_change_places_share_what_all_of_them_take() {
+    let shared = Some(Shared { core_legs: None });
+    let tie = Tie { shared, columns: Some(2), times: 3, ..tie("square", &[0, 1], &[0, 1]) };
+    let take_off = taken(4, vec![hang(0, &[0, 1]), step(Work::Tie(tie)), tail(5.0, &[0, 1])]);
+    let each = (2.0 * SQUARE + 2.0 * RISE) / 4.0 * 3.0;
+    close(take_off.legs[0].length, HEAD + each + 50.0);
+    close(take_off.legs[1].length, HEAD + each + 50.0);
+}
+
+#[test]
+fn resting_legs_run_past_the_knots() {
+    let shared = Some(Shared { core_legs: Some(2) });
+    let tie = Tie { shared, columns: Some(1), ..tie("square", &[0, 1], &[0, 1]) };
+    let take_off = taken(4, vec![hang(0, &[0, 1]), step(Work::Tie(tie)), tail(5.0, &[0, 1])]);
+    let all = 2.0 * SQUARE + 2.0 * RISE + 4.0 * RISE;
+    close(take_off.legs[0].length, HEAD + all / 8.0 + 50.0);
+}
+
+#[test]
+fn a_row_takes_two_diameters_of_its_leader_for_each_leg() {
+    // One worker of each of 6 cords over the filler legs in two leaders would not be a row of one leader: take two.
+    let tie = Tie { columns: Some(2), ..tie("double-half-hitch", &[0], &[1]) };
+    let take_off = taken(2, vec![hang(0, &[0, 1]), step(Work::Tie(tie)), tail(5.0, &[0, 1])]);
+    // Each worker: two turns round the leader, climbing a diameter, and a diameter across.
+    let hitch = 2.0 * (2.0 * PI * 4.0).hypot(4.0) + 4.0;
+    close(take_off.legs[0].length, HEAD + hitch + 50.0);
+    close(take_off.legs[1].length, HEAD + 2.0 * 4.0 + 50.0);
+}
+
+#[test]
+fn legs_alongside_run_as_far_as_the_knots_carry_the_work() {
+    let mut past = step(Work::Tie(Tie { times: 5, ..tie("half-hitch", &[0], &[1]) }));
+    past.alongside = Vec::new();
+    let take_off = taken(1, vec![hang(0, &[0, 1]), past, tail(5.0, &[0, 1])]);
+    close(take_off.legs[1].length, HEAD + 5.0 * 4.0 + 50.0);
+}
+
+#[test]
+fn early_knots_on_long_legs_take_longer() {
+    let run = |tail_cm: f64| {
+        let take_off = taken(2, vec![hang(0, &[0, 1]), step(Work::Tie(square(10, 1))), tail(tail_cm, &[0, 1])]);
+        take_off.steps[1].time.as_s()
+    };
+    // Ten knots, two legs drawn twice each, 1.5 s for a metre: 60 s for each metre of tail more.
+    assert!((run(120.0) - run(20.0) - 60.0).abs() < 1e-6);
+    // Base 9 s a knot; below the k-th knot (10 - k) knots and 20 cm still hang.
+    let hanging: f64 = (1..=10).map(|k| (10.0 - f64::from(k)) * SQUARE / 1000.0 + 0.2).sum();
+    assert!((run(20.0) - (90.0 + 1.5 * 4.0 * hanging)).abs() < 1e-6);
+}
+
+#[test]
+fn counts_of_knots_and_places_are_told() {
+    let take_off = taken(4, vec![hang(0, &[0, 1]), step(Work::Tie(square(10, 2))), tail(5.0, &[0, 1])]);
+    let Doing::Knots(knots) = &take_off.steps[1].doing else { panic!("the step ties") };
+    assert_eq!((knots.count, knots.columns, knots.times), (20, 2, 10));
+}
+
+#[test]
+fn what_does_not_divide_is_refused_with_what_it_needs() {
+    let titles = |cords, tie: Tie| -> Vec<String> {
+        let steps = vec![hang(0, &[0, 1]), step(Work::Tie(tie)), tail(5.0, &[0, 1])];
+        refused(cords, steps).into_iter().map(|fault| fault.title).collect()
+    };
+    assert_eq!(titles(4, square(1, 3)), ["4 working legs (worker) don't divide over 3 columns"]);
+    assert_eq!(titles(4, square(1, 1)), ["1 column of 2 working legs need 2 legs, and the sets given have 4"]);
+    assert_eq!(
+        titles(4, Tie { columns: None, ..tie("overhand", &[0], &[]) }),
+        ["an overhand knot over these legs can be laid out in more than one way"]
+    );
+    assert_eq!(
+        titles(4, Tie { shared: Some(Shared { core_legs: None }), columns: Some(3), ..tie("square", &[0], &[1]) }),
+        ["3 columns of 2 working and 0 core legs need 6 legs, and the sets given have 8"]
+    );
+}
+
+#[test]
+fn a_ring_has_only_so_much_room() {
+    // 14 heads of 3 diameters of 4 mm are 168 mm; the inner edge of the ring is 157 mm.
+    let faults = refused(14, vec![hang(0, &[0, 1]), tail(5.0, &[0, 1])]);
+    assert_eq!(faults[0].title, "14 lark's heads on `ring` need 168 mm side by side");
+    assert_eq!(faults[0].label, "it has room for 157 mm");
+}
+
+#[test]
+fn a_leg_must_hang_before_it_ties_and_one_slip_is_one_fault() {
+    let titles: Vec<String> = refused(4, vec![step(Work::Tie(square(1, 2))), tail(5.0, &[0, 1])])
+        .into_iter()
+        .map(|fault| fault.title)
+        .collect();
+    assert_eq!(titles, ["`worker` is not hung yet"]);
+    let never = refused(4, Vec::new());
+    assert_eq!(never[0].title, "the cords of `arms` never join the work");
+}
+
+#[test]
+fn legs_without_a_tail_are_remarked_on() {
+    let take_off = taken(4, vec![hang(0, &[0, 1]), tail(5.0, &[0])]);
+    assert_eq!(take_off.remarks.len(), 1);
+    assert_eq!(take_off.remarks[0].title, "the legs of `filler` have no tail");
+}
