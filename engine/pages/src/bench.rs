@@ -201,7 +201,7 @@ fn step_row(at: usize, step: &StepLine, words: &Words) -> StepRow {
     let (detail, count) = match &step.doing {
         Doing::Knots(knots) => (knot_words(knots, words), knots.count.to_string()),
         Doing::Bare(length, legs) | Doing::Tail(length, legs) => {
-            (format!("{} on {legs} legs", words.length(*length)), String::new())
+            (format!("{} on {}", words.length(*length), plural("leg", *legs)), String::new())
         }
         Doing::Beads(bead, count) => (bead.title.clone(), count.to_string()),
         Doing::LayIn => (String::new(), String::new()),
