@@ -416,6 +416,13 @@ impl Knot {
         self.name == word || self.title == word || self.also.iter().any(|also| also == word || as_name(also) == word)
     }
 
+    /// Whether a name or other name has this in it, whatever its capitals.
+    pub fn speaks_of(&self, word: &str) -> bool {
+        let word = word.to_lowercase();
+        let names = [&self.name, &self.title].into_iter().chain(&self.also);
+        names.into_iter().any(|name| name.to_lowercase().contains(&word))
+    }
+
     fn check(&self, setting: &Setting<'_>) -> Result<(), Misfit> {
         let knot = || self.title.clone();
         match setting.core {

@@ -77,11 +77,14 @@ pub(crate) enum Command {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// Look at the knots: list them, show one, check a file
+    #[command(subcommand)]
+    Knots(Knots),
     /// Print the JSON Schema of a kind of file, for an editor to complete keys
     #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]
     Schema {
         /// The kind of file
-        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "quote-json", "takeoff-json", "costing-json"])]
+        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "quote-json", "takeoff-json", "costing-json", "knot-json"])]
         kind: String,
     },
     /// Print completions for a shell
@@ -93,6 +96,77 @@ pub(crate) enum Command {
     /// Print the manual page
     #[command(after_help = "Example:\n  reeve man > reeve.1")]
     Man,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Knots {
+    /// List the knots at hand, the shop's own with them
+    #[command(after_help = "Examples:\n  reeve knots list\n  reeve knots list hitch --kind row")]
+    List {
+        /// Only those with this word in a name or other name
+        word: Option<String>,
+        /// Only those of this use
+        #[arg(long, value_parser = ["sennit", "row", "mounting", "wrap", "single"])]
+        kind: Option<String>,
+        #[command(flatten)]
+        shop: WhichShop,
+        /// What it is written as
+        #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
+        form: DataForm,
+    },
+    /// Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from
+    #[command(
+        after_help = "Examples:\n  reeve knots show square --cord 4 --core 2\n  reeve knots show 'cow hitch' --rod 22\n  reeve knots show gathering-wrap --core 24 --set turns=12"
+    )]
+    Show {
+        /// The knot: its name or another name the trade uses
+        knot: String,
+        /// Thickness of the cord, in mm
+        #[arg(long, value_name = "MM", default_value_t = 4.0)]
+        cord: f64,
+        /// Core legs in one column; as few as the knot allows, but two if it can, when not given
+        #[arg(long, value_name = "N", conflicts_with = "rod")]
+        core: Option<u32>,
+        /// Thickness of a rod or ring it is tied on, in mm, in place of core legs
+        #[arg(long, value_name = "MM")]
+        rod: Option<f64>,
+        /// Working legs in one knot, where that may differ
+        #[arg(long, value_name = "N")]
+        working: Option<u32>,
+        /// A parameter of the knot
+        #[arg(long = "set", value_name = "NAME=NUMBER")]
+        parameters: Vec<String>,
+        #[command(flatten)]
+        shop: WhichShop,
+        /// What it is written as
+        #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
+        form: DataForm,
+    },
+    /// Read a knot file and report every fault
+    #[command(after_help = "Example:\n  reeve knots check my-shop/knots/collared-square.toml")]
+    Check {
+        /// The file
+        file: PathBuf,
+    },
+}
+
+/// Which shop's knots; the program's own alone where there is no shop.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct WhichShop {
+    /// The shop's folder, or one inside it; the current folder if not given
+    #[arg(long = "shop", value_name = "DIR", conflicts_with = "demo")]
+    pub(crate) folder: Option<PathBuf>,
+    /// Use the starter shop inside the program
+    #[arg(long)]
+    pub(crate) demo: bool,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum DataForm {
+    /// Plain text, 80 columns
+    Text,
+    /// For other programs
+    Json,
 }
 
 /// Which shop, and as of which day.

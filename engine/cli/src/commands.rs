@@ -10,6 +10,7 @@ use reeve_shop::{Folder, FolderFault, Order, Shop};
 
 use crate::args::{AnyForm, Args, Command, PageForm, Place};
 use crate::failure::{Failure, print_faults, say};
+use crate::knots;
 use crate::output::{print, write_files};
 use crate::sheets::{Desk, json, template_fault};
 
@@ -23,6 +24,7 @@ pub(crate) fn run(args: Args) -> Result<(), Failure> {
         Command::Quote { commission, place, form, out } => {
             quote(commission.as_deref(), &place, form.form, out.as_deref())
         }
+        Command::Knots(command) => knots::run(command),
         Command::Schema { kind } => schema(&kind),
         Command::Completions { shell } => completions(shell),
         Command::Man => man(),
@@ -150,9 +152,14 @@ fn reeve_man(text: &mut Vec<u8>) -> std::io::Result<()> {
     let mut command = Args::command();
     command.build();
     clap_mangen::Man::new(command.clone()).render(text)?;
+    manual_of(&command, "reeve", text)
+}
+
+fn manual_of(command: &clap::Command, above: &str, text: &mut Vec<u8>) -> std::io::Result<()> {
     for sub in command.get_subcommands().filter(|sub| sub.get_name() != "help") {
-        let name = format!("reeve-{}", sub.get_name());
-        clap_mangen::Man::new(sub.clone().name(name)).render(text)?;
+        let name = format!("{above}-{}", sub.get_name());
+        clap_mangen::Man::new(sub.clone().name(name.clone())).render(text)?;
+        manual_of(sub, &name, text)?;
     }
     Ok(())
 }
@@ -200,7 +207,7 @@ fn today(place: &Place) -> NaiveDate {
     place.on.unwrap_or_else(|| Local::now().date_naive())
 }
 
-fn folder_failure(fault: &FolderFault) -> Failure {
+pub(crate) fn folder_failure(fault: &FolderFault) -> Failure {
     match fault {
         FolderFault::NotAShop(_) => Failure::input(
             fault.to_string(),

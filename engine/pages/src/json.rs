@@ -163,7 +163,7 @@ pub fn takeoff_json(design: &str, title: &str, take_off: &TakeOff, cords: &[Cord
 }
 
 /// A figure to a tenth of its unit: finer than any bench, and the same bytes on every machine.
-fn tenth(value: f64) -> f64 {
+pub(crate) fn tenth(value: f64) -> f64 {
     (value * 10.0).round() / 10.0
 }
 
@@ -331,5 +331,6 @@ pub fn schemas() -> Vec<(&'static str, serde_json::Value)> {
         ("quote-json", schemars::schema_for!(reeve_costing::quote::Quote).to_value()),
         ("takeoff-json", schemars::schema_for!(TakeOffJson).to_value()),
         ("costing-json", schemars::schema_for!(CostingJson).to_value()),
+        ("knot-json", schemars::schema_for!(crate::knots::KnotJson).to_value()),
     ]
 }

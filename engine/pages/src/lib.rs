@@ -7,6 +7,7 @@
 pub mod bench;
 pub mod costing;
 pub mod json;
+pub mod knots;
 mod money;
 pub mod quote;
 mod render;

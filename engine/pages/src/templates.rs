@@ -22,6 +22,8 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "costing.txt",
     "bench.txt",
     "takeoff.txt",
+    "knots.txt",
+    "knot.txt",
 ];
 
 /// Checks the built-in templates together with a shop's own (name, path shown, text).

@@ -11,4 +11,4 @@ mod shop;
 
 pub use folder::{Folder, FolderFault};
 pub use schemas::schemas;
-pub use shop::{DEMO_COMMISSION, DEMO_DESIGN, Found, Order, Shop};
+pub use shop::{DEMO_COMMISSION, DEMO_DESIGN, Found, Order, Shop, read_knot};

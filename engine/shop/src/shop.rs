@@ -5,7 +5,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use reeve_catalogue::Catalogue;
+use reeve_catalogue::{Catalogue, Knot};
 use reeve_costing::commission::Commission;
 use reeve_costing::cost::{CordBought, CostFault, buy_cords};
 use reeve_costing::piece::{Part, Piece};
@@ -98,6 +98,11 @@ impl Shop {
         shop.read_knots();
         shop.names_sound = shop.faults.len() == before;
         shop
+    }
+
+    /// The knots at hand: the program's and the shop's own.
+    pub fn catalogue(&self) -> &Catalogue {
+        &self.catalogue
     }
 
     /// The shop's rates; `None` when `shop.toml` has faults.
@@ -486,4 +491,16 @@ fn purchase_words(fault: &CostFault) -> String {
         CostFault::Purchase(cord, error) => format!("{cord} can't be bought: {error}"),
         CostFault::Piece(..) => "a piece can't be made".to_owned(),
     }
+}
+
+/// Reads one knot file, wherever it stands, with all its faults.
+pub fn read_knot(path: &Path) -> (Option<Arc<Knot>>, Vec<Fault>) {
+    let source = match read_disk(path) {
+        Ok(Some(source)) => source,
+        Ok(None) => return (None, vec![Fault::without_place(format!("there is no file {}", path.display()), "")]),
+        Err(fault) => return (None, vec![fault]),
+    };
+    let mut catalogue = Catalogue::default();
+    let faults = catalogue.add(&source);
+    (catalogue.iter().next().cloned(), faults)
 }

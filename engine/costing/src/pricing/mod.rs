@@ -305,8 +305,9 @@ fn schedule(commission: &Commission, rates: &Rates, totals: &Totals) -> Vec<Inst
     let agreed = rates.currency.round_half_away(totals.gross * fraction(percent));
     let deposit = (agreed - totals.paid).clamp(Decimal::ZERO, totals.due.max(Decimal::ZERO));
     let balance = totals.due - deposit;
+    let less = if totals.paid > Decimal::ZERO { ", less what is paid" } else { "" };
     let instalments = [
-        (format!("Deposit, {} %", percent.normalize()), "on acceptance", deposit),
+        (format!("Deposit, {} %{less}", percent.normalize()), "on acceptance", deposit),
         (if deposit.is_zero() { "Payment" } else { "Balance" }.to_owned(), "before delivery", balance),
     ];
     let due = instalments.into_iter().filter(|(_, _, amount)| !amount.is_zero());

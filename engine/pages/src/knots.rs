@@ -1,0 +1,282 @@
+//! The knots of the catalogue, in words and figures.
+
+use reeve_catalogue::{Amount, Core, Knot, Move, Note, Role, Round, Setting, Taken};
+use reeve_costing::takeoff::plural;
+use reeve_measure::Length;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::json::tenth;
+
+/// A list of knots in finished words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct KnotsPage {
+    /// Each knot.
+    pub knots: Vec<KnotLine>,
+}
+
+/// A knot in a list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct KnotLine {
+    name: String,
+    kind: &'static str,
+    words: String,
+}
+
+/// A knot, shown in one setting.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct KnotPage {
+    name: String,
+    title: String,
+    also: String,
+    kind: &'static str,
+    summary: String,
+    tied: String,
+    setting: String,
+    figures: Vec<Figure>,
+    parts: Vec<Part>,
+    parameters: Vec<String>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Figure {
+    text: String,
+    mm: String,
+    diameters: String,
+}
+
+/// A part of the description, with where it comes from.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Part {
+    text: String,
+    moves: Vec<String>,
+    source: &'static str,
+    note: String,
+}
+
+/// A knot, shown in one setting, for other programs.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct KnotJson {
+    /// The word designs use.
+    pub name: String,
+    /// As written on pages.
+    pub title: String,
+    /// Other names the trade uses.
+    pub also: Vec<String>,
+    /// `sennit`, `row`, `mounting`, `wrap` or `single`.
+    pub kind: String,
+    /// Core legs in one column; null on a rod.
+    pub core: Option<u32>,
+    /// Thickness of the rod it is tied on, in millimetres; null round legs.
+    pub rod_mm: Option<f64>,
+    /// Thickness of the cord, in millimetres.
+    pub cord_mm: f64,
+    /// What each role takes in one knot.
+    pub roles: Vec<RoleJson>,
+    /// How far one knot carries the work, in millimetres.
+    pub rise_mm: f64,
+    /// The same in cord diameters.
+    pub rise_diameters: f64,
+    /// Seconds of one knot that do not depend on length, at the catalogue's pace.
+    pub base_seconds: f64,
+    /// Seconds for each metre of hanging leg, each time one is drawn through.
+    pub pull_seconds: f64,
+    /// Where the take-up comes from.
+    pub source: String,
+}
+
+/// What the legs of one role take in one knot.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct RoleJson {
+    /// `working` or `core`.
+    pub role: String,
+    /// Legs of the role in one knot.
+    pub legs: u32,
+    /// Length of each leg that one knot takes, in millimetres.
+    pub take_up_mm: f64,
+    /// The same in cord diameters.
+    pub take_up_diameters: f64,
+}
+
+/// Words a list of knots.
+pub fn knots_page(knots: &[&Knot]) -> Vec<KnotLine> {
+    let line = |knot: &&Knot| {
+        let also = if knot.also.is_empty() { String::new() } else { format!("; also {}", knot.also.join(", ")) };
+        KnotLine { name: knot.name.clone(), kind: knot.kind.word(), words: format!("{}{also}", knot.title) }
+    };
+    knots.iter().map(line).collect()
+}
+
+/// A list of knots for other programs: what does not depend on a setting.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct KnotNameJson {
+    /// The word designs use.
+    pub name: String,
+    /// As written on pages.
+    pub title: String,
+    /// Other names the trade uses.
+    pub also: Vec<String>,
+    /// `sennit`, `row`, `mounting`, `wrap` or `single`.
+    pub kind: String,
+    /// Where the take-up comes from.
+    pub source: String,
+}
+
+/// A list of knots for other programs.
+pub fn knots_json(knots: &[&Knot]) -> Vec<KnotNameJson> {
+    let named = |knot: &&Knot| KnotNameJson {
+        name: knot.name.clone(),
+        title: knot.title.clone(),
+        also: knot.also.clone(),
+        kind: knot.kind.word().to_owned(),
+        source: knot.working.note.source.word().to_owned(),
+    };
+    knots.iter().map(named).collect()
+}
+
+/// Words a knot in one setting.
+pub fn knot_page(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotPage {
+    let figure = |text: &str, length: Length| Figure {
+        text: text.to_owned(),
+        mm: format!("{:.1} mm", length.as_mm()),
+        diameters: format!("{:.2} diameters", length / setting.cord),
+    };
+    let mut figures = vec![figure("A working leg takes", taken.working)];
+    if matches!(setting.core, Core::Legs { count: 1.., .. }) {
+        figures.push(figure("A core leg takes", taken.core));
+    }
+    figures.push(figure("The work rises", taken.rise));
+    KnotPage {
+        name: knot.name.clone(),
+        title: knot.title.clone(),
+        also: knot.also.join(", "),
+        kind: knot.kind.word(),
+        summary: knot.summary.clone(),
+        tied: tied(knot),
+        setting: setting_words(setting),
+        figures,
+        parts: parts(knot, taken),
+        parameters: knot
+            .parameters
+            .iter()
+            .map(|p| format!("{}: {} From {} to {}, {} if not said.", p.name, p.about, p.least, p.most, p.default))
+            .collect(),
+    }
+}
+
+fn parts(knot: &Knot, taken: &Taken) -> Vec<Part> {
+    let part = |text: String, moves: Vec<String>, note: &Note| Part {
+        text,
+        moves,
+        source: note.source.word(),
+        note: note.words.clone(),
+    };
+    let role = |text: &str, role: &Role| part(text.to_owned(), role.moves.iter().map(move_words).collect(), &role.note);
+    let mut parts = vec![role("What a working leg does", &knot.working)];
+    if knot.core.legs.1 > 0 {
+        parts.push(role("What a core leg does", &knot.carried));
+    }
+    parts.push(part("The rise".to_owned(), Vec::new(), &knot.rise.note));
+    let time = format!(
+        "{} s, and {} s for each metre hanging, each time a leg is drawn through ({} in one knot)",
+        taken.base.as_s(),
+        knot.time.pull,
+        plural("time", draws(knot))
+    );
+    parts.push(part("The time".to_owned(), vec![time], &knot.time.note));
+    parts
+}
+
+/// Draws are small whole numbers in every knot; a half would still be told as the next one up.
+fn draws(knot: &Knot) -> u64 {
+    let mut whole = 0_u32;
+    while f64::from(whole) < knot.working.draws {
+        whole += 1;
+    }
+    u64::from(whole)
+}
+
+fn move_words(step: &Move) -> String {
+    let amount = |amount: &Amount| match &amount.each {
+        Some(name) => format!("{} for each of `{name}`", amount.factor),
+        None => amount.factor.to_string(),
+    };
+    match step {
+        Move::Across(diameters) => format!("runs across, diameters: {}", amount(diameters)),
+        Move::Along(rises) => format!("runs along, rises: {}", amount(rises)),
+        Move::Round { thing, turns, pitch } => {
+            let thing = match thing {
+                Round::Core { with: 0 } => "the core".to_owned(),
+                Round::Core { with } => format!("the core and {with} legs of its own"),
+                Round::Legs(1) => "another leg".to_owned(),
+                Round::Legs(count) => format!("a bundle of {count} legs"),
+            };
+            let climb = if *pitch > 0.0 { format!(", climbing {pitch} diameters a turn") } else { String::new() };
+            format!("goes round {thing}, turns: {}{climb}", amount(turns))
+        }
+    }
+}
+
+fn tied(knot: &Knot) -> String {
+    let range = |(least, most): (u32, u32), what: &str| {
+        if least == most {
+            plural(what, u64::from(most))
+        } else {
+            format!("{least} to {}", plural(what, u64::from(most)))
+        }
+    };
+    let working = range(knot.working.legs, "working leg");
+    let core = match (knot.core.legs, knot.core.fitting) {
+        ((0, 0), false) => "round nothing".to_owned(),
+        ((0, 0), true) => "on a fitting".to_owned(),
+        (legs, false) => format!("round {}", range(legs, "core leg")),
+        (legs, true) => format!("round {} or on a fitting", range(legs, "core leg")),
+    };
+    format!("{working}, {core}")
+}
+
+fn setting_words(setting: &Setting<'_>) -> String {
+    let round = match setting.core {
+        Core::Legs { count: 0, .. } => String::new(),
+        Core::Legs { count, .. } => format!(" round {}", plural("core leg", u64::from(count))),
+        Core::Rod(rod) => format!(" on a rod of {} mm", rod.as_mm()),
+        Core::Bar(a, b) => format!(" on a bar of {} x {} mm", a.as_mm(), b.as_mm()),
+    };
+    format!("In cord of {} mm, {}{round}", setting.cord.as_mm(), plural("working leg", u64::from(setting.working)))
+}
+
+/// A knot in one setting for other programs.
+pub fn knot_json(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotJson {
+    let (core, rod_mm) = match setting.core {
+        Core::Legs { count, .. } => (Some(count), None),
+        Core::Rod(rod) => (None, Some(rod.as_mm())),
+        Core::Bar(a, _) => (None, Some(a.as_mm())),
+    };
+    let role = |role: &str, legs: u32, length: Length| RoleJson {
+        role: role.to_owned(),
+        legs,
+        take_up_mm: tenth(length.as_mm()),
+        take_up_diameters: hundredth(length / setting.cord),
+    };
+    let mut roles = vec![role("working", setting.working, taken.working)];
+    roles.extend(core.filter(|legs| *legs > 0).map(|legs| role("core", legs, taken.core)));
+    KnotJson {
+        name: knot.name.clone(),
+        title: knot.title.clone(),
+        also: knot.also.clone(),
+        kind: knot.kind.word().to_owned(),
+        core,
+        rod_mm,
+        cord_mm: setting.cord.as_mm(),
+        roles,
+        rise_mm: tenth(taken.rise.as_mm()),
+        rise_diameters: hundredth(taken.rise / setting.cord),
+        base_seconds: taken.base.as_s(),
+        pull_seconds: knot.time.pull,
+        source: knot.working.note.source.word().to_owned(),
+    }
+}
+
+fn hundredth(value: f64) -> f64 {
+    (value * 100.0).round() / 100.0
+}
