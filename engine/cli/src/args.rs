@@ -77,6 +77,25 @@ pub(crate) enum Command {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
+    /// Compare designs: what one of each costs, brings in and earns for an hour at the bench
+    #[command(
+        after_help = "Examples:\n  reeve compare --shop my-shop\n  reeve compare curlew-hanger bay-leaf --price curlew-hanger=110 --sort margin\n  reeve compare --as csv > designs.csv"
+    )]
+    Compare {
+        /// The designs; all of the shop if none is named
+        designs: Vec<String>,
+        /// The column it is sorted by, the greatest first
+        #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(reeve_pages::compare::sort_words()), default_value = "per-hour", value_name = "COLUMN")]
+        sort: String,
+        /// What the market pays for a design, in place of the computed price
+        #[arg(long = "price", value_name = "DESIGN=AMOUNT")]
+        prices: Vec<String>,
+        #[command(flatten)]
+        shop: WhichShop,
+        /// What it is written as
+        #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
+        form: TableForm,
+    },
     /// Look at the knots: list them, show one, check a file
     #[command(subcommand)]
     Knots(Knots),
@@ -84,7 +103,7 @@ pub(crate) enum Command {
     #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]
     Schema {
         /// The kind of file
-        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "quote-json", "takeoff-json", "costing-json", "knot-json"])]
+        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "quote-json", "takeoff-json", "costing-json", "compare-json", "knot-json"])]
         kind: String,
     },
     /// Print completions for a shell
@@ -159,6 +178,18 @@ pub(crate) struct WhichShop {
     /// Use the starter shop inside the program
     #[arg(long)]
     pub(crate) demo: bool,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum TableForm {
+    /// Plain text, 80 columns
+    Text,
+    /// One self-contained page
+    Html,
+    /// Comma-separated values, for a spreadsheet
+    Csv,
+    /// For other programs
+    Json,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

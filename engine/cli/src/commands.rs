@@ -10,9 +10,9 @@ use reeve_shop::{Folder, FolderFault, Order, Shop};
 
 use crate::args::{AnyForm, Args, Command, PageForm, Place};
 use crate::failure::{Failure, print_faults, say};
-use crate::knots;
 use crate::output::{print, write_files};
 use crate::sheets::{Desk, json, template_fault};
+use crate::{compare, knots};
 
 pub(crate) fn run(args: Args) -> Result<(), Failure> {
     match args.command {
@@ -24,6 +24,7 @@ pub(crate) fn run(args: Args) -> Result<(), Failure> {
         Command::Quote { commission, place, form, out } => {
             quote(commission.as_deref(), &place, form.form, out.as_deref())
         }
+        Command::Compare { designs, sort, prices, shop, form } => compare::run(&designs, &sort, &prices, &shop, form),
         Command::Knots(command) => knots::run(command),
         Command::Schema { kind } => schema(&kind),
         Command::Completions { shell } => completions(shell),

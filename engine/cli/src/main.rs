@@ -2,6 +2,7 @@
 
 mod args;
 mod commands;
+mod compare;
 mod failure;
 mod knots;
 mod output;

@@ -2,6 +2,7 @@
 
 use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
+use reeve_pages::compare::DesignRow;
 use reeve_pages::{Form, TemplateFault, Templates, Words, lay_out};
 use reeve_reading::Fault;
 use reeve_shop::{Order, Shop};
@@ -54,6 +55,15 @@ impl Desk {
             &self.words,
         );
         self.page("takeoff", form, &view)
+    }
+
+    pub(crate) fn compare(&self, rows: &[DesignRow], sort: &str, form: Form) -> Result<String, Failure> {
+        self.page("compare", form, &reeve_pages::compare::compare_page(rows, sort, &self.rates, &self.words))
+    }
+
+    /// The shop's rates.
+    pub(crate) fn rates(&self) -> &Rates {
+        &self.rates
     }
 
     fn page(&self, name: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {

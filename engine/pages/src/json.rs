@@ -209,7 +209,7 @@ fn purchase(bought: &CordBought) -> PurchaseJson {
 }
 
 /// An exact cost to six decimals: far below any coin, and short enough to read.
-fn cents(amount: Decimal) -> Decimal {
+pub(crate) fn cents(amount: Decimal) -> Decimal {
     amount.round_dp(6).normalize()
 }
 
@@ -331,6 +331,7 @@ pub fn schemas() -> Vec<(&'static str, serde_json::Value)> {
         ("quote-json", schemars::schema_for!(reeve_costing::quote::Quote).to_value()),
         ("takeoff-json", schemars::schema_for!(TakeOffJson).to_value()),
         ("costing-json", schemars::schema_for!(CostingJson).to_value()),
+        ("compare-json", schemars::schema_for!(crate::compare::CompareJson).to_value()),
         ("knot-json", schemars::schema_for!(crate::knots::KnotJson).to_value()),
     ]
 }

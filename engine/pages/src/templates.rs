@@ -22,6 +22,8 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "costing.txt",
     "bench.txt",
     "takeoff.txt",
+    "compare.html",
+    "compare.txt",
     "knots.txt",
     "knot.txt",
 ];

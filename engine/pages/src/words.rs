@@ -62,7 +62,17 @@ impl Words {
 
     /// A physical number with so many decimals.
     pub(crate) fn decimal(&self, number: f64, decimals: u32) -> String {
-        let mut exact = Decimal::from_f64(number).unwrap_or_default().round_dp(decimals);
+        self.fixed(Decimal::from_f64(number).unwrap_or_default(), decimals)
+    }
+
+    /// A percentage with one decimal, for a column of them.
+    pub(crate) fn percent_in_column(&self, percent: Decimal) -> String {
+        format!("{}\u{a0}%", self.fixed(percent, 1))
+    }
+
+    /// A number with so many decimals, for a column of them.
+    pub(crate) fn fixed(&self, number: Decimal, decimals: u32) -> String {
+        let mut exact = number.round_dp(decimals);
         exact.rescale(decimals);
         self.money.write_number(exact)
     }

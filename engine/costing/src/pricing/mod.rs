@@ -5,6 +5,7 @@
 mod tests;
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use chrono::{Days, NaiveDate};
 use rust_decimal::Decimal;
@@ -99,6 +100,69 @@ pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate
     Ok(Priced { job, items, outcome, remarks, quote })
 }
 
+/// A design by itself: one piece, made and sold alone.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Alone {
+    /// What it needs and costs.
+    pub job: JobCost,
+    /// How its price came about.
+    pub price: ItemPrice,
+    /// What remains of it.
+    pub outcome: Outcome,
+    /// The lowest price of one that still pays the wage: cost and fees, nothing left over. As prices are shown.
+    pub lowest: Decimal,
+}
+
+/// Costs and prices one piece by itself, at the shop's aim or at a price given.
+///
+/// # Errors
+/// [`PriceFault`] when it can't be costed or the shop's aim can't be reached.
+pub fn price_alone(
+    design: &str,
+    piece: &Arc<Piece>,
+    rates: &Rates,
+    price: Option<Decimal>,
+) -> Result<Alone, PriceFault> {
+    let commission = Commission::of_one(design, piece, own_tax(rates), price);
+    let job = cost_job(&commission, rates).map_err(PriceFault::Cost)?;
+    let tax = own_tax(rates);
+    let fixed: Decimal = rates.fees.iter().map(|fee| fee.fixed).sum();
+    let cost = job.total();
+    let price = price_item(&commission.items[0], &cost, fixed, rates)?;
+    let amount = rates.currency.round_half_away(price.steps.unit);
+    let sums = Sums { lines: vec![Amount { amount, tax }], ..Sums::default() };
+    let (totals, _) = add_up(&sums, rates.tax.scheme, rates.currency);
+    let outcome = outcome(&job, rates, &totals);
+    let lowest = lowest_price(&cost, fixed, rates)?;
+    Ok(Alone { job, price, outcome, lowest })
+}
+
+/// The price of one at which nothing is left over, rounded up to the smallest coin.
+fn lowest_price(cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> Result<Decimal, PriceFault> {
+    let tax = own_tax(rates).percent();
+    let burden = burden(cost, fixed_fees, rates, tax);
+    let net = price_for(Aim::Margin(Decimal::ZERO), &burden).map_err(PriceFault::OutOfReach)?;
+    Ok(rates.currency.round_up_to(net * as_shown(rates, tax), Decimal::ZERO))
+}
+
+/// What a price without tax is multiplied by to be shown.
+fn as_shown(rates: &Rates, tax: Decimal) -> Decimal {
+    match rates.tax.scheme {
+        TaxScheme::Inclusive => Decimal::ONE + fraction(tax),
+        TaxScheme::Net | TaxScheme::NotRegistered => Decimal::ONE,
+    }
+}
+
+fn burden(cost: &Cost, fixed_fees: Decimal, rates: &Rates, tax: Decimal) -> Burden {
+    Burden {
+        cost: cost.total(),
+        labour: cost.labour(),
+        hours: cost.hours,
+        fixed_fees,
+        fee_rate: fee_rate(&rates.fees, tax),
+    }
+}
+
 fn price_items(commission: &Commission, rates: &Rates, job: &JobCost) -> Result<Vec<ItemPrice>, PriceFault> {
     let fixed: Decimal = rates.fees.iter().map(|fee| fee.fixed).sum();
     let whole: Decimal = job.items.iter().map(|item| item.cost.total()).sum();
@@ -112,17 +176,8 @@ fn price_items(commission: &Commission, rates: &Rates, job: &JobCost) -> Result<
 fn price_item(item: &Item, cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> Result<ItemPrice, PriceFault> {
     let pieces = Decimal::from(item.quantity);
     let tax = item.tax.percent();
-    let with_tax = match rates.tax.scheme {
-        TaxScheme::Inclusive => Decimal::ONE + fraction(tax),
-        TaxScheme::Net | TaxScheme::NotRegistered => Decimal::ONE,
-    };
-    let burden = Burden {
-        cost: cost.total(),
-        labour: cost.labour(),
-        hours: cost.hours,
-        fixed_fees,
-        fee_rate: fee_rate(&rates.fees, tax),
-    };
+    let with_tax = as_shown(rates, tax);
+    let burden = burden(cost, fixed_fees, rates, tax);
     let aimed = price_for(rates.price.aim, &burden).map_err(PriceFault::OutOfReach)? / pieces * with_tax;
     let mut steps = bounded(&rates.price, rates.currency, aimed, item.quantity);
     if let Some(price) = item.price {

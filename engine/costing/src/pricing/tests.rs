@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 use reeve_measure::Time;
 use rust_decimal::Decimal;
 
-use super::{Priced, price_commission};
+use super::{Priced, price_alone, price_commission};
 use crate::commission::{Client, Commission, Discount, DiscountSize, FixedLine, Item};
 use crate::piece::Task;
 use crate::rates::{Fee, FeeBase, Rates, TaxScheme};
@@ -193,4 +193,29 @@ fn the_maker_is_told_what_to_look_at() {
     assert_eq!(remarks[0], "Promised for 2027-02-02, but the client needs it by 2027-02-01.");
     assert!(remarks.iter().any(|remark| remark.starts_with("This commission loses money")));
     assert!(remarks.iter().any(|remark| remark.starts_with("An hour at the bench earns less")));
+}
+
+#[test]
+fn a_design_alone_comes_to_what_its_commission_would() {
+    let mut with_fees = rates(TaxScheme::Net);
+    with_fees.fees =
+        vec![Fee { name: "card".to_owned(), rate: Decimal::from(2), fixed: money("0.30"), on: FeeBase::Gross }];
+    let ordered = priced(&commission(vec![item(1)], Vec::new()), &with_fees);
+    let alone = price_alone("piece", &item(1).piece, &with_fees, None).unwrap();
+    assert_eq!(alone.outcome, ordered.outcome);
+    assert_eq!(alone.price.steps.unit, ordered.quote.lines[0].unit_price);
+    // At the lowest price nothing is left over, and an hour earns the wage and no less.
+    let lowest = price_alone("piece", &item(1).piece, &with_fees, Some(alone.lowest)).unwrap().outcome;
+    assert!(lowest.margin >= Decimal::ZERO && lowest.margin < money("0.02"), "{}", lowest.margin);
+    assert!(lowest.per_hour.unwrap() >= with_fees.wage);
+}
+
+#[test]
+fn at_a_given_price_a_dearer_design_never_leaves_more() {
+    let margin = |wage: i64| {
+        let mut dearer = rates(TaxScheme::Net);
+        dearer.wage = Decimal::from(wage);
+        price_alone("piece", &item(1).piece, &dearer, Some(money("80.00"))).unwrap().outcome.margin
+    };
+    assert!(margin(21) < margin(20));
 }

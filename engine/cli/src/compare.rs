@@ -1,0 +1,82 @@
+//! `reeve compare`: designs beside one another.
+
+use std::path::Path;
+
+use reeve_costing::pricing::price_alone;
+use reeve_pages::Form;
+use reeve_pages::compare::{DesignRow, compare_csv, compare_json, design_row, sort_rows};
+use reeve_reading::nearest;
+use reeve_shop::{Folder, Found, Shop};
+use rust_decimal::Decimal;
+
+use crate::args::{TableForm, WhichShop};
+use crate::commands::folder_failure;
+use crate::failure::{Failure, print_faults};
+use crate::output::print;
+use crate::sheets::{Desk, json};
+
+/// A design and what the market pays for it.
+type Given = (String, Decimal);
+
+pub(crate) fn run(
+    words: &[String],
+    sort: &str,
+    prices: &[String],
+    shop: &WhichShop,
+    form: TableForm,
+) -> Result<(), Failure> {
+    let mut shop = open(shop)?;
+    let words = if words.is_empty() { shop.designs() } else { words.to_vec() };
+    let found: Vec<Option<Found>> = words.iter().map(|word| shop.design(word)).collect();
+    let desk = Desk::new(&mut shop)?;
+    print_faults(&shop.take_faults());
+    let found: Vec<Found> = found.into_iter().flatten().collect();
+    let given = read_prices(prices, &found)?;
+    let mut rows = found.iter().map(|found| row(found, &given, &desk)).collect::<Result<Vec<_>, _>>()?;
+    sort_rows(&mut rows, sort);
+    let page = match form {
+        TableForm::Text => desk.compare(&rows, sort, Form::Text)?,
+        TableForm::Html => desk.compare(&rows, sort, Form::Html)?,
+        TableForm::Json => json(&compare_json(&rows, desk.rates()))?,
+        TableForm::Csv => {
+            compare_csv(&rows).map_err(|error| Failure::System(format!("the table could not be written: {error}")))?
+        }
+    };
+    print(&page)
+}
+
+fn row(found: &Found, given: &[Given], desk: &Desk) -> Result<DesignRow, Failure> {
+    let price = given.iter().find(|(design, _)| *design == found.name).map(|(_, price)| *price);
+    let alone = price_alone(&found.name, &found.piece, desk.rates(), price)
+        .map_err(|_| Failure::input(format!("{} can't be priced", found.name), "`reeve check` says why"))?;
+    Ok(design_row(&found.name, &found.piece.title, &alone))
+}
+
+fn read_prices(words: &[String], found: &[Found]) -> Result<Vec<Given>, Failure> {
+    words.iter().map(|word| read_price(word, found)).collect()
+}
+
+fn read_price(word: &str, found: &[Found]) -> Result<Given, Failure> {
+    let not_one = || Failure::input(format!("`{word}` is not a price"), "for example --price curlew-hanger=110.00");
+    let (design, amount) = word.split_once('=').ok_or_else(not_one)?;
+    let amount: Decimal = amount.trim().parse().map_err(|_| not_one())?;
+    if amount <= Decimal::ZERO || amount > Decimal::from(1_000_000_000) || amount.scale() > 5 {
+        return Err(not_one());
+    }
+    let known = || found.iter().map(|found| found.name.as_str());
+    if known().any(|name| name == design) {
+        return Ok((design.to_owned(), amount));
+    }
+    let near = nearest(design, known()).map(|near| format!("did you mean `{near}`?"));
+    Err(Failure::input(format!("`{design}` is not among the designs compared"), near.unwrap_or_default()))
+}
+
+fn open(shop: &WhichShop) -> Result<Shop, Failure> {
+    let folder = match (&shop.folder, shop.demo) {
+        (_, true) => Folder::Starter,
+        (folder, false) => {
+            Folder::find(folder.as_deref().unwrap_or(Path::new("."))).map_err(|fault| folder_failure(&fault))?
+        }
+    };
+    Ok(Shop::open(folder))
+}
