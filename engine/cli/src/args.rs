@@ -169,7 +169,7 @@ pub(crate) enum Knots {
     },
 }
 
-/// Which shop's knots; the program's own alone where there is no shop.
+/// Which shop.
 #[derive(Debug, ClapArgs)]
 pub(crate) struct WhichShop {
     /// The shop's folder, or one inside it; the current folder if not given
@@ -203,12 +203,8 @@ pub(crate) enum DataForm {
 /// Which shop, and as of which day.
 #[derive(Debug, ClapArgs)]
 pub(crate) struct Place {
-    /// The shop's folder, or one inside it; the current folder if not given
-    #[arg(long, value_name = "DIR", conflicts_with = "demo")]
-    pub(crate) shop: Option<PathBuf>,
-    /// Use the starter shop inside the program
-    #[arg(long)]
-    pub(crate) demo: bool,
+    #[command(flatten)]
+    pub(crate) shop: WhichShop,
     /// Work as of this day; today if not given
     #[arg(long, value_name = "YYYY-MM-DD")]
     pub(crate) on: Option<NaiveDate>,

@@ -2,14 +2,14 @@
 
 use std::path::Path;
 
-use chrono::{Local, NaiveDate};
 use clap::CommandFactory;
 use reeve_pages::Form;
 use reeve_reading::Fault;
-use reeve_shop::{Folder, FolderFault, Order, Shop};
+use reeve_shop::{Folder, Order};
 
 use crate::args::{AnyForm, Args, Command, PageForm, Place};
 use crate::failure::{Failure, print_faults, say};
+use crate::opening::{folder_failure, open, today};
 use crate::output::{print, write_files};
 use crate::sheets::{Desk, json, template_fault};
 use crate::{compare, knots};
@@ -48,7 +48,7 @@ fn begin(dir: &Path) -> Result<(), Failure> {
 }
 
 fn check(place: &Place) -> Result<(), Failure> {
-    let mut shop = open(place)?;
+    let mut shop = open(&place.shop)?;
     shop.check(today(place));
     let (designs, commissions) = (shop.designs().len(), shop.commissions().len());
     let own = shop.templates();
@@ -64,7 +64,7 @@ fn check(place: &Place) -> Result<(), Failure> {
 }
 
 fn takeoff(design: Option<&str>, place: &Place, form: AnyForm) -> Result<(), Failure> {
-    let mut shop = open(place)?;
+    let mut shop = open(&place.shop)?;
     let known = shop.designs();
     let word = chosen(design, place, reeve_shop::DEMO_DESIGN, "design", &known)?;
     let found = shop.design(word);
@@ -130,7 +130,7 @@ fn quote(commission: Option<&str>, place: &Place, form: AnyForm, out: Option<&Pa
 
 fn schema(kind: &str) -> Result<(), Failure> {
     let inputs = reeve_shop::schemas();
-    let outputs = reeve_pages::json::schemas();
+    let outputs = reeve_pages::schemas();
     let found = inputs.into_iter().chain(outputs).find(|(name, _)| *name == kind);
     let (_, schema) = found.ok_or_else(|| Failure::input(format!("no schema is called {kind}"), ""))?;
     print(&json(&schema)?)
@@ -167,7 +167,7 @@ fn manual_of(command: &clap::Command, above: &str, text: &mut Vec<u8>) -> std::i
 
 /// A commission with its price, and what its pages are made with.
 fn order(commission: Option<&str>, place: &Place) -> Result<(Order, Desk), Failure> {
-    let mut shop = open(place)?;
+    let mut shop = open(&place.shop)?;
     let known = shop.commissions();
     let word = chosen(commission, place, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
     let order = shop.order(word, today(place));
@@ -188,35 +188,7 @@ fn chosen<'a>(
 ) -> Result<&'a str, Failure> {
     match given {
         Some(word) => Ok(word),
-        None if place.demo => Ok(demo),
+        None if place.shop.demo => Ok(demo),
         None => Err(Failure::input(format!("which {what}?"), format!("name one of: {}", known.join(", ")))),
-    }
-}
-
-fn open(place: &Place) -> Result<Shop, Failure> {
-    let folder = if place.demo {
-        Folder::Starter
-    } else {
-        let at = place.shop.as_deref().unwrap_or(Path::new("."));
-        Folder::find(at).map_err(|fault| folder_failure(&fault))?
-    };
-    Ok(Shop::open(folder))
-}
-
-/// The only place where the clock is read.
-fn today(place: &Place) -> NaiveDate {
-    place.on.unwrap_or_else(|| Local::now().date_naive())
-}
-
-pub(crate) fn folder_failure(fault: &FolderFault) -> Failure {
-    match fault {
-        FolderFault::NotAShop(_) => Failure::input(
-            fault.to_string(),
-            "name a shop with --shop DIR, start one with `reeve begin DIR`, or try --demo",
-        ),
-        FolderFault::NotEmpty(_) => {
-            Failure::input(fault.to_string(), "nothing was written; name a folder that does not exist yet")
-        }
-        FolderFault::Io(..) => Failure::System(fault.to_string()),
     }
 }

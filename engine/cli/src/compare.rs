@@ -1,17 +1,15 @@
 //! `reeve compare`: designs beside one another.
 
-use std::path::Path;
-
 use reeve_costing::pricing::price_alone;
 use reeve_pages::Form;
 use reeve_pages::compare::{DesignRow, compare_csv, compare_json, design_row, sort_rows};
 use reeve_reading::nearest;
-use reeve_shop::{Folder, Found, Shop};
+use reeve_shop::Found;
 use rust_decimal::Decimal;
 
 use crate::args::{TableForm, WhichShop};
-use crate::commands::folder_failure;
 use crate::failure::{Failure, print_faults};
+use crate::opening::open;
 use crate::output::print;
 use crate::sheets::{Desk, json};
 
@@ -69,14 +67,4 @@ fn read_price(word: &str, found: &[Found]) -> Result<Given, Failure> {
     }
     let near = nearest(design, known()).map(|near| format!("did you mean `{near}`?"));
     Err(Failure::input(format!("`{design}` is not among the designs compared"), near.unwrap_or_default()))
-}
-
-fn open(shop: &WhichShop) -> Result<Shop, Failure> {
-    let folder = match (&shop.folder, shop.demo) {
-        (_, true) => Folder::Starter,
-        (folder, false) => {
-            Folder::find(folder.as_deref().unwrap_or(Path::new("."))).map_err(|fault| folder_failure(&fault))?
-        }
-    };
-    Ok(Shop::open(folder))
 }

@@ -7,11 +7,11 @@ use reeve_measure::{Length, bound};
 use reeve_pages::knots::{KnotJson, KnotPage, KnotsPage, knot_json, knot_page, knots_json, knots_page};
 use reeve_pages::{Form, lay_out};
 use reeve_reading::{Fault, nearest};
-use reeve_shop::{Folder, FolderFault, Shop, read_knot};
+use reeve_shop::{Folder, read_knot};
 
 use crate::args::{DataForm, Knots, WhichShop};
-use crate::commands::folder_failure;
 use crate::failure::{Failure, print_faults};
+use crate::opening::open;
 use crate::output::print;
 use crate::sheets::{json, template_failure};
 
@@ -121,15 +121,11 @@ fn check(file: &Path) -> Result<(), Failure> {
 
 /// The knots of a shop, or the program's own alone where there is no shop and none was named.
 fn catalogue(shop: &WhichShop) -> Result<Catalogue, Failure> {
-    let folder = match (&shop.folder, shop.demo) {
-        (_, true) => Ok(Folder::Starter),
-        (Some(folder), false) => Folder::find(folder),
-        (None, false) => match Folder::find(Path::new(".")) {
-            Err(FolderFault::NotAShop(_)) => return Ok(Catalogue::embedded().0),
-            found => found,
-        },
-    };
-    let mut shop = Shop::open(folder.map_err(|fault| folder_failure(&fault))?);
+    let nowhere = shop.folder.is_none() && !shop.demo && Folder::find(Path::new(".")).is_err();
+    if nowhere {
+        return Ok(Catalogue::embedded().0);
+    }
+    let mut shop = open(shop)?;
     if shop.is_stopped() {
         return Err(Failure::Input(shop.take_faults()));
     }

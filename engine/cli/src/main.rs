@@ -5,6 +5,7 @@ mod commands;
 mod compare;
 mod failure;
 mod knots;
+mod opening;
 mod output;
 mod sheets;
 

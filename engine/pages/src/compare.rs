@@ -10,7 +10,7 @@ use rust_decimal::prelude::FromPrimitive;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::json::{FORM, cents};
+use crate::figures::{FORM, cents};
 use crate::quote::Head;
 use crate::words::Words;
 
@@ -168,7 +168,7 @@ pub fn compare_csv(rows: &[DesignRow]) -> Result<String, csv::Error> {
             _ => (column.figure)(row).to_string(),
         }))?;
     }
-    let bytes = table.into_inner().map_err(|error| error.into_error())?;
+    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
 

@@ -9,8 +9,7 @@ use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-/// The form of these documents; raised when a field changes its meaning or goes.
-pub const FORM: u32 = 1;
+use crate::figures::{FORM, cents, tenth};
 
 /// Everything one piece needs.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
@@ -162,11 +161,6 @@ pub fn takeoff_json(design: &str, title: &str, take_off: &TakeOff, cords: &[Cord
     }
 }
 
-/// A figure to a tenth of its unit: finer than any bench, and the same bytes on every machine.
-pub(crate) fn tenth(value: f64) -> f64 {
-    (value * 10.0).round() / 10.0
-}
-
 fn knots(take_off: &TakeOff) -> Vec<KnotJson> {
     let knots = take_off.steps.iter().filter_map(|step| match &step.doing {
         Doing::Knots(line) => Some((step, line)),
@@ -206,11 +200,6 @@ fn purchase(bought: &CordBought) -> PurchaseJson {
         left_mm: mm(bought.bought - bought.cut),
         proven: bought.proven,
     }
-}
-
-/// An exact cost to six decimals: far below any coin, and short enough to read.
-pub(crate) fn cents(amount: Decimal) -> Decimal {
-    amount.round_dp(6).normalize()
 }
 
 /// A commission, costed: for the maker's eyes.
@@ -323,15 +312,4 @@ fn cost(cost: &Cost) -> CostJson {
         total: cents(cost.total()),
         hours: cost.hours,
     }
-}
-
-/// JSON Schemas of the documents the program writes.
-pub fn schemas() -> Vec<(&'static str, serde_json::Value)> {
-    vec![
-        ("quote-json", schemars::schema_for!(reeve_costing::quote::Quote).to_value()),
-        ("takeoff-json", schemars::schema_for!(TakeOffJson).to_value()),
-        ("costing-json", schemars::schema_for!(CostingJson).to_value()),
-        ("compare-json", schemars::schema_for!(crate::compare::CompareJson).to_value()),
-        ("knot-json", schemars::schema_for!(crate::knots::KnotJson).to_value()),
-    ]
 }

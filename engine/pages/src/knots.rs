@@ -6,7 +6,7 @@ use reeve_measure::Length;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::json::tenth;
+use crate::figures::{hundredth, tenth};
 
 /// A list of knots in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -275,8 +275,4 @@ pub fn knot_json(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotJson 
         pull_seconds: knot.time.pull,
         source: knot.working.note.source.word().to_owned(),
     }
-}
-
-fn hundredth(value: f64) -> f64 {
-    (value * 100.0).round() / 100.0
 }

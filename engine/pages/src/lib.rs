@@ -7,17 +7,20 @@
 pub mod bench;
 pub mod compare;
 pub mod costing;
+mod figures;
 pub mod json;
 pub mod knots;
 mod money;
 pub mod quote;
 mod render;
+mod schemas;
 mod templates;
 mod words;
 
 use serde::Serialize;
 
 pub use render::{TemplateFault, Templates};
+pub use schemas::schemas;
 pub use templates::{BUILT_IN, load};
 pub use words::{WordFault, Words};
 

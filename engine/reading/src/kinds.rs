@@ -10,8 +10,8 @@ use rust_decimal::prelude::ToPrimitive;
 use serde_json::{Value, json};
 use toml::de::DeValue;
 
+use crate::desk::{Desk, Placed};
 use crate::nearest::nearest;
-use crate::table::{Desk, Placed};
 
 /// One value of a file, with its place and the key it stands under.
 #[derive(Debug)]

@@ -6,15 +6,17 @@
 //!
 //! Nothing here opens a file: text comes in as a [`Source`].
 
+mod desk;
 mod fault;
 mod kinds;
 mod nearest;
 mod table;
 
+pub use desk::{Desk, Placed};
 pub use fault::{Fault, Severity, Source};
 pub use kinds::{
     Cell, Choice, Count, Day, Flag, Kind, Lengths, List, Money, Name, Number, Percent, Quantity, Text, Weight,
     WeightPerLength,
 };
 pub use nearest::nearest;
-pub use table::{Desk, Placed, Table, read, schema};
+pub use table::{Table, read, schema};

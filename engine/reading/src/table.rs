@@ -1,114 +1,14 @@
 //! A table of a TOML file, asked for its keys one by one.
 
-use std::cell::RefCell;
-use std::ops::{Deref, Range};
-use std::sync::Arc;
+use std::ops::Range;
 
 use serde_json::{Map, Value, json};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use crate::fault::{Fault, Severity, Source};
+use crate::desk::{Desk, Placed};
 use crate::kinds::{Cell, Kind};
 use crate::nearest::nearest;
-
-/// A value with the bytes it stands at in its file.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Placed<T> {
-    /// The value.
-    pub value: T,
-    /// Its place in the file's text.
-    pub span: Range<usize>,
-}
-
-impl<T> Deref for Placed<T> {
-    type Target = T;
-    fn deref(&self) -> &T {
-        &self.value
-    }
-}
-
-/// Where the faults of one file are laid down.
-#[derive(Debug)]
-pub struct Desk {
-    source: Arc<Source>,
-    faults: RefCell<Vec<Fault>>,
-}
-
-impl Desk {
-    /// An empty desk for one text.
-    pub fn new(source: Arc<Source>) -> Self {
-        Self { source, faults: RefCell::new(Vec::new()) }
-    }
-
-    /// Lays down an error at a place.
-    pub fn refuse(
-        &self,
-        span: Range<usize>,
-        title: impl Into<String>,
-        label: impl Into<String>,
-        help: impl Into<String>,
-    ) {
-        self.lay(Severity::Error, span, title.into(), label.into(), help.into());
-    }
-
-    /// Lays down a warning at a place.
-    pub fn warn(
-        &self,
-        span: Range<usize>,
-        title: impl Into<String>,
-        label: impl Into<String>,
-        help: impl Into<String>,
-    ) {
-        self.lay(Severity::Warning, span, title.into(), label.into(), help.into());
-    }
-
-    /// Refuses a word that names nothing, suggesting the nearest of the words that would.
-    pub fn refuse_unknown<'c>(
-        &self,
-        name: &Placed<String>,
-        what: &str,
-        known: impl IntoIterator<Item = &'c str> + Clone,
-    ) {
-        self.refuse_unknown_word(name, what, known.clone(), known);
-    }
-
-    /// The same where a thing answers to more words than are worth listing.
-    pub fn refuse_unknown_word<'c>(
-        &self,
-        name: &Placed<String>,
-        what: &str,
-        words: impl IntoIterator<Item = &'c str>,
-        known: impl IntoIterator<Item = &'c str>,
-    ) {
-        let near = nearest(name, words);
-        let label = near.map(|near| format!("did you mean `{near}`?")).unwrap_or_default();
-        let mut all: Vec<&str> = known.into_iter().collect();
-        all.sort_unstable();
-        let help = match all.len() {
-            0 => format!("no {what} is known here yet"),
-            // With the word at hand, a long list only hides it.
-            13.. if near.is_some() => String::new(),
-            _ => format!("known: {}", all.join(", ")),
-        };
-        self.refuse(name.span.clone(), format!("no {what} is called `{}`", name.value), label, help);
-    }
-
-    /// Whether no error has been laid down so far.
-    pub fn is_sound(&self) -> bool {
-        !self.faults.borrow().iter().any(Fault::is_error)
-    }
-
-    /// The faults laid down so far.
-    pub fn into_faults(self) -> Vec<Fault> {
-        self.faults.into_inner()
-    }
-
-    fn lay(&self, severity: Severity, span: Range<usize>, title: String, label: String, help: String) {
-        let place = Some((Arc::clone(&self.source), span));
-        self.faults.borrow_mut().push(Fault { severity, title, label, help, place });
-    }
-}
 
 /// A table being read, or the plan of one.
 #[derive(Debug)]
@@ -292,7 +192,7 @@ impl<'a> Table<'a> {
     /// How many faults have been laid so far, in this table and before it.
     pub fn fault_count(&self) -> usize {
         match &self.view {
-            View::Typed { desk, .. } => desk.faults.borrow().len(),
+            View::Typed { desk, .. } => desk.count(),
             View::Plan { .. } => 0,
         }
     }
@@ -422,7 +322,7 @@ fn described(mut schema: Value, about: &str) -> Value {
 ///
 /// The reader may lay faults for what only shows when the whole file is known.
 pub fn read<T>(desk: &Desk, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
-    let (document, errors) = DeTable::parse_recoverable(&desk.source.text);
+    let (document, errors) = DeTable::parse_recoverable(desk.text());
     for error in &errors {
         let span = error.span().unwrap_or(0..0);
         desk.refuse(span, format!("this is not TOML: {}", error.message()), "", "");

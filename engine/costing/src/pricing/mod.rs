@@ -1,26 +1,24 @@
 //! From a commission's cost to its quote and to what really remains.
 
+mod quoting;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
 mod tests;
 
-use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use chrono::{Days, NaiveDate};
 use rust_decimal::Decimal;
 
-use crate::caution::MADE_TO_ORDER;
-use crate::commission::{Commission, DiscountSize, Item, Named};
+use crate::commission::{Commission, Item};
 use crate::cost::{Cost, CostFault, ItemCost, JobCost, cost_job};
-use crate::money::{fraction, share_out};
+use crate::money::fraction;
 use crate::piece::Piece;
 use crate::price::{Burden, OutOfReach, PriceSteps, bounded, fee_rate, fees_on, price_for};
-use crate::quote::{
-    Instalment, Prices, QUOTE_FORM, Quote, QuoteAmount, QuoteClient, QuoteLine, QuoteMaker, QuotePart, QuoteTax,
-};
+use crate::quote::Quote;
 use crate::rates::{Aim, Rates, TaxScheme};
-use crate::totals::{Amount, Sums, TaxClass, TaxLine, Totals, add_up};
+use crate::totals::{Amount, Sums, TaxClass, Totals, add_up};
+use quoting::{quote, quote_lines, whole_amounts};
 
 /// A commission, costed and priced: for the maker's eyes.
 #[derive(Debug, Clone, PartialEq)]
@@ -187,108 +185,6 @@ fn price_item(item: &Item, cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> R
     Ok(ItemPrice { steps, given: item.price.is_some(), net })
 }
 
-fn quote_lines(commission: &Commission, rates: &Rates, job: &JobCost, items: &[ItemPrice]) -> Vec<(QuoteLine, Amount)> {
-    let made = commission.items.iter().zip(items).zip(&job.items).map(|((item, price), cost)| {
-        let amount = rates.currency.round_half_away(price.steps.unit * Decimal::from(item.quantity));
-        let line = QuoteLine {
-            text: item.text.clone().unwrap_or_else(|| item.piece.title.clone()),
-            about: about(&item.piece),
-            quantity: Decimal::from(item.quantity),
-            unit_price: price.steps.unit,
-            net: amount,
-            tax_rate: item.tax.word(),
-            parts: if rates.price.itemised { parts(rates, amount, &cost.cost) } else { Vec::new() },
-        };
-        (line, Amount { amount, tax: item.tax })
-    });
-    let fixed = commission.lines.iter().map(|line| {
-        let amount = rates.currency.round_half_away(line.unit_price * line.quantity);
-        let quoted = QuoteLine {
-            text: line.text.clone(),
-            about: None,
-            quantity: line.quantity,
-            unit_price: line.unit_price,
-            net: amount,
-            tax_rate: line.tax.word(),
-            parts: Vec::new(),
-        };
-        (quoted, Amount { amount, tax: line.tax })
-    });
-    made.chain(fixed).collect()
-}
-
-fn about(piece: &Piece) -> Option<String> {
-    match (&piece.about, &piece.finished) {
-        (Some(about), Some(finished)) => Some(format!("{about} Finished size: {finished}.")),
-        (Some(about), None) => Some(about.clone()),
-        (None, Some(finished)) => Some(format!("Finished size: {finished}.")),
-        (None, None) => None,
-    }
-}
-
-/// Spreads a line's amount over what it pays for, so that the parts add up to it exactly.
-fn parts(rates: &Rates, amount: Decimal, cost: &Cost) -> Vec<QuotePart> {
-    let labour = cost.labour();
-    let making_part = if labour.is_zero() { Decimal::ONE } else { cost.making / labour };
-    let weights = [
-        ("Cord", cost.cord),
-        ("Rings, dowels and beads", cost.fittings),
-        ("Making", cost.making + cost.overhead * making_part),
-        ("Finishing and packing", cost.finishing + cost.other + cost.overhead * (Decimal::ONE - making_part)),
-    ];
-    let shares = share_out(rates.currency, amount, &weights.map(|(_, weight)| weight));
-    let parts = weights.iter().zip(shares).map(|((text, _), amount)| QuotePart { text: (*text).to_owned(), amount });
-    parts.filter(|part| !part.amount.is_zero()).collect()
-}
-
-/// What is taken off and put on the whole: discount and rush, then what the commission names itself.
-fn whole_amounts(commission: &Commission, rates: &Rates, lines: &[(QuoteLine, Amount)]) -> (Vec<Named>, Vec<Named>) {
-    let all = by_tax(lines.iter().map(|(_, amount)| *amount));
-    let made = by_tax(lines.iter().take(commission.items.len()).map(|(_, amount)| *amount));
-    let mut allowances = match &commission.discount {
-        Some(discount) => spread(rates, &discount.text, discount.size, &all),
-        None => Vec::new(),
-    };
-    allowances.extend(commission.allowances.iter().cloned());
-    let rush = if commission.rush { rates.price.rush } else { Decimal::ZERO };
-    let mut charges = spread(rates, "Work out of turn", DiscountSize::Percent(rush), &made);
-    charges.extend(commission.charges.iter().cloned());
-    (allowances, charges)
-}
-
-fn by_tax(amounts: impl Iterator<Item = Amount>) -> Vec<Amount> {
-    let mut sums: Vec<Amount> = Vec::new();
-    for amount in amounts {
-        match sums.iter_mut().find(|sum| sum.tax.word() == amount.tax.word()) {
-            Some(sum) => sum.amount += amount.amount,
-            None => sums.push(amount),
-        }
-    }
-    sums
-}
-
-/// One amount for each tax rate, since EN 16931 gives each allowance and charge one rate.
-fn spread(rates: &Rates, text: &str, size: DiscountSize, sums: &[Amount]) -> Vec<Named> {
-    let amounts: Vec<Decimal> = match size {
-        DiscountSize::Percent(percent) => {
-            sums.iter().map(|sum| rates.currency.round_half_away(sum.amount * fraction(percent))).collect()
-        }
-        DiscountSize::Amount(amount) => {
-            let weights: Vec<Decimal> = sums.iter().map(|sum| sum.amount.max(Decimal::ZERO)).collect();
-            share_out(rates.currency, amount, &weights)
-        }
-    };
-    let text = match size {
-        DiscountSize::Percent(percent) => format!("{text}, {} %", percent.normalize()),
-        DiscountSize::Amount(_) => text.to_owned(),
-    };
-    let named = sums
-        .iter()
-        .zip(amounts)
-        .map(|(sum, amount)| Named { text: text.clone(), amount: Amount { amount, tax: sum.tax } });
-    named.filter(|named| !named.amount.amount.is_zero()).collect()
-}
-
 fn outcome(job: &JobCost, rates: &Rates, totals: &Totals) -> Outcome {
     let cost = job.total();
     let fees = fees_on(&rates.fees, totals.net, totals.gross);
@@ -296,104 +192,6 @@ fn outcome(job: &JobCost, rates: &Rates, totals: &Totals) -> Outcome {
     let percent = (!totals.net.is_zero()).then(|| margin / totals.net * Decimal::ONE_HUNDRED);
     let per_hour = (!cost.hours.is_zero()).then(|| (margin + cost.labour()) / cost.hours);
     Outcome { income: totals.net, fees, cost, margin, margin_percent: percent, per_hour }
-}
-
-fn quote(
-    commission: &Commission,
-    rates: &Rates,
-    (date, valid_until): (NaiveDate, NaiveDate),
-    lines: Vec<QuoteLine>,
-    (allowances, charges): (&[Named], &[Named]),
-    (totals, taxes): (Totals, &[TaxLine]),
-) -> Quote {
-    Quote {
-        form: QUOTE_FORM,
-        reference: commission.reference.clone(),
-        title: commission.title.clone(),
-        maker: maker(rates),
-        client: QuoteClient { name: commission.client.name.clone(), address: commission.client.address.clone() },
-        date,
-        valid_until,
-        promised: commission.promised,
-        currency: rates.currency.code().to_owned(),
-        minor_units: rates.currency.minor_units(),
-        prices: match rates.tax.scheme {
-            TaxScheme::Net => Prices::Net,
-            TaxScheme::Inclusive => Prices::Inclusive,
-            TaxScheme::NotRegistered => Prices::Untaxed,
-        },
-        lines,
-        allowances: allowances.iter().map(quote_amount).collect(),
-        charges: charges.iter().map(quote_amount).collect(),
-        taxes: taxes.iter().map(quote_tax).collect(),
-        schedule: schedule(commission, rates, &totals),
-        totals,
-        terms: terms(commission, rates),
-        care: if commission.items.is_empty() { Vec::new() } else { rates.terms.care.clone() },
-        cautions: cautions(commission),
-        note: commission.note.clone(),
-    }
-}
-
-fn maker(rates: &Rates) -> QuoteMaker {
-    QuoteMaker {
-        name: rates.maker.name.clone(),
-        tagline: rates.maker.tagline.clone(),
-        address: rates.maker.address.clone(),
-        contact: rates.maker.contact.clone(),
-        tax_number: rates.tax.number.clone(),
-        tax_note: rates.tax.note.clone(),
-    }
-}
-
-fn quote_amount(named: &Named) -> QuoteAmount {
-    QuoteAmount { text: named.text.clone(), amount: named.amount.amount, tax_rate: named.amount.tax.word() }
-}
-
-fn quote_tax(line: &TaxLine) -> QuoteTax {
-    QuoteTax { rate: line.tax_class.word().unwrap_or_default(), base: line.base, tax: line.tax }
-}
-
-/// Deposit and balance; together what is due.
-fn schedule(commission: &Commission, rates: &Rates, totals: &Totals) -> Vec<Instalment> {
-    let percent = commission.deposit.unwrap_or(rates.terms.deposit);
-    let agreed = rates.currency.round_half_away(totals.gross * fraction(percent));
-    let deposit = (agreed - totals.paid).clamp(Decimal::ZERO, totals.due.max(Decimal::ZERO));
-    let balance = totals.due - deposit;
-    let less = if totals.paid > Decimal::ZERO { ", less what is paid" } else { "" };
-    let instalments = [
-        (format!("Deposit, {} %{less}", percent.normalize()), "on acceptance", deposit),
-        (if deposit.is_zero() { "Payment" } else { "Balance" }.to_owned(), "before delivery", balance),
-    ];
-    let due = instalments.into_iter().filter(|(_, _, amount)| !amount.is_zero());
-    due.map(|(text, when, amount)| Instalment { text, when: when.to_owned(), amount }).collect()
-}
-
-fn terms(commission: &Commission, rates: &Rates) -> Vec<String> {
-    let mut terms = rates.terms.sentences.clone();
-    if !commission.items.is_empty() {
-        terms.push(MADE_TO_ORDER.to_owned());
-    }
-    terms
-}
-
-/// The cautions of every piece and part, each once, in order.
-fn cautions(commission: &Commission) -> Vec<String> {
-    let mut seen = BTreeSet::new();
-    let mut cautions = Vec::new();
-    for item in &commission.items {
-        gather(&item.piece, &mut |caution| {
-            if seen.insert(caution) {
-                cautions.push(caution.to_owned());
-            }
-        });
-    }
-    cautions
-}
-
-fn gather(piece: &Piece, take: &mut impl FnMut(&'static str)) {
-    piece.purpose.cautions().iter().for_each(|caution| take(caution));
-    piece.parts.iter().for_each(|part| gather(&part.piece, take));
 }
 
 fn remarks(commission: &Commission, rates: &Rates, job: &JobCost, outcome: &Outcome, totals: &Totals) -> Vec<String> {

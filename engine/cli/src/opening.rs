@@ -1,0 +1,36 @@
+//! Opens the shop that a command is about, and tells the day.
+
+use std::path::Path;
+
+use chrono::{Local, NaiveDate};
+use reeve_shop::{Folder, FolderFault, Shop};
+
+use crate::args::{Place, WhichShop};
+use crate::failure::Failure;
+
+/// Opens the shop named, or the one that the current folder belongs to.
+pub(crate) fn open(shop: &WhichShop) -> Result<Shop, Failure> {
+    if shop.demo {
+        return Ok(Shop::open(Folder::Starter));
+    }
+    let at = shop.folder.as_deref().unwrap_or(Path::new("."));
+    Folder::find(at).map(Shop::open).map_err(|fault| folder_failure(&fault))
+}
+
+/// The only place where the clock is read.
+pub(crate) fn today(place: &Place) -> NaiveDate {
+    place.on.unwrap_or_else(|| Local::now().date_naive())
+}
+
+pub(crate) fn folder_failure(fault: &FolderFault) -> Failure {
+    match fault {
+        FolderFault::NotAShop(_) => Failure::input(
+            fault.to_string(),
+            "name a shop with --shop DIR, start one with `reeve begin DIR`, or try --demo",
+        ),
+        FolderFault::NotEmpty(_) => {
+            Failure::input(fault.to_string(), "nothing was written; name a folder that does not exist yet")
+        }
+        FolderFault::Io(..) => Failure::System(fault.to_string()),
+    }
+}

@@ -1,0 +1,24 @@
+//! JSON Schemas of the documents the program writes, from the types they are written from.
+
+use reeve_costing::quote::Quote;
+use schemars::{JsonSchema, schema_for};
+use serde_json::Value;
+
+use crate::compare::CompareJson;
+use crate::json::{CostingJson, TakeOffJson};
+use crate::knots::KnotJson;
+
+/// Every schema under the name of its document.
+pub fn schemas() -> Vec<(&'static str, Value)> {
+    vec![
+        ("quote-json", schema_of::<Quote>()),
+        ("takeoff-json", schema_of::<TakeOffJson>()),
+        ("costing-json", schema_of::<CostingJson>()),
+        ("compare-json", schema_of::<CompareJson>()),
+        ("knot-json", schema_of::<KnotJson>()),
+    ]
+}
+
+fn schema_of<T: JsonSchema>() -> Value {
+    schema_for!(T).to_value()
+}
