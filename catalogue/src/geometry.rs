@@ -35,8 +35,8 @@ pub fn climbing(turn: Length, pitch: Length) -> Length {
 
 /// A lower bound for what a tight overhand knot takes from a long cord, in cord diameters: pi.
 ///
-/// A knotted line with straight ends curves by at least 2 pi in all (Milnor, Annals of Mathematics
-/// 52, 1950: a knotted closed curve by more than 4 pi; the far closing arc of a long line adds at most 2 pi), and the
+/// A knotted line with straight ends curves by at least 2 pi in all: a knotted closed curve by more than 4 pi (Milnor,
+/// Annals of Mathematics 52, 1950, stated from memory), of which the far arc that closes a long line takes 2 pi. The
 /// centreline of a tube can't curve more than 2 for each diameter of length.
 pub const OVERHAND_AT_LEAST: f64 = PI;
 

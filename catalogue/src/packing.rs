@@ -6,7 +6,8 @@ pub const PROVEN_UP_TO: u32 = 13;
 /// The diameter of the round bundle that `count` equal cords make, in cord diameters.
 ///
 /// 1 to 13 and 19 are proven, 14 to 18 the best known (Kravitz, Mathematics Magazine 40, 1967;
-/// Graham, Lubachevsky, Nurmela and Östergård, Discrete Mathematics 181, 1998, 139-154). From 20 on
+/// Graham, Lubachevsky, Nurmela and Östergård, Discrete Mathematics 181, 1998, 139-154; of 12 and 14 to 17 the decimals after
+/// the third are from memory). From 20 on
 /// an upper bound: the best hexagonal packing about a circle's centre, about the middle of a pair
 /// and about the middle of three; a real packing, so no true bundle of the best shape is thicker.
 /// No cord gives a bundle of no thickness.
@@ -91,7 +92,7 @@ mod tests {
 
     #[test]
     fn no_bundle_is_denser_than_the_plane_allows() {
-        // Thue, 1910: no packing of equal circles covers more than pi / sqrt(12) of the plane.
+        // Thue, 1910, from memory: no packing of equal circles covers more than pi / sqrt(12) of the plane.
         let densest = std::f64::consts::PI / 12.0_f64.sqrt();
         for count in 1..400 {
             let ratio = bundle_ratio(count);

@@ -216,7 +216,7 @@ type Unit = (&'static str, f64);
 
 const LENGTH_UNITS: &[Unit] = &[("mm", 1.0), ("cm", 10.0), ("m", 1000.0), ("in", 25.4), ("ft", 304.8)];
 const MASS_UNITS: &[Unit] = &[("g", 1.0), ("kg", 1000.0), ("oz", 28.349_523_125), ("lb", 453.592_37)];
-// One tex is one gram a kilometre (ISO 1144).
+// One tex is one gram a kilometre (ISO 1144, from memory).
 const DENSITY_UNITS: &[Unit] = &[("g/m", 1.0), ("ktex", 1.0), ("tex", 0.001)];
 
 /// A number and its unit in one piece of text, converted to the base unit and held to a bound.

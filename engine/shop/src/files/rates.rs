@@ -80,7 +80,7 @@ fn accent_colour(t: &Table<'_>, accent: Option<Placed<String>>) -> Option<String
         );
         return None;
     };
-    // Web Content Accessibility Guidelines 2.2, success criterion 1.4.3: text stands out at least 4.5 to 1.
+    // Web Content Accessibility Guidelines 2.2, success criterion 1.4.3, from memory: text stands out at least 4.5 to 1.
     let contrast = contrast_on_white(digits);
     if contrast < 4.5 {
         t.refuse_at(
