@@ -21,5 +21,5 @@ pub use knot::{
     Amount, CORE_ROLE, Core, CoreRule, Kind, KindRow, Knot, KnotTime, Lies, Misfit, Move, Note, Parameter, Rise, Role,
     Round, Runs, Setting, Source, Taken, WORKING_ROLE, with_article,
 };
-pub use packing::{PROVEN_UP_TO, bundle_ratio};
+pub use packing::bundle_ratio;
 pub use reader::knot_file;

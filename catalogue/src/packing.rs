@@ -1,8 +1,5 @@
 //! How thick a round bundle of equal cords is: the densest packing of circles in a circle.
 
-/// Ratios up to this number of circles are proven optimal.
-pub const PROVEN_UP_TO: u32 = 13;
-
 /// The diameter of the round bundle that `count` equal cords make, in cord diameters.
 ///
 /// 1 to 13 and 19 are proven, 14 to 18 the best known (Kravitz, Mathematics Magazine 40, 1967;

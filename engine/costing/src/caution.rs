@@ -33,7 +33,7 @@ pub const PURPOSES: &[(&str, Purpose)] = &[
     ("decoration", Purpose::Decoration),
 ];
 
-/// Cordage Institute and handbook figures disagree on what a knot leaves of a cord's strength; Jacobson, Outdoor Knots,
+/// Sources disagree on what a knot leaves of a cord's strength; Jacobson, Outdoor Knots,
 /// p. 28, quotes about half. So a warning, never a load rating.
 const HANGING: &str = "Knots weaken a cord, often to about half of its strength, and sources disagree on how much: no load \
     is rated here. The hook, its fixing and the ceiling or wall are the owner's to have checked; ask a licensed person \
