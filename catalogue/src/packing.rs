@@ -1,12 +1,13 @@
 //! How thick a round bundle of equal cords is: the densest packing of circles in a circle.
 
+use std::sync::LazyLock;
+
 /// The diameter of the round bundle that `count` equal cords make, in cord diameters.
 ///
 /// 1 to 13 and 19 are proven, 14 to 18 the best known (Kravitz, Mathematics Magazine 40, 1967;
 /// Graham, Lubachevsky, Nurmela and Östergård, Discrete Mathematics 181, 1998, 139-154; of 12 and 14 to 17 the decimals after
-/// the third are from memory). From 20 on
-/// an upper bound: the best hexagonal packing about a circle's centre, about the middle of a pair
-/// and about the middle of three; a real packing, so no true bundle of the best shape is thicker.
+/// the third are from memory). From 20 on an upper bound by real packings, so that no bundle of the best shape is thicker: a
+/// ring of cords about a smaller bundle, or the nearest points of a hexagonal lattice.
 /// No cord gives a bundle of no thickness.
 ///
 /// ```
@@ -34,8 +35,40 @@ pub fn bundle_ratio(count: u32) -> f64 {
         16 => 4.615_426,
         17 => 4.792_034,
         18 | 19 => 1.0 + 2.0_f64.sqrt() + 6.0_f64.sqrt(),
+        many if many <= RINGED_UP_TO => RINGED.get(index(many - RINGED_FROM)).copied().unwrap_or(f64::INFINITY),
         many => hexagonal_ratio(many),
     }
+}
+
+const RINGED_FROM: u32 = 20;
+const RINGED_UP_TO: u32 = 91;
+
+/// Bundles with a ring of cords about a smaller bundle, from 20 cords on; past 91 the lattice is as good.
+static RINGED: LazyLock<Vec<f64>> = LazyLock::new(|| {
+    let mut ratios: Vec<f64> = Vec::new();
+    for count in RINGED_FROM..=RINGED_UP_TO {
+        let known = |inner: u32| {
+            if inner < RINGED_FROM { bundle_ratio(inner) } else { ratios[index(inner - RINGED_FROM)] }
+        };
+        let ringed = (1..count - 2).map(|inner| ringed_ratio(known(inner), count - inner));
+        ratios.push(ringed.fold(hexagonal_ratio(count), f64::min));
+    }
+    // What holds one cord more holds these as well.
+    for at in (1..ratios.len()).rev() {
+        ratios[at - 1] = ratios[at - 1].min(ratios[at]);
+    }
+    ratios
+});
+
+/// A bundle of some ratio with a ring of so many cords about it, each touching the next or the bundle.
+fn ringed_ratio(inner: f64, ring: u32) -> f64 {
+    let beside_each_other = 0.5 / (std::f64::consts::PI / f64::from(ring)).sin();
+    let about_the_bundle = f64::midpoint(inner, 1.0);
+    1.0 + 2.0 * beside_each_other.max(about_the_bundle)
+}
+
+fn index(small: u32) -> usize {
+    usize::try_from(small).unwrap_or(usize::MAX)
 }
 
 /// Cords in a hexagonal lattice, the `count` nearest to the best of three centres.
@@ -63,8 +96,7 @@ fn radius_holding(count: u32, (x, y): (f64, f64)) -> f64 {
         .filter(|distance| *distance <= reach)
         .collect();
     distances.sort_by(f64::total_cmp);
-    let last = usize::try_from(count).unwrap_or(usize::MAX).saturating_sub(1);
-    distances.get(last).copied().unwrap_or(reach)
+    distances.get(index(count).saturating_sub(1)).copied().unwrap_or(reach)
 }
 
 /// A small positive number rounded up to a whole one.

@@ -94,7 +94,13 @@ fn core_rule(t: &mut Table<'_>) -> Option<CoreRule> {
 
 /// Two whole numbers, fewest and most.
 fn range(t: &mut Table<'_>, key: &'static str, about: &str) -> Option<(u32, u32)> {
-    let pair = t.need(key, &List(Count(bound::ROLE_LEGS)), about)?;
+    let pair = t.need(key, &RANGE, about)?;
+    as_range(t, key, pair)
+}
+
+const RANGE: List<Count> = List(Count(bound::ROLE_LEGS));
+
+fn as_range(t: &Table<'_>, key: &str, pair: Placed<Vec<Placed<u32>>>) -> Option<(u32, u32)> {
     match pair.value.as_slice() {
         [least, most] if least.value <= most.value => Some((least.value, most.value)),
         _ => {
@@ -112,10 +118,15 @@ fn range(t: &mut Table<'_>, key: &'static str, about: &str) -> Option<(u32, u32)
 fn role(t: &mut Table<'_>) -> Option<(String, Role)> {
     const ROLES: &[(&str, &str)] = &[(WORKING_ROLE, WORKING_ROLE), (CORE_ROLE, CORE_ROLE)];
     let name = t.need("role", &Choice { words: ROLES }, "`working` or `core`.");
-    let legs = if name.as_ref().is_some_and(|name| name.value == CORE_ROLE) {
-        Some((0, 0))
-    } else {
-        range(t, "legs", "Fewest and most working legs in one knot, as [2, 2].")
+    let legs = t.maybe("legs", &RANGE, "Of `working`: fewest and most legs in one knot, as [2, 2].");
+    let legs = match (legs, &name) {
+        (Some(legs), _) => as_range(t, "legs", legs),
+        (None, Some(name)) if name.value == WORKING_ROLE && !t.has("legs") => {
+            t.refuse("`legs` is missing", "how many legs tie in one knot?", "for example legs = [2, 2]");
+            None
+        }
+        // The core's legs are counted under [core].
+        (None, _) => Some((0, 0)),
     };
     let draws = t.maybe("draws", &Number(bound::MOVE), "How often each leg is drawn through; 1 if not said.");
     let joins = t.maybe("joins", &Flag, "Whether its cord may join the work with this knot, not hung before.");
@@ -270,7 +281,7 @@ fn check_names_of_parameters(t: &Table<'_>, knot: &Knot) -> bool {
     let named = amounts.chain([&knot.rise.diameters, &knot.time.base]).filter_map(|amount| amount.each.as_ref());
     let unknown = named.chain(&knot.rise.slant).find(|name| !knot.parameters.iter().any(|p| p.name == **name));
     if let Some(name) = unknown {
-        t.refuse_at(
+        t.refuse_together(
             0..0,
             format!("no [[parameter]] of this knot is called `{name}`"),
             "",

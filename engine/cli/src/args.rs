@@ -6,14 +6,17 @@ use chrono::NaiveDate;
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 use clap_complete::Shell;
 
-const EXIT_CODES: &str = "Exit codes:
+const EXIT_CODES: &str = "Example:
+  reeve quote --demo
+
+Exit codes:
   0  done
   1  the system refused: a file could not be written or read
   2  the input has faults, or the command line is wrong; nothing was written";
 
-/// Prices commissions of knotted work from the knots themselves.
+/// Prices commissions of knotted work from the knots themselves
 #[derive(Debug, Parser)]
-#[command(name = "reeve", version, about, after_help = EXIT_CODES, max_term_width = 80)]
+#[command(name = "reeve", version, after_help = EXIT_CODES, max_term_width = 80)]
 pub(crate) struct Args {
     #[command(subcommand)]
     pub(crate) command: Command,
@@ -97,7 +100,7 @@ pub(crate) enum Command {
         form: TableForm,
     },
     /// Look at the knots: list them, show one, check a file
-    #[command(subcommand)]
+    #[command(subcommand, after_help = "Example:\n  reeve knots list")]
     Knots(Knots),
     /// Print the JSON Schema of a kind of file, for an editor to complete keys
     #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]

@@ -29,6 +29,9 @@ pub(crate) fn write_files(dir: &Path, files: &[(&str, String)]) -> Result<Vec<Pa
     let mut waiting = Vec::new();
     for (name, text) in files {
         let at = dir.join(name);
+        if at.is_dir() {
+            return Err(refused(&at, &io::Error::from(io::ErrorKind::IsADirectory)));
+        }
         let file = beside(dir, text).map_err(|error| refused(&at, &error))?;
         waiting.push((file, at));
     }

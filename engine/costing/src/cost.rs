@@ -2,8 +2,9 @@
 
 use std::sync::Arc;
 
-use reeve_measure::{Length, Time};
+use reeve_measure::{Length, Time, bound};
 use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
 
 use crate::commission::{Commission, FixedLine, Item};
 use crate::money::{for_hours, hours};
@@ -117,6 +118,8 @@ pub enum CostFault {
     Piece(usize, Vec<PieceFault>),
     /// No put-ups can be bought for a cord.
     Purchase(String, PurchaseError),
+    /// It costs more than can be reckoned.
+    TooMuch(Decimal),
 }
 
 impl JobCost {
@@ -153,7 +156,13 @@ pub fn cost_job(commission: &Commission, rates: &Rates) -> Result<JobCost, CostF
         })
         .collect();
     let lines = commission.lines.iter().map(|line| line_cost(line, rates)).collect();
-    Ok(JobCost { items, lines, cords, fittings })
+    let job = JobCost { items, lines, cords, fittings };
+    let total = job.total().total();
+    if total.to_f64().is_some_and(|total| bound::JOB_COST.holds(total)) {
+        Ok(job)
+    } else {
+        Err(CostFault::TooMuch(total))
+    }
 }
 
 /// Buys the cord of some take-offs, each for so many pieces.
@@ -199,7 +208,12 @@ fn millimetres(mm: u64) -> Length {
 
 /// So much of an amount as a part is of a whole; nothing of nothing.
 fn part(amount: Decimal, part: u64, whole: u64) -> Decimal {
-    if whole == 0 { Decimal::ZERO } else { amount * Decimal::from(part) / Decimal::from(whole) }
+    if whole == 0 {
+        return Decimal::ZERO;
+    }
+    let (part, whole) = (Decimal::from(part), Decimal::from(whole));
+    // Exact while it fits; past that the last of 28 digits may be lost, which no coin notices.
+    amount.checked_mul(part).map_or_else(|| amount * (part / whole), |product| product / whole)
 }
 
 fn all_fittings(needs: &[(&TakeOff, u32)]) -> Vec<Many<Fitting>> {
@@ -238,7 +252,6 @@ fn item_cost(take_off: &TakeOff, pieces: u32, cords: &[CordBought], rates: &Rate
 }
 
 fn whole_mm(length: Length) -> u64 {
-    use rust_decimal::prelude::ToPrimitive;
     length.as_mm().round().to_u64().unwrap_or_default()
 }
 

@@ -98,6 +98,8 @@ pub mod bound {
     pub const MONEY: Bound = Bound::new("an amount of money", -1_000_000_000.0, 1_000_000_000.0, "");
     /// A quantity on a line with a given price, either way.
     pub const LINE_QUANTITY: Bound = Bound::new("a quantity", -1_000_000.0, 1_000_000.0, "");
+    /// What a whole commission costs; far above any, and far below what a decimal number holds.
+    pub const JOB_COST: Bound = Bound::new("what a commission costs", 0.0, 1_000_000_000_000_000.0, "");
     /// A number of a knot's geometry: turns, diameters.
     pub const MOVE: Bound = Bound::new("a move", 0.0, 1000.0, "");
     /// Legs of one role of a knot, or of its core.

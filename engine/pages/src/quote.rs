@@ -35,6 +35,10 @@ pub(crate) struct Head {
     tagline: Option<String>,
     address: Vec<String>,
     contact: Vec<String>,
+    /// The address on one line, for text.
+    address_line: String,
+    /// How to reach the maker, on one line.
+    contact_line: String,
     tax_number: Option<String>,
     title: String,
 }
@@ -48,6 +52,8 @@ impl Head {
             tagline: rates.maker.tagline.clone(),
             address: rates.maker.address.clone(),
             contact: rates.maker.contact.clone(),
+            address_line: rates.maker.address.join(", "),
+            contact_line: rates.maker.contact.join(", "),
             tax_number: rates.tax.number.clone(),
             title: title.to_owned(),
         }

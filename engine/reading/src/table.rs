@@ -16,6 +16,8 @@ pub struct Table<'a> {
     view: View<'a>,
     asked: Vec<&'static str>,
     missing: Vec<(&'static str, String)>,
+    /// Whether a key is written but could not be read: what its absence would mean can't be told then.
+    misread: bool,
 }
 
 #[derive(Debug)]
@@ -26,7 +28,7 @@ enum View<'a> {
 
 impl<'a> Table<'a> {
     fn typed(table: &'a DeTable<'a>, span: Range<usize>, desk: &'a Desk) -> Self {
-        Self { view: View::Typed { table, span, desk }, asked: Vec::new(), missing: Vec::new() }
+        Self { view: View::Typed { table, span, desk }, asked: Vec::new(), missing: Vec::new(), misread: false }
     }
 
     fn plan() -> Self {
@@ -34,6 +36,7 @@ impl<'a> Table<'a> {
             view: View::Plan { properties: Map::new(), required: Vec::new() },
             asked: Vec::new(),
             missing: Vec::new(),
+            misread: false,
         }
     }
 
@@ -61,7 +64,9 @@ impl<'a> Table<'a> {
         let (value, desk) = self.ask(key, required, || described(kind.schema(), about))?;
         let cell = Cell { value: value.get_ref(), span: value.span(), key, desk };
         let span = cell.span.clone();
-        kind.read(&cell).map(|value| Placed { value, span })
+        let read = kind.read(&cell).map(|value| Placed { value, span });
+        self.misread |= read.is_none();
+        read
     }
 
     /// A table that may be left out.
@@ -108,9 +113,12 @@ impl<'a> Table<'a> {
                 "",
                 format!("write a [{key}] heading with keys beneath"),
             );
+            self.misread = true;
             return None;
         };
-        read_table(table, value.span(), desk, read)
+        let found = read_table(table, value.span(), desk, read);
+        self.misread |= found.is_none();
+        found
     }
 
     /// A list of tables, each under its own `[[key]]` heading; none is an empty list.
@@ -131,7 +139,9 @@ impl<'a> Table<'a> {
             desk.refuse(value.span(), format!("`{key}` is not a list of tables"), "", help);
             return Vec::new();
         };
-        items.iter().filter_map(|item| read_item(item, key, desk, &read)).collect()
+        let found: Vec<_> = items.iter().filter_map(|item| read_item(item, key, desk, &read)).collect();
+        self.misread |= found.len() < items.len();
+        found
     }
 
     /// A table whose keys the maker chooses.
@@ -163,9 +173,24 @@ impl<'a> Table<'a> {
         }
     }
 
-    /// Refuses the table as a whole.
+    /// Refuses the table as a whole, for how its keys go together.
     pub fn refuse(&self, title: impl Into<String>, label: impl Into<String>, help: impl Into<String>) {
-        self.refuse_at(self.span(), title, label, help);
+        self.refuse_together(self.span(), title, label, help);
+    }
+
+    /// Refuses how the keys of the table go together, at one of them.
+    ///
+    /// Nothing is said where a key is written but could not be read: that fault is told already.
+    pub fn refuse_together(
+        &self,
+        span: Range<usize>,
+        title: impl Into<String>,
+        label: impl Into<String>,
+        help: impl Into<String>,
+    ) {
+        if !self.misread {
+            self.refuse_at(span, title, label, help);
+        }
     }
 
     /// Refuses a value of the table that was read before.

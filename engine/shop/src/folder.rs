@@ -142,7 +142,10 @@ pub(crate) fn read_disk(path: &Path) -> Result<Option<Arc<Source>>, Fault> {
         Err(error) if error.kind() == io::ErrorKind::InvalidData => {
             Err(Fault::without_place(format!("{shown} is not text in UTF-8"), "save it as plain text, UTF-8"))
         }
-        Err(error) => Err(Fault::without_place(format!("{shown} can't be read: {error}"), "")),
+        Err(error) => Err(Fault::without_place(
+            format!("{shown} can't be read: {error}"),
+            "mend it, or move it out of the shop's folder",
+        )),
     }
 }
 

@@ -467,6 +467,12 @@ fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedComm
             }
         }
         PriceFault::Cost(fault @ CostFault::Purchase(..)) => desk.refuse(whole, purchase_words(&fault), "", ""),
+        PriceFault::Cost(CostFault::TooMuch(cost)) => desk.refuse(
+            whole,
+            format!("the commission costs {}", cost.round_dp(2)),
+            bound::JOB_COST.to_string(),
+            "look for a slip in quantities, minutes, prices or the wage",
+        ),
         PriceFault::OutOfReach(reach) => desk.refuse(
             whole,
             format!(
@@ -489,7 +495,7 @@ fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedComm
 fn purchase_words(fault: &CostFault) -> String {
     match fault {
         CostFault::Purchase(cord, error) => format!("{cord} can't be bought: {error}"),
-        CostFault::Piece(..) => "a piece can't be made".to_owned(),
+        CostFault::Piece(..) | CostFault::TooMuch(_) => "a piece can't be made".to_owned(),
     }
 }
 
@@ -497,7 +503,15 @@ fn purchase_words(fault: &CostFault) -> String {
 pub fn read_knot(path: &Path) -> (Option<Arc<Knot>>, Vec<Fault>) {
     let source = match read_disk(path) {
         Ok(Some(source)) => source,
-        Ok(None) => return (None, vec![Fault::without_place(format!("there is no file {}", path.display()), "")]),
+        Ok(None) => {
+            return (
+                None,
+                vec![Fault::without_place(
+                    format!("there is no file {}", path.display()),
+                    "name a knot file, such as knots/my-knot.toml",
+                )],
+            );
+        }
         Err(fault) => return (None, vec![fault]),
     };
     let mut catalogue = Catalogue::default();

@@ -114,7 +114,7 @@ fn spread(rates: &Rates, text: &str, size: DiscountSize, sums: &[Amount]) -> Vec
         }
         DiscountSize::Amount(amount) => {
             let weights: Vec<Decimal> = sums.iter().map(|sum| sum.amount.max(Decimal::ZERO)).collect();
-            share_out(rates.currency, amount, &weights)
+            share_out(rates.currency, rates.currency.round_half_away(amount), &weights)
         }
     };
     let text = match size {

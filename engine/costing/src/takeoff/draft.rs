@@ -153,7 +153,8 @@ fn mending(misfit: &Misfit, tie: &Tie) -> (&'static str, &'static str) {
         Misfit::NotOnFitting(_) => ("on", "name leg sets in `core` instead"),
         Misfit::NeedsFitting(_) => ("knot", "name a fitting in `on`"),
         Misfit::WorkingLegs { .. } => ("working", "change `working`, `columns` or the number of cords"),
-        Misfit::UnknownParameter { .. } | Misfit::ParameterRange { .. } => ("parameters", ""),
+        Misfit::UnknownParameter { .. } => ("parameters", "take it out, or write one that the knot has"),
+        Misfit::ParameterRange { .. } => ("parameters", "take a number within that range"),
     }
 }
 

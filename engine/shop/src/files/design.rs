@@ -203,7 +203,12 @@ fn group(t: &mut Table<'_>) -> Option<TypedGroup> {
         } else {
             (format!("a cord that is not folded has one leg, and {} sets are named", legs.value.len()), "one set")
         };
-        t.refuse_at(legs.span.clone(), title, label, if folded { "" } else { "write folded = true, or name one set" });
+        t.refuse_together(
+            legs.span.clone(),
+            title,
+            label,
+            if folded { "" } else { "write folded = true, or name one set" },
+        );
         return None;
     }
     Some(TypedGroup {
@@ -372,14 +377,7 @@ fn kind(t: &Table<'_>, words: Words, hangs: bool) -> Option<StepKind> {
         [] if hangs => ("hang", &["hang"][..]),
         [one] => (one.0, one.1),
         _ => {
-            t.refuse(
-                "a step is one thing",
-                "`knot`, `bare`, `tail`, `thread`, or only `hang`",
-                format!(
-                    "keys written here: {}",
-                    ALL_KEYS.iter().copied().filter(|key| t.has(key)).collect::<Vec<_>>().join(", ")
-                ),
-            );
+            t.refuse("a step is one thing", "`knot`, `bare`, `tail`, `thread`, or only `hang`", keys_written(t));
             return None;
         }
     };
@@ -398,6 +396,15 @@ fn kind(t: &Table<'_>, words: Words, hangs: bool) -> Option<StepKind> {
         return None;
     }
     kind_of(t, key, words)
+}
+
+fn keys_written(t: &Table<'_>) -> String {
+    let written: Vec<&str> = ALL_KEYS.iter().copied().filter(|key| t.has(key)).collect();
+    if written.is_empty() {
+        "none of them is written".to_owned()
+    } else {
+        format!("written here: {}", written.join(", "))
+    }
 }
 
 fn kind_of(t: &Table<'_>, key: &str, words: Words) -> Option<StepKind> {

@@ -163,7 +163,12 @@ fn tax(t: &mut Table<'_>) -> Option<TaxRule> {
         (TaxScheme::NotRegistered, None) => Decimal::ZERO,
         (_, Some(rate)) => rate.value,
         (_, None) => {
-            t.refuse_at(scheme.span, "`rate` is missing", "prices with tax need a rate", "for example rate = \"20 %\"");
+            t.refuse_together(
+                scheme.span,
+                "`rate` is missing",
+                "prices with tax need a rate",
+                "for example rate = \"20 %\"",
+            );
             return None;
         }
     };

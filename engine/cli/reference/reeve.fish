@@ -1,0 +1,144 @@
+# Print an optspec for argparse to handle cmd's options that are independent of any subcommand.
+function __fish_reeve_global_optspecs
+    string join \n h/help V/version
+end
+
+function __fish_reeve_needs_command
+    # Figure out if the current invocation already has a command.
+    set -l cmd (commandline -opc)
+    set -e cmd[1]
+    argparse -s (__fish_reeve_global_optspecs) -- $cmd 2>/dev/null
+    or return
+    if set -q argv[1]
+        # Also print the command, so this can be used to figure out what it is.
+        echo $argv[1]
+        return 1
+    end
+    return 0
+end
+
+function __fish_reeve_using_subcommand
+    set -l cmd (__fish_reeve_needs_command)
+    test -z "$cmd"
+    and return 1
+    contains -- $cmd[1] $argv
+end
+
+complete -c reeve -n "__fish_reeve_needs_command" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_needs_command" -s V -l version -d 'Print version'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "begin" -d 'Write the starter shop into a new or empty folder'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "check" -d 'Read a whole shop and report every fault of every file'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "takeoff" -d 'Work out what one piece of a design needs: cut list, knots, hours, put-ups'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "costing" -d 'Cost and price a commission, for the maker\'s eyes only'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "bench" -d 'Write the bench sheet of a commission: what to buy, cut and tie'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "quote" -d 'Write the quote that the client signs'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "compare" -d 'Compare designs: what one of each costs, brings in and earns for an hour at the bench'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "knots" -d 'Look at the knots: list them, show one, check a file'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "schema" -d 'Print the JSON Schema of a kind of file, for an editor to complete keys'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "completions" -d 'Print completions for a shell'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "man" -d 'Print the manual page'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
+complete -c reeve -n "__fish_reeve_using_subcommand begin" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand check" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand check" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand check" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand check" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand costing" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand costing" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand costing" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand costing" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand costing" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand bench" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand bench" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand bench" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'"
+complete -c reeve -n "__fish_reeve_using_subcommand bench" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand bench" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -l out -d 'Also write quote, costing and bench sheet as HTML and text, and quote.json, into this folder' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l sort -d 'The column it is sorted by, the greatest first' -r -f -a "design\t''
+cord\t''
+put-ups\t''
+weight\t''
+hours\t''
+material\t''
+labour\t''
+overhead\t''
+cost\t''
+lowest\t''
+price\t''
+fees\t''
+margin\t''
+margin-percent\t''
+per-hour\t''"
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l price -d 'What the market pays for a design, in place of the computed price' -r
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+csv\t'Comma-separated values, for a spreadsheet'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show check help" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show check help" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show check help" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show check help" -f -a "check" -d 'Read a knot file and report every fault'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show check help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from list" -l kind -d 'Only those of this use' -r -f -a "sennit\t''
+row\t''
+mounting\t''
+wrap\t''
+single\t''"
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from list" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from list" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from list" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from list" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l cord -d 'Thickness of the cord, in mm' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l core -d 'Core legs in one column; as few as the knot allows, but two if it can, when not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l rod -d 'Thickness of a rod or ring it is tied on, in mm, in place of core legs' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l working -d 'Working legs in one knot, where that may differ' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l set -d 'A parameter of the knot' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from check" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "check" -d 'Read a knot file and report every fault'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
+complete -c reeve -n "__fish_reeve_using_subcommand schema" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand completions" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand man" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "begin" -d 'Write the starter shop into a new or empty folder'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "check" -d 'Read a whole shop and report every fault of every file'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "takeoff" -d 'Work out what one piece of a design needs: cut list, knots, hours, put-ups'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "costing" -d 'Cost and price a commission, for the maker\'s eyes only'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "bench" -d 'Write the bench sheet of a commission: what to buy, cut and tie'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "quote" -d 'Write the quote that the client signs'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "compare" -d 'Compare designs: what one of each costs, brings in and earns for an hour at the bench'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "knots" -d 'Look at the knots: list them, show one, check a file'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "schema" -d 'Print the JSON Schema of a kind of file, for an editor to complete keys'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "completions" -d 'Print completions for a shell'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "man" -d 'Print the manual page'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "check" -d 'Read a knot file and report every fault'

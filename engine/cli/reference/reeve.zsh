@@ -1,0 +1,537 @@
+#compdef reeve
+
+autoload -U is-at-least
+
+_reeve() {
+    typeset -A opt_args
+    typeset -a _arguments_options
+    local ret=1
+
+    if is-at-least 5.2; then
+        _arguments_options=(-s -S -C)
+    else
+        _arguments_options=(-s -C)
+    fi
+
+    local context curcontext="$curcontext" state line
+    _arguments "${_arguments_options[@]}" : \
+'-h[Print help]' \
+'--help[Print help]' \
+'-V[Print version]' \
+'--version[Print version]' \
+":: :_reeve_commands" \
+"*::: :->reeve" \
+&& ret=0
+    case $state in
+    (reeve)
+        words=($line[1] "${words[@]}")
+        (( CURRENT += 1 ))
+        curcontext="${curcontext%:*:*}:reeve-command-$line[1]:"
+        case $line[1] in
+            (begin)
+_arguments "${_arguments_options[@]}" : \
+'-h[Print help]' \
+'--help[Print help]' \
+':dir -- The folder; made if it is not there:_files' \
+&& ret=0
+;;
+(check)
+_arguments "${_arguments_options[@]}" : \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help]' \
+'--help[Print help]' \
+&& ret=0
+;;
+(takeoff)
+_arguments "${_arguments_options[@]}" : \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
+json\:"For other programs"))' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+'::design -- The design\: its file'\''s name without .toml, or a path:_default' \
+&& ret=0
+;;
+(costing)
+_arguments "${_arguments_options[@]}" : \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
+json\:"For other programs"))' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+'::commission -- The commission\: its file'\''s name without .toml, or a path:_default' \
+&& ret=0
+;;
+(bench)
+_arguments "${_arguments_options[@]}" : \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"))' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+'::commission -- The commission\: its file'\''s name without .toml, or a path:_default' \
+&& ret=0
+;;
+(quote)
+_arguments "${_arguments_options[@]}" : \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
+json\:"For other programs"))' \
+'--out=[Also write quote, costing and bench sheet as HTML and text, and quote.json, into this folder]:DIR:_files' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+'::commission -- The commission\: its file'\''s name without .toml, or a path:_default' \
+&& ret=0
+;;
+(compare)
+_arguments "${_arguments_options[@]}" : \
+'--sort=[The column it is sorted by, the greatest first]:COLUMN:(design cord put-ups weight hours material labour overhead cost lowest price fees margin margin-percent per-hour)' \
+'*--price=[What the market pays for a design, in place of the computed price]:DESIGN=AMOUNT:_default' \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
+csv\:"Comma-separated values, for a spreadsheet"
+json\:"For other programs"))' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+'*::designs -- The designs; all of the shop if none is named:_default' \
+&& ret=0
+;;
+(knots)
+_arguments "${_arguments_options[@]}" : \
+'-h[Print help]' \
+'--help[Print help]' \
+":: :_reeve__subcmd__knots_commands" \
+"*::: :->knots" \
+&& ret=0
+
+    case $state in
+    (knots)
+        words=($line[1] "${words[@]}")
+        (( CURRENT += 1 ))
+        curcontext="${curcontext%:*:*}:reeve-knots-command-$line[1]:"
+        case $line[1] in
+            (list)
+_arguments "${_arguments_options[@]}" : \
+'--kind=[Only those of this use]:KIND:(sennit row mounting wrap single)' \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+json\:"For other programs"))' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+'::word -- Only those with this word in a name or other name:_default' \
+&& ret=0
+;;
+(show)
+_arguments "${_arguments_options[@]}" : \
+'--cord=[Thickness of the cord, in mm]:MM:_default' \
+'(--rod)--core=[Core legs in one column; as few as the knot allows, but two if it can, when not given]:N:_default' \
+'--rod=[Thickness of a rod or ring it is tied on, in mm, in place of core legs]:MM:_default' \
+'--working=[Working legs in one knot, where that may differ]:N:_default' \
+'*--set=[A parameter of the knot]:NAME=NUMBER:_default' \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+json\:"For other programs"))' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+':knot -- The knot\: its name or another name the trade uses:_default' \
+&& ret=0
+;;
+(check)
+_arguments "${_arguments_options[@]}" : \
+'-h[Print help]' \
+'--help[Print help]' \
+':file -- The file:_files' \
+&& ret=0
+;;
+(help)
+_arguments "${_arguments_options[@]}" : \
+":: :_reeve__subcmd__knots__subcmd__help_commands" \
+"*::: :->help" \
+&& ret=0
+
+    case $state in
+    (help)
+        words=($line[1] "${words[@]}")
+        (( CURRENT += 1 ))
+        curcontext="${curcontext%:*:*}:reeve-knots-help-command-$line[1]:"
+        case $line[1] in
+            (list)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(show)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(check)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(help)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+        esac
+    ;;
+esac
+;;
+        esac
+    ;;
+esac
+;;
+(schema)
+_arguments "${_arguments_options[@]}" : \
+'-h[Print help]' \
+'--help[Print help]' \
+':kind -- The kind of file:(shop cords fittings design commission knot quote-json takeoff-json costing-json compare-json knot-json)' \
+&& ret=0
+;;
+(completions)
+_arguments "${_arguments_options[@]}" : \
+'-h[Print help]' \
+'--help[Print help]' \
+':shell -- The shell:(bash elvish fish powershell zsh)' \
+&& ret=0
+;;
+(man)
+_arguments "${_arguments_options[@]}" : \
+'-h[Print help]' \
+'--help[Print help]' \
+&& ret=0
+;;
+(help)
+_arguments "${_arguments_options[@]}" : \
+":: :_reeve__subcmd__help_commands" \
+"*::: :->help" \
+&& ret=0
+
+    case $state in
+    (help)
+        words=($line[1] "${words[@]}")
+        (( CURRENT += 1 ))
+        curcontext="${curcontext%:*:*}:reeve-help-command-$line[1]:"
+        case $line[1] in
+            (begin)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(check)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(takeoff)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(costing)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(bench)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(quote)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(compare)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(knots)
+_arguments "${_arguments_options[@]}" : \
+":: :_reeve__subcmd__help__subcmd__knots_commands" \
+"*::: :->knots" \
+&& ret=0
+
+    case $state in
+    (knots)
+        words=($line[1] "${words[@]}")
+        (( CURRENT += 1 ))
+        curcontext="${curcontext%:*:*}:reeve-help-knots-command-$line[1]:"
+        case $line[1] in
+            (list)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(show)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(check)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+        esac
+    ;;
+esac
+;;
+(schema)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(completions)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(man)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(help)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+        esac
+    ;;
+esac
+;;
+        esac
+    ;;
+esac
+}
+
+(( $+functions[_reeve_commands] )) ||
+_reeve_commands() {
+    local commands; commands=(
+'begin:Write the starter shop into a new or empty folder' \
+'check:Read a whole shop and report every fault of every file' \
+'takeoff:Work out what one piece of a design needs\: cut list, knots, hours, put-ups' \
+'costing:Cost and price a commission, for the maker'\''s eyes only' \
+'bench:Write the bench sheet of a commission\: what to buy, cut and tie' \
+'quote:Write the quote that the client signs' \
+'compare:Compare designs\: what one of each costs, brings in and earns for an hour at the bench' \
+'knots:Look at the knots\: list them, show one, check a file' \
+'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
+'completions:Print completions for a shell' \
+'man:Print the manual page' \
+'help:Print this message or the help of the given subcommand(s)' \
+    )
+    _describe -t commands 'reeve commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__begin_commands] )) ||
+_reeve__subcmd__begin_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve begin commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__bench_commands] )) ||
+_reeve__subcmd__bench_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve bench commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__check_commands] )) ||
+_reeve__subcmd__check_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__compare_commands] )) ||
+_reeve__subcmd__compare_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve compare commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__completions_commands] )) ||
+_reeve__subcmd__completions_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve completions commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__costing_commands] )) ||
+_reeve__subcmd__costing_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve costing commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help_commands] )) ||
+_reeve__subcmd__help_commands() {
+    local commands; commands=(
+'begin:Write the starter shop into a new or empty folder' \
+'check:Read a whole shop and report every fault of every file' \
+'takeoff:Work out what one piece of a design needs\: cut list, knots, hours, put-ups' \
+'costing:Cost and price a commission, for the maker'\''s eyes only' \
+'bench:Write the bench sheet of a commission\: what to buy, cut and tie' \
+'quote:Write the quote that the client signs' \
+'compare:Compare designs\: what one of each costs, brings in and earns for an hour at the bench' \
+'knots:Look at the knots\: list them, show one, check a file' \
+'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
+'completions:Print completions for a shell' \
+'man:Print the manual page' \
+'help:Print this message or the help of the given subcommand(s)' \
+    )
+    _describe -t commands 'reeve help commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__begin_commands] )) ||
+_reeve__subcmd__help__subcmd__begin_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help begin commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__bench_commands] )) ||
+_reeve__subcmd__help__subcmd__bench_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help bench commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__check_commands] )) ||
+_reeve__subcmd__help__subcmd__check_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__compare_commands] )) ||
+_reeve__subcmd__help__subcmd__compare_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help compare commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__completions_commands] )) ||
+_reeve__subcmd__help__subcmd__completions_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help completions commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__costing_commands] )) ||
+_reeve__subcmd__help__subcmd__costing_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help costing commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__help_commands] )) ||
+_reeve__subcmd__help__subcmd__help_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help help commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__knots_commands] )) ||
+_reeve__subcmd__help__subcmd__knots_commands() {
+    local commands; commands=(
+'list:List the knots at hand, the shop'\''s own with them' \
+'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
+'check:Read a knot file and report every fault' \
+    )
+    _describe -t commands 'reeve help knots commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__check_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__check_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__list_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__list_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__show_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__show_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots show commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__man_commands] )) ||
+_reeve__subcmd__help__subcmd__man_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help man commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__quote_commands] )) ||
+_reeve__subcmd__help__subcmd__quote_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help quote commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__schema_commands] )) ||
+_reeve__subcmd__help__subcmd__schema_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help schema commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__takeoff_commands] )) ||
+_reeve__subcmd__help__subcmd__takeoff_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help takeoff commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots_commands] )) ||
+_reeve__subcmd__knots_commands() {
+    local commands; commands=(
+'list:List the knots at hand, the shop'\''s own with them' \
+'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
+'check:Read a knot file and report every fault' \
+'help:Print this message or the help of the given subcommand(s)' \
+    )
+    _describe -t commands 'reeve knots commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__check_commands] )) ||
+_reeve__subcmd__knots__subcmd__check_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help_commands] )) ||
+_reeve__subcmd__knots__subcmd__help_commands() {
+    local commands; commands=(
+'list:List the knots at hand, the shop'\''s own with them' \
+'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
+'check:Read a knot file and report every fault' \
+'help:Print this message or the help of the given subcommand(s)' \
+    )
+    _describe -t commands 'reeve knots help commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__check_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__check_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__help_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__help_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help help commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__list_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__list_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__show_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__show_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help show commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__list_commands] )) ||
+_reeve__subcmd__knots__subcmd__list_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__show_commands] )) ||
+_reeve__subcmd__knots__subcmd__show_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots show commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__man_commands] )) ||
+_reeve__subcmd__man_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve man commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__quote_commands] )) ||
+_reeve__subcmd__quote_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve quote commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__schema_commands] )) ||
+_reeve__subcmd__schema_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve schema commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__takeoff_commands] )) ||
+_reeve__subcmd__takeoff_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve takeoff commands' commands "$@"
+}
+
+if [ "$funcstack[1]" = "_reeve" ]; then
+    _reeve "$@"
+else
+    compdef _reeve reeve
+fi
