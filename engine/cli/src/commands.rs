@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use clap::CommandFactory;
+use reeve_costing::cost::buy_cords;
 use reeve_pages::Form;
 use reeve_reading::Fault;
 use reeve_shop::{Folder, Order};
@@ -72,11 +73,13 @@ fn takeoff(design: Option<&str>, place: &Place, form: AnyForm) -> Result<(), Fai
     let faults = shop.take_faults();
     let Some(found) = found else { return Err(Failure::Input(faults)) };
     print_faults(&faults);
+    let cords = buy_cords(&[(&found.take_off, 1)])
+        .map_err(|fault| Failure::input(fault.to_string(), "check its put-ups in store/cords.toml"))?;
     let page = match form {
-        AnyForm::Text => desk.takeoff(&found, Form::Text)?,
-        AnyForm::Html => desk.takeoff(&found, Form::Html)?,
+        AnyForm::Text => desk.takeoff(&found, &cords, Form::Text)?,
+        AnyForm::Html => desk.takeoff(&found, &cords, Form::Html)?,
         AnyForm::Json => {
-            json(&reeve_pages::json::takeoff_json(&found.name, &found.piece.title, &found.take_off, &found.purchases))?
+            json(&reeve_pages::json::takeoff_json(&found.name, &found.piece.title, &found.take_off, &cords))?
         }
     };
     print(&page)

@@ -24,7 +24,7 @@ pub(crate) fn run(
     form: TableForm,
 ) -> Result<(), Failure> {
     let mut shop = open(shop)?;
-    let words = if words.is_empty() { shop.designs() } else { words.to_vec() };
+    let words = if words.is_empty() { shop.designs().to_vec() } else { words.to_vec() };
     let found: Vec<Option<Found>> = words.iter().map(|word| shop.design(word)).collect();
     let desk = Desk::new(&mut shop)?;
     print_faults(&shop.take_faults());

@@ -1,5 +1,6 @@
 //! The pages of a commission and of a design.
 
+use reeve_costing::cost::CordBought;
 use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
 use reeve_pages::compare::DesignRow;
@@ -45,12 +46,17 @@ impl Desk {
         self.page("bench", form, &reeve_pages::bench::bench_page(&order.priced, &pieces, &self.rates, &self.words))
     }
 
-    pub(crate) fn takeoff(&self, found: &reeve_shop::Found, form: Form) -> Result<String, Failure> {
+    pub(crate) fn takeoff(
+        &self,
+        found: &reeve_shop::Found,
+        cords: &[CordBought],
+        form: Form,
+    ) -> Result<String, Failure> {
         let view = reeve_pages::bench::takeoff_page(
             &found.name,
             &found.piece,
             &found.take_off,
-            &found.purchases,
+            cords,
             &self.rates,
             &self.words,
         );

@@ -1,5 +1,6 @@
 //! Job costing of a commission: direct material, direct labour, other direct costs, overhead.
 
+use std::fmt;
 use std::sync::Arc;
 
 use reeve_measure::{Length, Time, bound};
@@ -120,6 +121,18 @@ pub enum CostFault {
     Purchase(String, PurchaseError),
     /// It costs more than can be reckoned.
     TooMuch(Decimal),
+}
+
+impl fmt::Display for CostFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Piece(_, faults) => {
+                write!(f, "{}", faults.first().map_or("a piece can't be made", |fault| &fault.title))
+            }
+            Self::Purchase(cord, error) => write!(f, "{cord} can't be bought: {error}"),
+            Self::TooMuch(cost) => write!(f, "the commission costs {}", cost.round_dp(2)),
+        }
+    }
 }
 
 impl JobCost {

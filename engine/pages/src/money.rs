@@ -192,11 +192,13 @@ impl DataProvider<DecimalSymbolsV1> for ExactData {
     }
 }
 
-/// Hands a request on to the compiled data unchanged.
+/// Hands a request on to the compiled data, quietly: a currency without a sign of its own is worded by its code, which is
+/// nothing to report.
 macro_rules! unchanged {
     ($($marker:ty => $data:expr),+ $(,)?) => {$(
         impl DataProvider<$marker> for ExactData {
-            fn load(&self, request: DataRequest) -> Result<DataResponse<$marker>, DataError> {
+            fn load(&self, mut request: DataRequest) -> Result<DataResponse<$marker>, DataError> {
+                request.metadata.silent = true;
                 $data.load(request)
             }
         }

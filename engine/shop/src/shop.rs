@@ -7,7 +7,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use reeve_catalogue::{Catalogue, Knot};
 use reeve_costing::commission::Commission;
-use reeve_costing::cost::{CordBought, CostFault, buy_cords};
+use reeve_costing::cost::CostFault;
 use reeve_costing::piece::{Part, Piece};
 use reeve_costing::pricing::{PriceFault, Priced, price_commission};
 use reeve_costing::rates::Rates;
@@ -38,6 +38,8 @@ pub struct Shop {
     cords: Vec<Arc<Cord>>,
     fittings: Vec<Arc<Fitting>>,
     designs: BTreeMap<String, Option<Design>>,
+    /// The stems of all designs, once they have been listed.
+    design_stems: Option<Arc<[String]>>,
     faults: Vec<Fault>,
     /// Whether store and knots could all be read: else a name may be unknown without being misspelt.
     names_sound: bool,
@@ -52,8 +54,6 @@ pub struct Found {
     pub piece: Arc<Piece>,
     /// What one needs.
     pub take_off: Arc<TakeOff>,
-    /// Cord to buy for one.
-    pub purchases: Arc<Vec<CordBought>>,
 }
 
 /// A commission, resolved and priced.
@@ -88,6 +88,7 @@ impl Shop {
             cords: Vec::new(),
             fittings: Vec::new(),
             designs: BTreeMap::new(),
+            design_stems: None,
             faults,
             names_sound: true,
         };
@@ -121,8 +122,13 @@ impl Shop {
     }
 
     /// The stems of all designs.
-    pub fn designs(&mut self) -> Vec<String> {
-        self.stems(DESIGNS)
+    pub fn designs(&mut self) -> Arc<[String]> {
+        if let Some(known) = &self.design_stems {
+            return Arc::clone(known);
+        }
+        let listed: Arc<[String]> = self.stems(DESIGNS).into();
+        self.design_stems = Some(Arc::clone(&listed));
+        listed
     }
 
     /// The stems of all commissions.
@@ -164,8 +170,8 @@ impl Shop {
 
     /// Reads every file of the shop and gathers every fault.
     pub fn check(&mut self, today: NaiveDate) {
-        for stem in self.designs() {
-            self.design_named(&stem, &mut Vec::new());
+        for stem in self.designs().iter() {
+            self.design_named(stem, &mut Vec::new());
         }
         for stem in self.commissions() {
             self.order(&stem, today);
@@ -260,20 +266,8 @@ impl Shop {
             }
         };
         resolve::lay_remarks(&take_off.remarks, typed, desk);
-        let purchases = match buy_cords(&[(&take_off, 1)]) {
-            Ok(purchases) => purchases,
-            Err(fault) => {
-                desk.refuse(0..0, purchase_words(&fault), "", "check its put-ups in store/cords.toml");
-                return None;
-            }
-        };
         Some(Design {
-            found: Found {
-                name: stem.to_owned(),
-                piece: Arc::new(piece),
-                take_off: Arc::new(take_off),
-                purchases: Arc::new(purchases),
-            },
+            found: Found { name: stem.to_owned(), piece: Arc::new(piece), take_off: Arc::new(take_off) },
             pieces: pieces + 1,
         })
     }
@@ -466,10 +460,12 @@ fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedComm
                 );
             }
         }
-        PriceFault::Cost(fault @ CostFault::Purchase(..)) => desk.refuse(whole, purchase_words(&fault), "", ""),
-        PriceFault::Cost(CostFault::TooMuch(cost)) => desk.refuse(
+        PriceFault::Cost(fault @ CostFault::Purchase(..)) => {
+            desk.refuse(whole, fault.to_string(), "", "check its put-ups in store/cords.toml");
+        }
+        PriceFault::Cost(fault @ CostFault::TooMuch(_)) => desk.refuse(
             whole,
-            format!("the commission costs {}", cost.round_dp(2)),
+            fault.to_string(),
             bound::JOB_COST.to_string(),
             "look for a slip in quantities, minutes, prices or the wage",
         ),
@@ -489,13 +485,6 @@ fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedComm
             "",
             "choose an earlier --on or fewer valid-days",
         ),
-    }
-}
-
-fn purchase_words(fault: &CostFault) -> String {
-    match fault {
-        CostFault::Purchase(cord, error) => format!("{cord} can't be bought: {error}"),
-        CostFault::Piece(..) | CostFault::TooMuch(_) => "a piece can't be made".to_owned(),
     }
 }
 
