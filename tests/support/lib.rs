@@ -8,5 +8,5 @@ mod program;
 mod shop;
 
 pub use kept::{check_kept, compare_kept, kept_names, regenerates, snapshots};
-pub use program::{Ran, reeve, root, run, run_reading};
+pub use program::{Ran, commands, reeve, root, run, run_reading};
 pub use shop::{DEMO_DAY, TestShop, Tree, files_below, tree_of};

@@ -1,0 +1,11 @@
+//! The program itself, run as a maker runs it, in folders of its own.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+mod begin;
+mod help;
+mod naming;
+mod out;
+mod pages;
+mod streams;
+mod templates;

@@ -1,0 +1,88 @@
+//! What is generated and checked in, against what the program prints today.
+
+use std::fmt::Write;
+
+use reeve_tests::{check_kept, commands, kept_names, regenerates};
+
+use crate::{DOCUMENTS, FILES, at, print};
+
+/// Shells whose completions are checked in, with the ending of their files.
+const SHELLS: [(&str, &str); 3] = [("bash", "bash"), ("zsh", "zsh"), ("fish", "fish")];
+
+#[test]
+fn schemas_of_files_are_as_checked_in() {
+    for kind in FILES {
+        check_kept(&at(&format!("engine/shop/schemas/{kind}.json")), &print(&["schema", kind]));
+    }
+}
+
+#[test]
+fn schemas_of_documents_are_as_checked_in() {
+    for kind in DOCUMENTS {
+        let schema = print(&["schema", &format!("{kind}-json")]);
+        check_kept(&at(&format!("engine/pages/schemas/{kind}.json")), &schema);
+    }
+}
+
+#[test]
+fn the_manual_is_as_checked_in() {
+    check_kept(&at("engine/cli/reference/reeve.1"), &print(&["man"]));
+}
+
+#[test]
+fn completions_are_as_checked_in() {
+    for (shell, ending) in SHELLS {
+        check_kept(&at(&format!("engine/cli/reference/reeve.{ending}")), &print(&["completions", shell]));
+    }
+}
+
+#[test]
+fn the_command_page_is_as_checked_in() {
+    check_kept(&at("engine/cli/reference/commands.md"), &command_page());
+}
+
+/// The help of every command, one after the other.
+fn command_page() -> String {
+    let mut page =
+        "# Commands\n\nThe help of every command, as the program prints it. Generated; not to be edited.\n".to_owned();
+    for command in std::iter::once(Vec::new()).chain(commands()) {
+        let title = format!("reeve {}", command.join(" "));
+        let words: Vec<&str> = command.iter().map(String::as_str).chain(["--help"]).collect();
+        write!(page, "\n## {}\n\n```text\n{}\n```\n", title.trim_end(), tidy(&print(&words))).unwrap();
+    }
+    page
+}
+
+/// Without the blanks at the ends of lines.
+fn tidy(text: &str) -> String {
+    text.trim_end().lines().map(str::trim_end).collect::<Vec<_>>().join("\n")
+}
+
+#[test]
+fn every_kind_of_schema_is_checked_in() {
+    let help = print(&["schema", "--help"]);
+    for kind in FILES.map(str::to_owned).into_iter().chain(DOCUMENTS.map(|kind| format!("{kind}-json"))) {
+        assert!(help.contains(&kind), "{kind}");
+    }
+    let listed = help.split_once("[possible values: ").unwrap().1.split_once(']').unwrap().0;
+    assert_eq!(listed.split(',').count(), FILES.len() + DOCUMENTS.len(), "{listed}");
+}
+
+#[test]
+fn nothing_else_is_checked_in_beside_what_is_generated() {
+    // While the others are writing there may be less.
+    if regenerates() {
+        return;
+    }
+    let named = |names: &[String]| {
+        let mut names = names.to_vec();
+        names.sort_unstable();
+        names
+    };
+    let json = |kinds: &[&str]| named(&kinds.iter().map(|kind| format!("{kind}.json")).collect::<Vec<_>>());
+    assert_eq!(kept_names(&at("engine/shop/schemas")), json(&FILES));
+    assert_eq!(kept_names(&at("engine/pages/schemas")), json(&DOCUMENTS));
+    let mut reference: Vec<String> = SHELLS.iter().map(|(_, ending)| format!("reeve.{ending}")).collect();
+    reference.extend(["commands.md".to_owned(), "reeve.1".to_owned()]);
+    assert_eq!(kept_names(&at("engine/cli/reference")), named(&reference));
+}

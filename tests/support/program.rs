@@ -1,0 +1,123 @@
+//! The program itself, built once, and what a run of it leaves behind.
+
+use std::io::Read;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+use std::sync::OnceLock;
+
+use serde_json::Value;
+
+/// The workspace's folder.
+pub fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap()
+}
+
+/// The program, built by the cargo that runs the tests, into the same folder and by the same profile.
+pub fn reeve() -> &'static Path {
+    static PROGRAM: OnceLock<PathBuf> = OnceLock::new();
+    PROGRAM.get_or_init(build)
+}
+
+fn build() -> PathBuf {
+    // TARGET/PROFILE/deps/this-test
+    let this = std::env::current_exe().unwrap();
+    let profile = this.ancestors().nth(2).unwrap();
+    let mut cargo = Command::new(std::env::var_os("CARGO").unwrap_or_else(|| env!("CARGO").into()));
+    // With a test beside it the program is built of the same libraries, with the same features, as the tests were: asked for
+    // alone it would build most of them a second time.
+    cargo.args(["build", "--quiet", "--package", "reeve-cli", "--bin", "reeve"]);
+    cargo.args(["--package", "reeve-tests", "--test", "published"]);
+    cargo.args(["--message-format", "json-render-diagnostics", "--target-dir"]).arg(profile.parent().unwrap());
+    if profile.ends_with("release") {
+        cargo.arg("--release");
+    }
+    let output = cargo.current_dir(root()).output().unwrap();
+    assert!(output.status.success(), "the program can't be built:\n{}", String::from_utf8_lossy(&output.stderr));
+    executable(&output).unwrap_or_else(|| panic!("cargo names no program"))
+}
+
+/// The program's place, from what cargo says of it.
+fn executable(output: &Output) -> Option<PathBuf> {
+    let messages = std::str::from_utf8(&output.stdout).ok()?.lines();
+    let mut messages = messages.filter_map(|line| serde_json::from_str::<Value>(line).ok());
+    let program = messages.find(|message| message["target"]["name"] == "reeve" && message["executable"].is_string())?;
+    program["executable"].as_str().map(PathBuf::from)
+}
+
+/// What a run of the program leaves behind.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Ran {
+    /// The exit code; `None` when a signal ended it.
+    pub code: Option<i32>,
+    /// Standard output.
+    pub out: String,
+    /// Standard error.
+    pub err: String,
+}
+
+impl Ran {
+    /// Standard output of a run that must have gone well.
+    #[track_caller]
+    pub fn done(self) -> String {
+        assert_eq!(self.code, Some(0), "{}", self.err);
+        self.out
+    }
+
+    /// Standard error of a run that must have refused its input and printed no result.
+    #[track_caller]
+    pub fn refused(self) -> String {
+        assert_eq!((self.code, self.out.as_str()), (Some(2), ""), "{}", self.err);
+        self.err
+    }
+}
+
+/// Runs the program in a folder and waits for its end.
+pub fn run(folder: &Path, words: &[&str]) -> Ran {
+    run_reading(folder, words, Stdio::piped())
+}
+
+/// Runs the program in a folder with a standard output of the caller's choice.
+pub fn run_reading(folder: &Path, words: &[&str], out: Stdio) -> Ran {
+    let mut command = Command::new(reeve());
+    command.current_dir(folder).args(words).stdin(Stdio::null()).stdout(out).stderr(Stdio::piped());
+    // Width and colour must not depend on who runs the tests.
+    for variable in ["COLUMNS", "LINES", "NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "FORCE_COLOR"] {
+        command.env_remove(variable);
+    }
+    let output = command.spawn().unwrap().wait_with_output().unwrap();
+    Ran { code: output.status.code(), out: text(&output.stdout), err: text(&output.stderr) }
+}
+
+/// Every command, as the program's own help lists them: the words after `reeve`, commands of commands with them.
+pub fn commands() -> Vec<Vec<String>> {
+    below(&[])
+}
+
+fn below(words: &[String]) -> Vec<Vec<String>> {
+    let mut asked: Vec<&str> = words.iter().map(String::as_str).collect();
+    asked.push("--help");
+    let help = run(root(), &asked).done();
+    let mut commands = Vec::new();
+    for name in listed(&help) {
+        let mut command = words.to_vec();
+        command.push(name);
+        commands.push(command.clone());
+        commands.extend(below(&command));
+    }
+    commands
+}
+
+/// The names under the heading of the commands; `help` itself is left out.
+fn listed(help: &str) -> Vec<String> {
+    let lines = help.lines().skip_while(|line| *line != "Commands:").skip(1).take_while(|line| !line.is_empty());
+    let names = lines.filter(|line| line.starts_with("  ") && !line.starts_with("   "));
+    let names = names.filter_map(|line| line.split_whitespace().next()).filter(|name| *name != "help");
+    names.map(str::to_owned).collect()
+}
+
+/// What the program writes is UTF-8, all of it.
+fn text(mut bytes: &[u8]) -> String {
+    let mut text = String::new();
+    bytes.read_to_string(&mut text).unwrap();
+    text
+}
