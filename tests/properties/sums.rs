@@ -1,6 +1,7 @@
 //! Sums that must come out, and bounds that must hold, for every commission.
 
 use proptest::prelude::*;
+use reeve_costing::money::Currency;
 use reeve_costing::quote::Quote;
 use reeve_costing::rates::TaxScheme;
 use rust_decimal::Decimal;
@@ -181,5 +182,20 @@ proptest! {
         let scheme = shop.rates().unwrap().tax.scheme;
         let expected = TaxScheme::WORDS.iter().find(|(word, _)| *word == plan.rates.scheme).unwrap().1;
         prop_assert_eq!(scheme, expected);
+    }
+}
+
+proptest! {
+    // A case is one sum.
+    #![proptest_config(cases(2000))]
+
+    #[test]
+    fn rounding_up_never_comes_out_below(amount in 0_i64..1_000_000_000, step in 0_i64..4000, code in 0_usize..3) {
+        // A step need not be a whole number of the currency's coins: 1.08 in yen.
+        let currency = Currency::from_code(["EUR", "JPY", "KWD"][code]).unwrap();
+        let (amount, step) = (Decimal::new(amount, 4), Decimal::new(step, 3));
+        let up = currency.round_up_to(amount, step);
+        prop_assert!(up >= amount, "{} by {} is {} {}", amount, step, up, currency.code());
+        prop_assert!(up <= amount + step + currency.smallest(), "{} by {} is {}", amount, step, up);
     }
 }

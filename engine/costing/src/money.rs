@@ -49,11 +49,13 @@ impl Currency {
         rounded
     }
 
-    /// Rounds up to a whole number of steps, at least one minor unit each.
+    /// Rounds up to a whole number of steps, at least one minor unit each, and then to the minor unit: never below the amount.
     pub fn round_up_to(self, amount: Decimal, step: Decimal) -> Decimal {
         let step = step.max(self.smallest());
         let steps = (amount / step).round_dp_with_strategy(0, RoundingStrategy::ToPositiveInfinity);
-        self.round_half_away(steps * step)
+        let mut up = (steps * step).round_dp_with_strategy(self.minor_units(), RoundingStrategy::ToPositiveInfinity);
+        up.rescale(self.minor_units());
+        up
     }
 }
 
@@ -138,6 +140,8 @@ mod tests {
         {
             assert_eq!(euro.round_up_to(money(amount), money(step)).to_string(), rounded);
         }
+        // A step that is no whole number of yen: 12 x 5.54 = 66.48 is not below 66.18 as 67, but would be as 66.
+        assert_eq!(currency("JPY").round_up_to(money("66.18"), money("5.54")).to_string(), "67");
     }
 
     #[test]
