@@ -158,15 +158,9 @@ pub fn cost_job(commission: &Commission, rates: &Rates) -> Result<JobCost, CostF
     let fittings = all_fittings(&needs);
     let costs: Vec<Cost> =
         needs.iter().map(|(take_off, quantity)| item_cost(take_off, *quantity, &cords, rates)).collect();
-    let items = take_offs
-        .iter()
-        .zip(costs)
-        .zip(&commission.items)
-        .map(|((take_off, cost), Item { quantity, .. })| ItemCost {
-            time: take_off.time_of(*quantity),
-            take_off: take_off.clone(),
-            cost,
-        })
+    let items = take_offs.into_iter().zip(costs).zip(&commission.items);
+    let items = items
+        .map(|((take_off, cost), Item { quantity, .. })| ItemCost { time: take_off.time_of(*quantity), take_off, cost })
         .collect();
     let lines = commission.lines.iter().map(|line| line_cost(line, rates)).collect();
     let job = JobCost { items, lines, cords, fittings };

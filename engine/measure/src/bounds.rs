@@ -68,8 +68,6 @@ pub mod bound {
     pub const PARTS_IN_ALL: Bound = Bound::new("the number of parts in all", 1.0, 100_000.0, "");
     /// A length given in a step.
     pub const STEP_LENGTH: Bound = Bound::new("a length in a step", 1.0, 50_000.0, "mm");
-    /// The finished size.
-    pub const FINISHED: Bound = Bound::new("the finished length", 5.0, 50_000.0, "mm");
     /// One cord, cut.
     pub const CUT_LENGTH: Bound = Bound::new("a cord's cut length", 1.0, 500_000.0, "mm");
     /// Rounding step for cutting.

@@ -91,8 +91,6 @@ pub fn bench_page(priced: &Priced, pieces: &[(&Piece, u32)], rates: &Rates, word
         .iter()
         .zip(pieces)
         .map(|(item, (piece, quantity))| work(piece, &item.take_off, *quantity, words));
-    let mut shopping: Vec<Buy> = priced.job.cords.iter().map(|bought| buy_cord(bought, words)).collect();
-    shopping.extend(priced.job.fittings.iter().map(|many| buy_fitting(many, words)));
     let fixed = quote.lines.iter().skip(priced.job.items.len());
     BenchPage {
         head: Head::new(rates, &quote.title),
@@ -101,7 +99,7 @@ pub fn bench_page(priced: &Priced, pieces: &[(&Piece, u32)], rates: &Rates, word
         date: words.date(quote.date),
         promised: quote.promised.map(|day| words.date(day)),
         works: works.collect(),
-        shopping,
+        shopping: shopping(&priced.job.cords, &priced.job.fittings, words),
         articles: fixed.map(|line| Row::new(line.text.clone(), words.number(line.quantity))).collect(),
         hours: words.hours(priced.outcome.cost.hours),
     }
@@ -116,13 +114,11 @@ pub fn takeoff_page(
     rates: &Rates,
     words: &Words,
 ) -> TakeOffPage {
-    let mut shopping: Vec<Buy> = cords.iter().map(|bought| buy_cord(bought, words)).collect();
-    shopping.extend(take_off.fittings.iter().map(|many| buy_fitting(many, words)));
     TakeOffPage {
         head: Head::new(rates, &piece.title),
         design: design.to_owned(),
         work: work(piece, take_off, 1, words),
-        shopping,
+        shopping: shopping(cords, &take_off.fittings, words),
     }
 }
 
@@ -224,6 +220,11 @@ fn knot_words(knots: &KnotLine, words: &Words) -> String {
         String::new()
     };
     format!("{what}{laid}; one takes {} of leg", words.length(knots.take_up))
+}
+
+fn shopping(cords: &[CordBought], fittings: &[Many<Fitting>], words: &Words) -> Vec<Buy> {
+    let cords = cords.iter().map(|bought| buy_cord(bought, words));
+    cords.chain(fittings.iter().map(|many| buy_fitting(many, words))).collect()
 }
 
 fn buy_cord(bought: &CordBought, words: &Words) -> Buy {

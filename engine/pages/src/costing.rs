@@ -7,7 +7,7 @@ use reeve_costing::rates::{Aim, Overhead, Rates};
 use rust_decimal::Decimal;
 use serde::Serialize;
 
-use crate::quote::{Head, Row};
+use crate::quote::{Head, Row, Sum};
 use crate::words::Words;
 
 /// The costing of a commission in finished words.
@@ -23,13 +23,6 @@ pub struct CostingPage {
     lines: Vec<LineRow>,
     whole: Vec<Sum>,
     rates: Vec<Row>,
-}
-
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Sum {
-    text: String,
-    amount: String,
-    strong: bool,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

@@ -87,11 +87,11 @@ impl Row {
 
 /// A row of the totals.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Sum {
-    text: String,
-    amount: String,
+pub(crate) struct Sum {
+    pub(crate) text: String,
+    pub(crate) amount: String,
     /// Whether it is a total that the eye should find.
-    strong: bool,
+    pub(crate) strong: bool,
 }
 
 /// Words a quote.

@@ -42,8 +42,6 @@ pub struct ItemPrice {
     pub steps: PriceSteps,
     /// Whether the price was given and not computed.
     pub given: bool,
-    /// What all its pieces bring in without tax, before any discount.
-    pub net: Decimal,
 }
 
 /// What remains of a commission after cost and fees.
@@ -174,15 +172,13 @@ fn price_items(commission: &Commission, rates: &Rates, job: &JobCost) -> Result<
 fn price_item(item: &Item, cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> Result<ItemPrice, PriceFault> {
     let pieces = Decimal::from(item.quantity);
     let tax = item.tax.percent();
-    let with_tax = as_shown(rates, tax);
     let burden = burden(cost, fixed_fees, rates, tax);
-    let aimed = price_for(rates.price.aim, &burden).map_err(PriceFault::OutOfReach)? / pieces * with_tax;
+    let aimed = price_for(rates.price.aim, &burden).map_err(PriceFault::OutOfReach)? / pieces * as_shown(rates, tax);
     let mut steps = bounded(&rates.price, rates.currency, aimed, item.quantity);
     if let Some(price) = item.price {
         steps = PriceSteps { aimed, quantity_break: Decimal::ZERO, at_minimum: false, unit: price };
     }
-    let net = rates.currency.round_half_away(steps.unit * pieces) / with_tax;
-    Ok(ItemPrice { steps, given: item.price.is_some(), net })
+    Ok(ItemPrice { steps, given: item.price.is_some() })
 }
 
 fn outcome(job: &JobCost, rates: &Rates, totals: &Totals) -> Outcome {

@@ -8,7 +8,7 @@ use reeve_measure::Time;
 use rust_decimal::Decimal;
 
 use super::{Priced, price_alone, price_commission};
-use crate::commission::{Client, Commission, Discount, DiscountSize, FixedLine, Item};
+use crate::commission::{Commission, Discount, DiscountSize, FixedLine, Item};
 use crate::piece::Task;
 use crate::rates::{Fee, FeeBase, Rates, TaxScheme};
 use crate::sample::{hang, piece, rates, tail};
@@ -42,23 +42,7 @@ fn line(price: &str, tax: TaxClass) -> FixedLine {
 }
 
 fn commission(items: Vec<Item>, lines: Vec<FixedLine>) -> Commission {
-    Commission {
-        reference: "test".to_owned(),
-        title: "test".to_owned(),
-        client: Client { name: "client".to_owned(), address: Vec::new() },
-        asked: None,
-        needed_by: None,
-        promised: None,
-        items,
-        lines,
-        rush: false,
-        discount: None,
-        allowances: Vec::new(),
-        charges: Vec::new(),
-        deposit: None,
-        paid: Decimal::ZERO,
-        note: None,
-    }
+    Commission { items, lines, ..Commission::of_one("test", &item(1).piece, own(), None) }
 }
 
 fn priced(commission: &Commission, rates: &Rates) -> Priced {

@@ -4,7 +4,7 @@ use reeve_catalogue::{Core, Kind, Misfit, Runs, Setting, Taken, bundle_ratio, wi
 use reeve_measure::{Length, Time, count as as_count};
 
 use super::layout::{Layout, lay_out};
-use super::{KnotLine, PieceFault, Spot, count_legs, plural};
+use super::{KnotLine, PieceFault, Spot, count_beads, count_legs, plural};
 use crate::labour::Run;
 use crate::piece::{FittingId, Piece, SetId, Step, TailEnd, Tie, Work};
 use crate::rates::Bench;
@@ -98,7 +98,7 @@ fn beads(piece: &Piece, at: usize, times: u32, legs_each: u32, legs: &[SetId]) -
         let title = format!("{count} legs don't divide into bundles of {legs_each} for the beads");
         return Err(PieceFault::at(Spot::Step(at, "legs"), title, "", "change `legs-each` or the sets"));
     }
-    Ok(count / u64::from(legs_each) * u64::from(times))
+    Ok(count_beads(piece, times, legs_each, legs))
 }
 
 fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie) -> Result<Draft, PieceFault> {

@@ -322,6 +322,11 @@ pub fn plural(title: &str, count: u64) -> String {
     format!("{count} {noun}{ending}{rest}")
 }
 
+/// Beads that a step threads: so many on each bundle of legs.
+fn count_beads(piece: &Piece, times: u32, legs_each: u32, legs: &[SetId]) -> u64 {
+    count_legs(piece, legs) / u64::from(legs_each) * u64::from(times)
+}
+
 pub(crate) fn count_legs(piece: &Piece, sets: &[SetId]) -> u64 {
     sets.iter().map(|set| u64::from(piece.sets[*set].count)).sum()
 }

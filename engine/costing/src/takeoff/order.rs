@@ -6,7 +6,7 @@ use reeve_measure::{Length, Time, count as as_count};
 use rust_decimal::Decimal;
 
 use super::draft::{Draft, Pull};
-use super::{Chore, ChoreSort, Doing, KnotLine, StepLine, count_legs};
+use super::{Chore, ChoreSort, Doing, KnotLine, StepLine, count_beads, count_legs};
 use crate::labour::Run;
 use crate::piece::{Piece, Step, Work};
 use crate::rates::Bench;
@@ -47,7 +47,7 @@ fn doing(piece: &Piece, step: &Step, knots: Option<KnotLine>) -> Doing {
         Work::Bare { length, legs } => Doing::Bare(*length, count_legs(piece, legs)),
         Work::Tail { length, legs, .. } => Doing::Tail(*length, count_legs(piece, legs)),
         Work::Thread { bead, times, legs_each, legs } => {
-            let beads = count_legs(piece, legs) / u64::from(*legs_each) * u64::from(*times);
+            let beads = count_beads(piece, *times, *legs_each, legs);
             Doing::Beads(Arc::clone(&piece.fittings[*bead].many.0), beads)
         }
         Work::LayIn => Doing::LayIn,
@@ -90,7 +90,7 @@ pub(super) fn fittings(piece: &Piece) -> Vec<Many<Fitting>> {
     }
     for step in &piece.steps {
         if let Work::Thread { bead, times, legs_each, legs } = &step.work {
-            let beads = count_legs(piece, legs) / u64::from(*legs_each) * u64::from(*times);
+            let beads = count_beads(piece, *times, *legs_each, legs);
             add_fitting(&mut all, &piece.fittings[*bead].many.0, u32::try_from(beads).unwrap_or(u32::MAX));
         }
     }
