@@ -272,9 +272,15 @@ pub struct Setting<'a> {
     pub working: u32,
     /// What it is tied round.
     pub core: Core,
+    /// How much the cord gives, from 0 (hard): the share of its diameter by which it sinks into a like cord
+    /// that it is wound round, at the tension of tying.
+    pub give: f64,
     /// Parameters chosen; the others take their default.
     pub parameters: &'a [(String, f64)],
 }
+
+/// The give of a cord that nobody has measured. From memory: a soft twisted cotton.
+pub const USUAL_GIVE: f64 = 0.1;
 
 /// What one knot takes.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -12,6 +12,7 @@ pub mod geometry;
 mod knot;
 mod packing;
 mod reader;
+pub mod shape;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
@@ -19,7 +20,7 @@ mod tests;
 pub use catalogue::Catalogue;
 pub use knot::{
     Amount, CORE_ROLE, Core, CoreRule, Kind, KindRow, Knot, KnotTime, Lies, Misfit, Move, Note, Parameter, Rise, Role,
-    Round, Runs, Setting, Source, Taken, WORKING_ROLE, with_article,
+    Round, Runs, Setting, Source, Taken, USUAL_GIVE, WORKING_ROLE, with_article,
 };
 pub use packing::bundle_ratio;
 pub use reader::knot_file;

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use reeve_measure::Length;
 
 use crate::geometry::OVERHAND_AT_LEAST;
-use crate::{Catalogue, Core, Knot, Misfit, Setting, Taken};
+use crate::{Catalogue, Core, Knot, Misfit, Setting, Taken, USUAL_GIVE};
 
 fn catalogue() -> Catalogue {
     let (catalogue, faults) = Catalogue::embedded();
@@ -23,7 +23,7 @@ fn tied(knot: &Knot, cord: f64, core: u32) -> Taken {
         (0, 0) if knot.core.fitting => Core::Rod(mm(cord * 3.0)),
         (least, most) => Core::Legs { count: core.clamp(least, most), diameter: mm(cord) },
     };
-    let setting = Setting { cord: mm(cord), working: knot.working.legs.0, core, parameters: &[] };
+    let setting = Setting { cord: mm(cord), working: knot.working.legs.0, core, give: USUAL_GIVE, parameters: &[] };
     knot.taken(&setting).unwrap()
 }
 
@@ -86,7 +86,7 @@ fn ten_square_knots_in_3_mm_cord_leave_a_fringe_of_an_80_cm_leg() {
     let catalogue = catalogue();
     let square = tied(catalogue.find("square").unwrap(), 3.0, 2);
     let mounting = catalogue.find("larks-head").unwrap();
-    let ring = Setting { cord: mm(3.0), working: 2, core: Core::Rod(mm(5.0)), parameters: &[] };
+    let ring = Setting { cord: mm(3.0), working: 2, core: Core::Rod(mm(5.0)), give: USUAL_GIVE, parameters: &[] };
     let used = square.working * 10.0 + mounting.taken(&ring).unwrap().working;
     let fringe = Length::cm(80.0) - used;
     assert!(fringe.as_cm() > 10.0 && fringe.as_cm() < 50.0, "{} cm", fringe.as_cm());
@@ -126,7 +126,7 @@ fn every_knot_takes_more_than_it_rises_and_carries_its_core_along() {
 fn a_knot_says_what_it_needs_and_what_it_was_given() {
     let catalogue = catalogue();
     let message = |name: &str, working, core, parameters: &[(String, f64)]| {
-        let setting = Setting { cord: mm(4.0), working, core, parameters };
+        let setting = Setting { cord: mm(4.0), working, core, give: USUAL_GIVE, parameters };
         catalogue.find(name).unwrap().taken(&setting).unwrap_err().to_string()
     };
     let legs = |count| Core::Legs { count, diameter: mm(4.0) };
@@ -156,6 +156,7 @@ fn a_knot_says_what_it_needs_and_what_it_was_given() {
             cord: mm(4.0),
             working: 1,
             core: legs(1),
+            give: USUAL_GIVE,
             parameters: &[]
         }),
         Err(Misfit::CoreLegs { range: (0, 0), .. })

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use reeve_catalogue::{Catalogue, Core, Knot, Setting};
+use reeve_catalogue::{Catalogue, Core, Knot, Setting, USUAL_GIVE};
 use reeve_measure::{Length, bound};
 use reeve_pages::knots::{KnotJson, KnotPage, KnotsPage, knot_json, knot_page, knots_json, knots_page};
 use reeve_pages::{Form, lay_out};
@@ -86,7 +86,7 @@ fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Failure> {
         (None, None) => Core::Legs { count: 2.clamp(knot.core.legs.0, knot.core.legs.1), diameter: cord },
     };
     let working = tied.working.unwrap_or(knot.working.legs.0);
-    Ok(Setting { cord, working, core, parameters: &tied.parameters })
+    Ok(Setting { cord, working, core, give: USUAL_GIVE, parameters: &tied.parameters })
 }
 
 fn thickness(option: &str, mm: f64, bound: &reeve_measure::Bound) -> Result<Length, Failure> {

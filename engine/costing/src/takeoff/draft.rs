@@ -1,6 +1,6 @@
 //! What each step takes from each leg.
 
-use reeve_catalogue::{Core, Kind, Misfit, Runs, Setting, Taken, bundle_ratio, with_article};
+use reeve_catalogue::{Core, Kind, Misfit, Runs, Setting, Taken, USUAL_GIVE, bundle_ratio, with_article};
 use reeve_measure::{Length, Time, count as as_count};
 
 use super::layout::{Layout, lay_out};
@@ -112,6 +112,7 @@ fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie) -> Result<Draft, 
         cord: thickest(piece, &tie.working),
         working: layout.working_each,
         core,
+        give: USUAL_GIVE,
         parameters: &tie.parameters,
     };
     let taken = tie.knot.taken(&setting).map_err(|misfit| {
