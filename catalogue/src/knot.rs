@@ -1,11 +1,15 @@
 //! A knot type, and what it takes in a given setting.
 
+use std::f64::consts::PI;
 use std::fmt;
+use std::sync::Arc;
 
 use reeve_measure::{Length, Time};
 
 use crate::geometry::{climbing, turn_round, turn_round_rectangle, turn_round_row};
 use crate::packing::bundle_ratio;
+use crate::path::{self, Path};
+use crate::table::Table;
 
 /// The role of the legs that tie.
 pub const WORKING_ROLE: &str = "working";
@@ -33,12 +37,16 @@ pub struct Knot {
     pub working: Role,
     /// The legs that are tied round.
     pub carried: Role,
-    /// How far one knot carries the work along its core.
-    pub rise: Rise,
+    /// How far one knot carries the work along its core; `None` where the path says it.
+    pub rise: Option<Rise>,
     /// Time of one knot.
     pub time: KnotTime,
     /// Figures that a design may choose.
     pub parameters: Vec<Parameter>,
+    /// The centrelines of its legs.
+    pub path: Option<Path>,
+    /// What tightening the path came to. It counts where the working role has no moves.
+    pub table: Option<Arc<Table>>,
 }
 
 /// How a knot is used.
@@ -165,7 +173,7 @@ pub struct Role {
     pub draws: f64,
     /// Whether the leg's cord may join the work with this knot, without having been hung before.
     pub joins: bool,
-    /// What the centreline does.
+    /// What the centreline does; nothing where the path says it.
     pub moves: Vec<Move>,
     /// Where the moves come from.
     pub note: Note,
@@ -320,6 +328,20 @@ pub enum Misfit {
         /// Fewest and most.
         range: (u32, u32),
     },
+    /// Its path has not been tightened, or has changed since.
+    NotTightened {
+        /// The knot's title.
+        knot: String,
+        /// Its name.
+        name: String,
+    },
+    /// The core is thicker than its table speaks for.
+    BeyondTable {
+        /// The knot's title.
+        knot: String,
+        /// As a rod of the same girth, in cord diameters.
+        given: f64,
+    },
     /// A parameter it does not have.
     UnknownParameter {
         /// The knot's title.
@@ -364,6 +386,16 @@ impl fmt::Display for Misfit {
                     legs(*range, "working leg")
                 )
             }
+            Self::NotTightened { knot, name } => write!(
+                f,
+                "{} is drawn but not tightened yet, so nobody knows what it takes; `reeve knots tighten {name}` finds out",
+                with_article(knot)
+            ),
+            Self::BeyondTable { knot, given } => write!(
+                f,
+                "{} has not been tightened round a core {given:.1} cords thick; take a thinner core or a thicker cord",
+                with_article(knot)
+            ),
             Self::UnknownParameter { knot, name, known } if known.is_empty() => {
                 write!(f, "{} has no parameters, and was given `{name}`", with_article(knot))
             }
@@ -401,14 +433,49 @@ impl Knot {
     pub fn taken(&self, setting: &Setting<'_>) -> Result<Taken, Misfit> {
         self.check(setting)?;
         let unit = self.thickness(setting);
-        let rise = self.rise_of(setting, unit);
-        let along = |role: &Role| role.moves.iter().map(|step| self.length_of(step, setting, unit, rise)).sum();
+        let (working, rise) = match &self.rise {
+            Some(rise) => {
+                let rise = self.rise_of(rise, setting, unit);
+                (self.along(&self.working, setting, unit, rise), rise)
+            }
+            None => self.tightened(setting, unit)?,
+        };
         Ok(Taken {
-            working: along(&self.working),
-            core: along(&self.carried),
+            working,
+            core: self.along(&self.carried, setting, unit, rise),
             rise,
             base: Time::s(self.amount(&self.time.base, setting)),
         })
+    }
+
+    /// Whether take-up and rise are read from the tightened path, not from moves.
+    pub fn is_drawn(&self) -> bool {
+        self.rise.is_none()
+    }
+
+    /// Take-up and rise from the tightened path.
+    fn tightened(&self, setting: &Setting<'_>, unit: Length) -> Result<(Length, Length), Misfit> {
+        let table = self.table.as_ref().ok_or_else(|| Misfit::NotTightened {
+            knot: self.title.clone(),
+            name: self.name.clone(),
+        })?;
+        // Legs tied together as one are one thick leg.
+        let working = if self.together { 1 } else { setting.working };
+        let core = self.core_thickness(setting, unit);
+        let figure = table
+            .at(working, core, setting.give)
+            .ok_or_else(|| Misfit::BeyondTable { knot: self.title.clone(), given: core })?;
+        Ok((unit * figure.take_up, unit * figure.rise))
+    }
+
+    /// The core as a rod of the same girth, in diameters of the working cord.
+    fn core_thickness(&self, setting: &Setting<'_>, unit: Length) -> f64 {
+        match setting.core {
+            Core::Legs { count, diameter } => path::Round::Legs(count).thickness() * (diameter / unit),
+            Core::Rod(diameter) => diameter / unit,
+            // A turn round a rectangle is as long as round a rod of its perimeter.
+            Core::Bar(a, b) => (a + b) * 2.0 / PI / unit,
+        }
     }
 
     /// The value a parameter has in a setting: as chosen, else its default.
@@ -468,9 +535,13 @@ impl Knot {
         if self.together { setting.cord * bundle_ratio(setting.working) } else { setting.cord }
     }
 
-    fn rise_of(&self, setting: &Setting<'_>, unit: Length) -> Length {
-        let straight = unit * self.amount(&self.rise.diameters, setting);
-        match &self.rise.slant {
+    fn along(&self, role: &Role, setting: &Setting<'_>, unit: Length, rise: Length) -> Length {
+        role.moves.iter().map(|step| self.length_of(step, setting, unit, rise)).sum()
+    }
+
+    fn rise_of(&self, rise: &Rise, setting: &Setting<'_>, unit: Length) -> Length {
+        let straight = unit * self.amount(&rise.diameters, setting);
+        match &rise.slant {
             Some(angle) => straight / self.parameter(angle, setting.parameters).to_radians().cos(),
             None => straight,
         }

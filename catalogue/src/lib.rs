@@ -11,16 +11,19 @@ mod catalogue;
 pub mod geometry;
 mod knot;
 mod packing;
+pub mod path;
 mod reader;
 pub mod shape;
+pub mod table;
+pub mod tighten;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
 
-pub use catalogue::Catalogue;
+pub use catalogue::{Catalogue, TIGHTENED, shape_name, table_name};
 pub use knot::{
     Amount, CORE_ROLE, Core, CoreRule, Kind, KindRow, Knot, KnotTime, Lies, Misfit, Move, Note, Parameter, Rise, Role,
     Round, Runs, Setting, Source, Taken, USUAL_GIVE, WORKING_ROLE, with_article,
 };
 pub use packing::bundle_ratio;
-pub use reader::knot_file;
+pub use reader::{knot_file, shape_text, table_text};

@@ -102,6 +102,12 @@ pub mod bound {
     pub const MOVE: Bound = Bound::new("a move", 0.0, 1000.0, "");
     /// Legs of one role of a knot, or of its core.
     pub const ROLE_LEGS: Bound = Bound::new("a number of legs", 0.0, 500.0, "");
+    /// A coordinate of a knot's path.
+    pub const PATH_POINT: Bound = Bound::new("a coordinate of a path", -200.0, 200.0, "diameters");
+    /// Length of one repeat of a knot's path, or thickness of a rod it goes round.
+    pub const REPEAT: Bound = Bound::new("a length along a path", 0.05, 200.0, "diameters");
+    /// An angle in a knot's path.
+    pub const TURN: Bound = Bound::new("a turn", -360.0, 360.0, "degrees");
     /// A parameter of a knot.
     pub const PARAMETER: Bound = Bound::new("a parameter", 0.0, 1000.0, "");
 }

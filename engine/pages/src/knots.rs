@@ -176,7 +176,9 @@ fn parts(knot: &Knot, taken: &Taken) -> Vec<Part> {
     if knot.core.legs.1 > 0 {
         parts.push(role("What a core leg does", &knot.carried));
     }
-    parts.push(part("The rise".to_owned(), Vec::new(), &knot.rise.note));
+    if let Some(rise) = &knot.rise {
+        parts.push(part("The rise".to_owned(), Vec::new(), &rise.note));
+    }
     let time = format!(
         "{} s, and {} s for each metre hanging, each time a leg is drawn through ({} in one knot)",
         taken.base.as_s(),

@@ -13,12 +13,13 @@ pub fn knot_file(t: &mut Table<'_>) -> Option<Knot> {
     let head = t.need_table("knot", "The knot's names and use.", head);
     let core = t.table("core", "What it is tied round; left out for a knot without a core.", core_rule);
     let roles = t.tables("role", "What the legs of one role do in one knot: one for `working`, one for `core`.", role);
-    let rise = t.need_table("rise", "How far one knot carries the work along its core.", rise);
+    let path = t.table("path", "The centrelines of its legs, from which take-up and rise are computed.", super::path::path);
+    let rise = t.table("rise", "How far one knot carries the work along its core; with moves.", rise);
     let time = t.need_table("time", "How long one knot takes.", time);
     let parameters = t.tables("parameter", "A figure that a design may choose.", parameter);
     let working = find_role(t, &roles, WORKING_ROLE);
     let carried = roles.iter().find(|role| role.0 == CORE_ROLE).map_or_else(straight_core, |role| role.1.clone());
-    let (head, rise, time) = (head?.value, rise?.value, time?.value);
+    let (head, time) = (head?.value, time?.value);
     let knot = Knot {
         name: head.name,
         title: head.title,
@@ -29,11 +30,59 @@ pub fn knot_file(t: &mut Table<'_>) -> Option<Knot> {
         core: core.map_or(NO_CORE, |core| core.value),
         working: working?,
         carried,
-        rise,
+        rise: rise.map(|rise| rise.value),
         time,
         parameters: parameters.into_iter().map(|parameter| parameter.value).collect(),
+        path: path.map(|path| path.value),
+        table: None,
     };
-    check_names_of_parameters(t, &knot).then_some(knot)
+    (check_names_of_parameters(t, &knot) && check_ways(t, &knot) && check_path(t, &knot)).then_some(knot)
+}
+
+/// A knot takes what its moves and rise say, or what its path comes to: the one or the other must be whole.
+fn check_ways(t: &Table<'_>, knot: &Knot) -> bool {
+    match (knot.working.moves.is_empty(), &knot.rise, &knot.path) {
+        (true, None, Some(_)) | (false, Some(_), _) => return true,
+        (true, _, None) => t.refuse_together(
+            0..0,
+            "nothing says what this knot takes",
+            "",
+            "give the working role moves = [{ round = \"core\", turns = 1 }], or draw the knot under [path]",
+        ),
+        (true, Some(_), Some(_)) => t.refuse_together(
+            t.place("rise").unwrap_or_default(),
+            "the rise follows from the path",
+            "",
+            "leave [rise] out, or give the working role moves as well",
+        ),
+        (false, None, _) => t.refuse_together(
+            0..0,
+            "`rise` is missing",
+            "how far does one knot carry the work?",
+            "add [rise] with diameters = 2, source and note",
+        ),
+    }
+    false
+}
+
+/// The legs of a path must be the working legs of the knot, and its parameters must be the knot's.
+fn check_path(t: &Table<'_>, knot: &Knot) -> bool {
+    let Some(path) = &knot.path else { return true };
+    let at = || t.place("path").unwrap_or_default();
+    let drawn: u32 = path.legs.iter().map(|leg| leg.legs).sum();
+    let all_round = path.legs.iter().any(|leg| leg.all_round);
+    let bundled = knot.together && drawn == 1;
+    let fits = all_round || bundled || knot.working.legs == (drawn, drawn);
+    if !fits {
+        let (least, most) = knot.working.legs;
+        let label = format!("the path draws {drawn}, the working role has {least} to {most}");
+        t.refuse_together(at(), "the legs drawn are not the working legs", label, "draw each, or say all-round = true");
+    }
+    let unknown = path.parameters.iter().find(|(name, _)| !knot.parameters.iter().any(|p| p.name == *name));
+    if let Some((name, _)) = unknown {
+        t.refuse_together(at(), format!("the path is drawn for `{name}`, which the knot does not have"), "", "");
+    }
+    fits && unknown.is_none()
 }
 
 const NO_CORE: CoreRule = CoreRule { legs: (0, 0), fitting: false, lies: Lies::Snug, runs: Runs::Down };
@@ -132,12 +181,8 @@ fn role(t: &mut Table<'_>) -> Option<(String, Role)> {
     let joins = t.maybe("joins", &Flag, "Whether its cord may join the work with this knot, not hung before.");
     let moves = t.tables("moves", "What the leg's centreline does, one after the other.", movement);
     let note = note(t);
-    if moves.is_empty() {
-        t.refuse(
-            "this role has no moves",
-            "a knot eats some leg",
-            "for example moves = [{ round = \"core\", turns = 1 }]",
-        );
+    if moves.is_empty() && name.as_ref().is_some_and(|name| name.value == CORE_ROLE) {
+        t.refuse("this role has no moves", "a core runs along at least", "for example moves = [{ along = 1 }]");
         return None;
     }
     Some((
@@ -278,8 +323,10 @@ fn check_names_of_parameters(t: &Table<'_>, knot: &Knot) -> bool {
         Move::Round { turns, .. } => turns,
         Move::Across(amount) | Move::Along(amount) => amount,
     });
-    let named = amounts.chain([&knot.rise.diameters, &knot.time.base]).filter_map(|amount| amount.each.as_ref());
-    let unknown = named.chain(&knot.rise.slant).find(|name| !knot.parameters.iter().any(|p| p.name == **name));
+    let rise = knot.rise.as_ref();
+    let rises = rise.map(|rise| &rise.diameters);
+    let named = amounts.chain(rises).chain([&knot.time.base]).filter_map(|amount| amount.each.as_ref());
+    let unknown = named.chain(rise.and_then(|rise| rise.slant.as_ref())).find(|name| !knot.parameters.iter().any(|p| p.name == **name));
     if let Some(name) = unknown {
         t.refuse_together(
             0..0,
