@@ -6,7 +6,7 @@ use std::sync::Arc;
 use include_dir::{Dir, include_dir};
 use reeve_reading::{Desk, Fault, Source, read};
 
-use crate::knot::Knot;
+use crate::knot::{Knot, Misfit};
 use crate::path::Path;
 use crate::reader::{knot_file, shape_file, table_file};
 use crate::shape::Shape;
@@ -38,7 +38,34 @@ impl Catalogue {
         for name in drawn {
             faults.extend(embedded(&table_name(&name)).map(|table| catalogue.add_table(&table)).unwrap_or_default());
         }
+        faults.extend(catalogue.join_parts());
         (catalogue, faults)
+    }
+
+    /// Gives every knot that is made of others those knots, as they stand now. Call it when all have been added.
+    ///
+    /// A part must be a knot by itself: one that is made of others in turn is refused, as one that is not here.
+    pub fn join_parts(&mut self) -> Vec<Fault> {
+        let mut faults = Vec::new();
+        for at in 0..self.knots.len() {
+            let names: Vec<String> = self.knots[at].named_parts().map(|part| part.knot.clone()).collect();
+            if names.is_empty() {
+                continue;
+            }
+            let (found, missing): (Vec<_>, Vec<_>) =
+                names.into_iter().map(|name| (self.part(&name), name)).partition(|(f, _)| f.is_some());
+            let knot = Arc::make_mut(&mut self.knots[at]);
+            knot.parts = found.into_iter().filter_map(|(found, _)| found).collect();
+            faults.extend(missing.into_iter().map(|(_, part)| {
+                let missing = Misfit::MissingPart { knot: knot.title.clone(), part };
+                Fault::without_place(missing.to_string(), "name a knot that is not made of others")
+            }));
+        }
+        faults
+    }
+
+    fn part(&self, name: &str) -> Option<Arc<Knot>> {
+        self.knots.iter().find(|knot| knot.name == name && knot.named_parts().next().is_none()).cloned()
     }
 
     /// Reads the table that tightening left for a knot, which must be here already.

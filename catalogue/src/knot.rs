@@ -47,6 +47,8 @@ pub struct Knot {
     pub path: Option<Path>,
     /// What tightening the path came to. It counts where the working role has no moves.
     pub table: Option<Arc<Table>>,
+    /// The knots that it is made of, once the catalogue has found them.
+    pub parts: Vec<Arc<Knot>>,
 }
 
 /// How a knot is used.
@@ -204,6 +206,17 @@ pub enum Move {
     Across(Amount),
     /// A run along the knot's rise, in rises.
     Along(Amount),
+    /// What a leg of this role takes in another knot, so many times.
+    Knots(Part),
+}
+
+/// Another knot that a knot is made of.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    /// Its name.
+    pub knot: String,
+    /// How many of it.
+    pub times: f64,
 }
 
 /// What a turn goes round.
@@ -223,6 +236,8 @@ pub enum Round {
 pub struct Rise {
     /// In cord diameters.
     pub diameters: Amount,
+    /// As many rises of another knot besides.
+    pub part: Option<Part>,
     /// Parameter holding the angle, in degrees, by whose cosine the rise is divided.
     pub slant: Option<String>,
     /// Where it comes from.
@@ -342,6 +357,13 @@ pub enum Misfit {
         /// As a rod of the same girth, in cord diameters.
         given: f64,
     },
+    /// A knot that it is made of is not in the catalogue.
+    MissingPart {
+        /// The knot's title.
+        knot: String,
+        /// What it is made of.
+        part: String,
+    },
     /// A parameter it does not have.
     UnknownParameter {
         /// The knot's title.
@@ -396,6 +418,9 @@ impl fmt::Display for Misfit {
                 "{} has not been tightened round a core {given:.1} cords thick; take a thinner core or a thicker cord",
                 with_article(knot)
             ),
+            Self::MissingPart { knot, part } => {
+                write!(f, "{} is made of `{part}`, and no knot of that name can be part of it", with_article(knot))
+            }
             Self::UnknownParameter { knot, name, known } if known.is_empty() => {
                 write!(f, "{} has no parameters, and was given `{name}`", with_article(knot))
             }
@@ -432,17 +457,17 @@ impl Knot {
     /// A [`Misfit`] when the core, the working legs or a parameter is not one that it can take.
     pub fn taken(&self, setting: &Setting<'_>) -> Result<Taken, Misfit> {
         self.check(setting)?;
-        let unit = self.thickness(setting);
+        let unit = self.unit(setting);
         let (working, rise) = match &self.rise {
             Some(rise) => {
-                let rise = self.rise_of(rise, setting, unit);
-                (self.along(&self.working, setting, unit, rise), rise)
+                let rise = self.rise_of(rise, setting, unit)?;
+                (self.along(&self.working, |taken| taken.working, &Place { setting, unit, rise })?, rise)
             }
             None => self.tightened(setting, unit)?,
         };
         Ok(Taken {
             working,
-            core: self.along(&self.carried, setting, unit, rise),
+            core: self.along(&self.carried, |taken| taken.core, &Place { setting, unit, rise })?,
             rise,
             base: Time::s(self.amount(&self.time.base, setting)),
         })
@@ -455,13 +480,13 @@ impl Knot {
 
     /// Take-up and rise from the tightened path.
     fn tightened(&self, setting: &Setting<'_>, unit: Length) -> Result<(Length, Length), Misfit> {
-        let table = self.table.as_ref().ok_or_else(|| Misfit::NotTightened {
-            knot: self.title.clone(),
-            name: self.name.clone(),
-        })?;
+        let table = self
+            .table
+            .as_ref()
+            .ok_or_else(|| Misfit::NotTightened { knot: self.title.clone(), name: self.name.clone() })?;
         // Legs tied together as one are one thick leg.
         let working = if self.together { 1 } else { setting.working };
-        let core = self.core_thickness(setting, unit);
+        let core = self.core_thickness(setting);
         let figure = table
             .at(working, core, setting.give)
             .ok_or_else(|| Misfit::BeyondTable { knot: self.title.clone(), given: core })?;
@@ -469,7 +494,8 @@ impl Knot {
     }
 
     /// The core as a rod of the same girth, in diameters of the working cord.
-    fn core_thickness(&self, setting: &Setting<'_>, unit: Length) -> f64 {
+    pub fn core_thickness(&self, setting: &Setting<'_>) -> f64 {
+        let unit = self.unit(setting);
         match setting.core {
             Core::Legs { count, diameter } => path::Round::Legs(count).thickness() * (diameter / unit),
             Core::Rod(diameter) => diameter / unit,
@@ -531,28 +557,54 @@ impl Knot {
     }
 
     /// The diameter that "one diameter" means: the cord's, or the bundle's that is tied as one.
-    fn thickness(&self, setting: &Setting<'_>) -> Length {
+    pub fn unit(&self, setting: &Setting<'_>) -> Length {
         if self.together { setting.cord * bundle_ratio(setting.working) } else { setting.cord }
     }
 
-    fn along(&self, role: &Role, setting: &Setting<'_>, unit: Length, rise: Length) -> Length {
-        role.moves.iter().map(|step| self.length_of(step, setting, unit, rise)).sum()
+    /// What the moves of one role come to; `of` picks the role's share where they name another knot.
+    fn along(&self, role: &Role, of: fn(&Taken) -> Length, place: &Place<'_>) -> Result<Length, Misfit> {
+        let length = |step: &Move| match step {
+            Move::Knots(part) => Ok(of(&self.taken_by(part, place.setting)?) * part.times),
+            _ => Ok(self.length_of(step, place)),
+        };
+        role.moves.iter().map(length).sum()
     }
 
-    fn rise_of(&self, rise: &Rise, setting: &Setting<'_>, unit: Length) -> Length {
-        let straight = unit * self.amount(&rise.diameters, setting);
-        match &rise.slant {
+    fn rise_of(&self, rise: &Rise, setting: &Setting<'_>, unit: Length) -> Result<Length, Misfit> {
+        let own = unit * self.amount(&rise.diameters, setting);
+        let others = match &rise.part {
+            Some(part) => self.taken_by(part, setting)?.rise * part.times,
+            None => Length::ZERO,
+        };
+        let straight = own + others;
+        Ok(match &rise.slant {
             Some(angle) => straight / self.parameter(angle, setting.parameters).to_radians().cos(),
             None => straight,
-        }
+        })
+    }
+
+    /// What one of the knots that this one is made of takes in its place.
+    fn taken_by(&self, part: &Part, setting: &Setting<'_>) -> Result<Taken, Misfit> {
+        let knot = self.parts.iter().find(|knot| knot.name == part.knot);
+        let knot = knot.ok_or_else(|| Misfit::MissingPart { knot: self.title.clone(), part: part.knot.clone() })?;
+        knot.taken(&Setting { parameters: &[], ..setting.clone() })
+    }
+
+    /// The knots that it says it is made of.
+    pub fn named_parts(&self) -> impl Iterator<Item = &Part> {
+        let moves = self.working.moves.iter().chain(&self.carried.moves);
+        let in_moves = moves.filter_map(|step| if let Move::Knots(part) = step { Some(part) } else { None });
+        in_moves.chain(self.rise.iter().filter_map(|rise| rise.part.as_ref()))
     }
 
     fn amount(&self, amount: &Amount, setting: &Setting<'_>) -> f64 {
         amount.factor * amount.each.as_ref().map_or(1.0, |name| self.parameter(name, setting.parameters))
     }
 
-    fn length_of(&self, step: &Move, setting: &Setting<'_>, unit: Length, rise: Length) -> Length {
+    fn length_of(&self, step: &Move, place: &Place<'_>) -> Length {
+        let Place { setting, unit, rise } = *place;
         match step {
+            Move::Knots(_) => Length::ZERO,
             Move::Across(diameters) => unit * self.amount(diameters, setting),
             Move::Along(rises) => rise * self.amount(rises, setting),
             Move::Round { thing, turns, pitch } => {
@@ -577,6 +629,15 @@ impl Knot {
             }
         }
     }
+}
+
+/// Where a leg's moves are measured.
+#[derive(Clone, Copy)]
+struct Place<'a> {
+    setting: &'a Setting<'a>,
+    /// What one diameter is.
+    unit: Length,
+    rise: Length,
 }
 
 fn turn_round_legs(count: u32, each: Length, cord: Length, lies: Lies) -> Length {

@@ -14,6 +14,8 @@ pub struct Path {
     pub knots: u32,
     /// How far a repeat is turned as drawn, in degrees; `None` for one that can't turn.
     pub twist: Option<f64>,
+    /// The pull along the core while it is tightened, in tensions of one leg.
+    pub pull: f64,
     /// What the second half of a repeat is, when only the first is drawn.
     pub second_half: Option<Flip>,
     /// The legs.
@@ -27,7 +29,8 @@ pub struct Path {
 pub struct Leg {
     /// Its line.
     pub line: Line,
-    /// The leg that it goes on as in the next repeat, counted from 0; itself if not said.
+    /// The leg that it goes on as in the next repeat, counted from 0; itself if not said. Of legs all round, how many
+    /// legs further round.
     pub goes_on_as: Option<usize>,
     /// How many legs of the knot it is: two for a folded cord.
     pub legs: u32,
@@ -133,9 +136,9 @@ impl Path {
     /// The 64-bit Fowler-Noll-Vo hash (FNV-1a) of the path in words.
     pub fn mark(&self) -> String {
         let words = format!("{self:?}");
-        let hash = words.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
-            (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
-        });
+        let hash = words
+            .bytes()
+            .fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3));
         format!("{hash:016x}")
     }
 
@@ -148,11 +151,8 @@ impl Path {
     pub fn start(&self, working: u32, round: Round) -> Start {
         let legs = self.legs_of(working);
         let repeat = self.repeats.map(|rise| Repeat { rise, twist: self.twist.unwrap_or_default().to_radians() });
-        let then = |(at, leg): (usize, &Placed<'_>)| match repeat {
-            None => Then::Pulled,
-            Some(_) => Then::GoesOnAs(leg.drawn.goes_on_as.unwrap_or(at)),
-        };
-        let thens: Vec<Then> = legs.iter().enumerate().map(then).collect();
+        let thens: Vec<Then> =
+            legs.iter().map(|leg| repeat.map_or(Then::Pulled, |_| Then::GoesOnAs(leg.next))).collect();
         let strand = |at: usize| {
             let points = self.smooth(at, &legs, &thens, repeat);
             Strand { points: points.into_iter().map(|point| widened(point, round)).collect(), then: thens[at] }
@@ -164,10 +164,12 @@ impl Path {
                 repeat,
             },
             alike: legs.iter().map(|leg| leg.alike).collect(),
+            twists: self.twist.is_some(),
+            pull: self.pull,
         }
     }
 
-    fn smooth(&self, at: usize, legs: &[Placed<'_>], thens: &[Then], repeat: Option<Repeat>) -> Vec<Point> {
+    fn smooth(&self, at: usize, legs: &[Placed], thens: &[Then], repeat: Option<Repeat>) -> Vec<Point> {
         let line = &legs[at].points;
         match (repeat, thens[at]) {
             (Some(repeat), Then::GoesOnAs(next)) => {
@@ -179,23 +181,27 @@ impl Path {
     }
 
     /// Each leg in one repeat, point by point, the second half and the legs all round included.
-    fn legs_of(&self, working: u32) -> Vec<Placed<'_>> {
-        let mut legs: Vec<Placed<'_>> = Vec::new();
+    fn legs_of(&self, working: u32) -> Vec<Placed> {
+        let mut legs: Vec<Placed> = Vec::new();
         for drawn in &self.legs {
-            let first = match &drawn.line {
-                Line::Points(points) => Placed { drawn, points: self.with_second_half(points), alike: None },
+            let of = legs.len();
+            let many = if drawn.all_round { working } else { 1 };
+            let on = drawn.goes_on_as.unwrap_or(if drawn.all_round { 0 } else { of });
+            legs.push(match &drawn.line {
+                Line::Points(points) => Placed { points: self.with_second_half(points), alike: None, next: on },
                 Line::Like { leg, turned, flip } => {
                     let (mirrored, half) = flip.map_or((false, 0.0), Flip::parts);
-                    let like = Alike { strand: *leg, turned: (turned + half).to_radians(), mirrored };
-                    alike(drawn, &legs, &like)
+                    alike(&legs, &Alike { strand: *leg, turned: (turned + half).to_radians(), mirrored }, on)
                 }
-            };
-            let of = legs.len();
-            legs.push(first);
-            for k in 1..if drawn.all_round { working } else { 1 } {
+            });
+            for k in 1..many {
                 let turned = TAU * f64::from(k) / f64::from(working);
-                let next = alike(drawn, &legs, &Alike { strand: of, turned, mirrored: false });
+                let next = alike(&legs, &Alike { strand: of, turned, mirrored: false }, on);
                 legs.push(next);
+            }
+            if drawn.all_round {
+                let all = many as usize;
+                legs[of..].iter_mut().enumerate().for_each(|(k, leg)| leg.next = of + (k + on) % all);
             }
         }
         legs
@@ -215,20 +221,20 @@ impl Path {
     }
 }
 
-/// A leg with its line.
-struct Placed<'a> {
-    drawn: &'a Leg,
+/// A leg with its line and the leg that it is in the next repeat.
+struct Placed {
     points: Vec<Point>,
     alike: Option<Alike>,
+    next: usize,
 }
 
 /// A leg that is like an earlier one.
-fn alike<'a>(drawn: &'a Leg, legs: &[Placed<'_>], like: &Alike) -> Placed<'a> {
+fn alike(legs: &[Placed], like: &Alike, next: usize) -> Placed {
     let Some(other) = legs.get(like.strand) else {
-        return Placed { drawn, points: Vec::new(), alike: None };
+        return Placed { points: Vec::new(), alike: None, next };
     };
     let first = other.alike.map_or(*like, |first| first.then(like));
-    Placed { drawn, points: other.points.iter().map(|point| like.of(*point)).collect(), alike: Some(first) }
+    Placed { points: other.points.iter().map(|point| like.of(*point)).collect(), alike: Some(first), next }
 }
 
 /// Moves a point out, or in, to make room for a core thicker or thinner than the one cord it is drawn round.
@@ -255,13 +261,14 @@ fn pulled_out(line: &[Point]) -> Vec<Point> {
     out
 }
 
-/// The point straight on from `to`, seen from `from`, along the nearest axis.
+/// The point straight on from `to`, seen from `from`: along y, or across it.
 fn beyond(from: Point, to: Point) -> Point {
     let away = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
-    let main = (0..3).max_by(|a, b| away[*a].abs().total_cmp(&away[*b].abs())).unwrap_or(1);
-    let mut out = to;
-    out[main] += PULLED_OUT * away[main].signum();
-    out
+    let across = away[0].hypot(away[2]);
+    if away[1].abs() >= across {
+        return [to[0], to[1] + PULLED_OUT * away[1].signum(), to[2]];
+    }
+    [to[0] + PULLED_OUT * away[0] / across, to[1], to[2] + PULLED_OUT * away[2] / across]
 }
 
 /// Points on the smooth curve through a line (Catmull and Rom's spline), which ends where the line ends.

@@ -37,6 +37,11 @@ pub enum Then {
     GoesOnAs(usize),
 }
 
+/// The pull along the core of a repeating knot where its path says nothing else: the tension of one working leg.
+///
+/// A sennit is tied on legs that are held taut. Without it the rise comes out 2 to 4 % smaller at the usual give.
+pub const PULL: f64 = 1.0;
+
 /// A shape as tightening starts with it, and what stays alike in it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Start {
@@ -44,11 +49,15 @@ pub struct Start {
     pub shape: Shape,
     /// For each strand the one it is like, if it is to stay so: pulled on evenly, a knot does not capsize.
     pub alike: Vec<Option<Alike>>,
+    /// Whether the twist of a repeat is free to change.
+    pub twists: bool,
+    /// The pull along the core of a repeating knot, in tensions of one leg.
+    pub pull: f64,
 }
 
 impl From<Shape> for Start {
     fn from(shape: Shape) -> Self {
-        Self { alike: vec![None; shape.strands.len()], shape }
+        Self { alike: vec![None; shape.strands.len()], shape, twists: false, pull: PULL }
     }
 }
 

@@ -4,7 +4,7 @@ use reeve_measure::bound;
 use reeve_reading::{Choice, Count, Flag, List, Number, Placed, Table};
 
 use crate::path::{Flip, Leg, Line, Path};
-use crate::shape::Point;
+use crate::shape::{PULL, Point};
 
 const POINT: List<Number> = List(Number(bound::PATH_POINT));
 
@@ -14,12 +14,12 @@ pub(super) fn path(t: &mut Table<'_>) -> Option<Path> {
         t.maybe("repeats", &Number(bound::REPEAT), "Length of one repeat, in cord diameters; none: it stands alone.");
     let knots = t.maybe("knots", &Count(bound::ROLE_LEGS), "Knots in one repeat; 1 if not said.");
     let twist = t.maybe("twist", &Number(bound::TURN), "How far a repeat is turned, in degrees, to start with.");
+    let pull = t.maybe("pull", &Number(bound::PULL), "Pull along the core, in tensions of one leg; 1 if not said.");
     let second =
         t.maybe("second-half", &Choice { words: Flip::WORDS }, "What the second half is, when the first is drawn.");
-    let parameters =
-        t.pairs("parameters", &Number(bound::PARAMETER), "The values of parameters that it is drawn for.");
+    let parameters = t.pairs("parameters", &Number(bound::PARAMETER), "The values of parameters that it is drawn for.");
     let legs = t.tables("leg", "The centreline of one leg, loose, round a core one cord thick.", leg);
-    if let (None, Some(key)) = (&repeats, ["knots", "twist", "second-half"].iter().find(|key| t.has(key))) {
+    if let (None, Some(key)) = (&repeats, ["knots", "twist", "pull", "second-half"].iter().find(|key| t.has(key))) {
         let help = "say how long one repeat is: repeats = 6";
         t.refuse_together(t.place(key).unwrap_or_default(), format!("`{key}` is for a path that repeats"), "", help);
         return None;
@@ -28,6 +28,7 @@ pub(super) fn path(t: &mut Table<'_>) -> Option<Path> {
         repeats: repeats.map(|repeats| repeats.value),
         knots: knots.map_or(1, |knots| knots.value.max(1)),
         twist: twist.map(|twist| twist.value),
+        pull: pull.map_or(PULL, |pull| pull.value),
         second_half: second.map(|second| second.value),
         legs: legs.iter().map(|leg| leg.value.clone()).collect(),
         parameters: parameters.into_iter().map(|(name, value)| (name.value, value.value)).collect(),
@@ -44,7 +45,11 @@ fn leg(t: &mut Table<'_>) -> Option<Leg> {
         &Choice { words: Flip::WORDS },
         "`across`: left and right change places; `through`: front and back; `turned`: both.",
     );
-    let on = t.maybe("goes-on-as", &Count(bound::ROLE_LEGS), "The leg, counted from 1, that it is in the next repeat.");
+    let on = t.maybe(
+        "goes-on-as",
+        &Count(bound::ROLE_LEGS),
+        "The leg, counted from 1, that it is in the next repeat; all round: 1 itself, 2 the next.",
+    );
     let legs = t.maybe("legs", &Count(bound::ROLE_LEGS), "Legs of the knot that it is: 2 for a folded cord.");
     let round = t.maybe("all-round", &Flag, "Whether each working leg has one like it, evenly round the core.");
     let line = match (points, like) {
@@ -76,7 +81,12 @@ fn points_line(t: &Table<'_>, points: &Placed<Vec<Placed<Vec<Placed<f64>>>>>) ->
     let point = |typed: &Placed<Vec<Placed<f64>>>| -> Option<Point> {
         let [x, y, z] = typed.value.as_slice() else {
             let title = format!("a point of {} numbers", typed.value.len());
-            t.refuse_at(typed.span.clone(), title, "three are needed", "write it as [across, down, towards the viewer]");
+            t.refuse_at(
+                typed.span.clone(),
+                title,
+                "three are needed",
+                "write it as [across, down, towards the viewer]",
+            );
             return None;
         };
         Some([x.value, y.value, z.value])
@@ -108,6 +118,9 @@ fn check_legs(t: &Table<'_>, legs: &[Placed<Leg>]) -> bool {
             let title = format!("leg {} of the path is like a leg that is not drawn before it", at + 1);
             t.refuse_at(leg.span.clone(), title, "", "put the leg that has points first, and count from 1");
             sound = false;
+        }
+        if leg.value.all_round {
+            continue;
         }
         let on = leg.value.goes_on_as.unwrap_or(at);
         if on >= legs.len() || met.contains(&on) {

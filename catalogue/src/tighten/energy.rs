@@ -5,7 +5,6 @@ use std::f64::consts::FRAC_PI_2;
 use glam::{DVec2, DVec3, Vec3Swizzles as _};
 use reeve_measure::count;
 
-use super::PULL;
 use super::contact::{line, point};
 use super::tubes::{Run, Tubes, turned, turning};
 use crate::shape::{Alike, Then};
@@ -86,8 +85,9 @@ impl Energy {
         self.slope.nodes.resize(self.tubes.nodes.len(), DVec3::ZERO);
         self.slope.posts.clear();
         self.slope.posts.resize(self.tubes.posts.len(), DVec2::ZERO);
-        (self.slope.rise, self.slope.twist) = (-PULL, 0.0);
-        let tension = (0..self.tubes.runs.len()).map(|run| self.tension(run)).sum::<f64>() - PULL * self.tubes.rise();
+        (self.slope.rise, self.slope.twist) = (-self.tubes.pull, 0.0);
+        let tension =
+            (0..self.tubes.runs.len()).map(|run| self.tension(run)).sum::<f64>() - self.tubes.pull * self.tubes.rise();
         let all = tension + self.contact() + self.on_posts() + self.between_posts();
         (0..self.tubes.runs.len()).for_each(|run| self.keep_alike(run));
         self.write(slope);
@@ -112,11 +112,13 @@ impl Energy {
     }
 
     fn write(&mut self, slope: &mut [f64]) {
-        // The ends of a pulled leg are held where they are pulled to, and free to swing aside.
+        // The ends of a pulled leg are held where they are pulled to. Pulled along one line they are free to swing
+        // aside; pulled round a corner they would swing until they meet.
         for run in self.tubes.runs.iter().filter(|run| run.then == Then::Pulled) {
+            let in_line = run.away[0].dot(run.away[1]).abs() > 0.9;
             for (end, away) in [run.first, run.first + run.count - 1].into_iter().zip(run.away) {
-                let pull = self.slope.nodes[end].dot(away);
-                self.slope.nodes[end] -= away * pull;
+                let slope = &mut self.slope.nodes[end];
+                *slope = if in_line { *slope - away * slope.dot(away) } else { DVec3::ZERO };
             }
         }
         let (nodes, rest) = slope.split_at_mut(self.tubes.nodes.len() * 3);
@@ -301,7 +303,8 @@ impl Energy {
         let runs = &self.tubes.runs;
         if repeats == 0 {
             let apart = second.abs_diff(first);
-            let round = if runs[run].then == Then::Closes { runs[run].count - apart.min(runs[run].count) } else { apart };
+            let round =
+                if runs[run].then == Then::Closes { runs[run].count - apart.min(runs[run].count) } else { apart };
             return (run == goal).then_some(apart.min(round));
         }
         let mut pieces = runs[run].first + runs[run].count - first;

@@ -3,7 +3,7 @@
 use glam::{DVec3, Vec3Swizzles as _};
 use reeve_measure::count;
 
-use super::tubes::{Run, Tubes};
+use super::tubes::{Post, Run, Tubes};
 use crate::shape::Then;
 
 /// What a tight knot takes, in cord diameters, in one repeat or in all.
@@ -28,7 +28,13 @@ impl Measured {
         let takes: Vec<f64> = tubes.runs.iter().zip(&lengths).map(|(run, l)| taken(tubes, run, *l, rise)).collect();
         let whole: f64 = lengths.iter().sum();
         let straight: f64 = tubes.runs.iter().map(|run| straight(tubes, run)).sum();
-        Self { length: whole, take_up: most_of_cycles(tubes, &takes), rise, twist: tubes.twist(), held: whole - straight }
+        Self {
+            length: whole,
+            take_up: most_of_cycles(tubes, &takes),
+            rise,
+            twist: tubes.twist(),
+            held: whole - straight,
+        }
     }
 
     /// The same drawn out to a give of zero, from itself at give `near` and another at give `far`.
@@ -94,9 +100,8 @@ fn height(tubes: &Tubes) -> f64 {
     let (mut top, mut bottom) = (f64::INFINITY, f64::NEG_INFINITY);
     for run in &tubes.runs {
         for node in knotted(tubes, run) {
-            let (before, after) = (node.saturating_sub(1).max(run.first), (node + 1).min(run.first + run.count - 1));
-            let along = (tubes.nodes[after] - tubes.nodes[before]).normalize_or_zero();
-            let half = 0.5 * (1.0 - along.y * along.y).max(0.0).sqrt();
+            let along = tubes.along(node).y;
+            let half = 0.5 * (1.0 - along * along).max(0.0).sqrt();
             top = top.min(tubes.nodes[node].y - half);
             bottom = bottom.max(tubes.nodes[node].y + half);
         }
@@ -116,21 +121,25 @@ fn knotted(tubes: &Tubes, run: &Run) -> std::ops::Range<usize> {
     }
 }
 
+/// Whether a node touches something that it does not merely run beside.
 fn touches(tubes: &Tubes, node: usize) -> bool {
     // Soft cords touch a little before they press.
     const TOUCHING: f64 = 1.01;
     // Neighbours along the same leg are always near.
     const APART: f64 = 2.0;
-    let at = tubes.nodes[node];
+    // The cosine from which on two cords run beside one another.
+    const BESIDE: f64 = 0.95;
+    let (at, along) = (tubes.nodes[node], tubes.along(node));
     let of = &tubes.runs[tubes.run_of(node)];
     let same = of.first..of.first + of.count;
     let spacing = tubes.nodes[of.first].distance(tubes.nodes[of.first + 1]);
     let near = |other: usize| {
         let apart = if same.contains(&other) { count(other.abs_diff(node) as u64) * spacing } else { APART };
-        apart >= APART && tubes.nodes[other].distance_squared(at) < TOUCHING * TOUCHING
+        apart >= APART
+            && tubes.nodes[other].distance_squared(at) < TOUCHING * TOUCHING
+            && tubes.along(other).dot(along).abs() < BESIDE
     };
-    let on_post = |post: &super::tubes::Post| post.at.distance(at.xz()) < (TOUCHING + post.diameter) / 2.0;
+    let on_post =
+        |post: &Post| along.y.abs() < BESIDE && post.at.distance(at.xz()) < f64::midpoint(TOUCHING, post.diameter);
     (0..tubes.nodes.len()).any(near) || tubes.posts.iter().any(on_post)
 }
-
-

@@ -2,7 +2,7 @@
 //!
 //! Cords are tubes one diameter thick. The working legs are under unit tension, so their length is their energy; where
 //! two tubes are closer than touching, a contact energy pushes them apart ([`contact`]). A repeating knot has a free
-//! rise (and, if it twists, a free twist), held open by [`PULL`] along the core. The least energy is found by L-BFGS from
+//! rise (and, if it twists, a free twist), held open by a pull along the core ([`crate::shape::PULL`]). The least energy is found by L-BFGS from
 //! a loose start, with a contact that is made stiffer step by step: a soft cord first, the hard limit last.
 //!
 //! The hard limit is the ideal knot, whose length is published for closed knots; a softer cord is a lower ratio of
@@ -12,11 +12,11 @@ pub mod contact;
 mod energy;
 mod measured;
 mod relax;
-mod tubes;
-mod whole;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
+mod tubes;
+mod whole;
 
 use std::fmt;
 
@@ -27,11 +27,6 @@ pub use whole::{Case, cases, drawn, drawn_case, row};
 use crate::shape::{Shape, Start};
 use relax::relax;
 use tubes::Tubes;
-
-/// The pull along the core of a repeating knot: the tension of one working leg.
-///
-/// A sennit is tied on legs that are held taut. Without it the rise comes out 2 to 4 % smaller at the usual give.
-pub const PULL: f64 = 1.0;
 
 /// The gives at which a knot is tightened, from hard to soft. Zero is the hard limit, drawn out from the next two.
 pub const GIVES: [f64; 7] = [0.0, 0.01, 0.02, 0.05, 0.1, 0.15, 0.2];

@@ -20,7 +20,8 @@ fn closed_braid(strands: usize, word: &[i32]) -> Start {
         let left = crossing.unsigned_abs() as usize - 1;
         for step in 0..STEPS {
             let share = step as f64 / STEPS as f64;
-            let (over, lift) = ((1.0 - (PI * share).cos()) / 2.0, 0.8 * (PI * share).sin() * f64::from(crossing.signum()));
+            let (over, lift) =
+                ((1.0 - (PI * share).cos()) / 2.0, 0.8 * (PI * share).sin() * f64::from(crossing.signum()));
             for (place, strand) in order.iter().enumerate() {
                 let x = place as f64;
                 tracks[*strand].push(match place {
@@ -58,7 +59,11 @@ fn closed_knots_come_to_their_published_length() {
         let now = std::time::Instant::now();
         let tight = tighten(&closed_braid(strands, &word), 0.01, &Effort::default()).unwrap();
         let hard = tight.at[0].length;
-        println!("{name}: {hard:.3} {published} {:?} {:?}", tight.at.map(|m| (m.length * 100.0).round() / 100.0), now.elapsed());
+        println!(
+            "{name}: {hard:.3} {published} {:?} {:?}",
+            tight.at.map(|m| (m.length * 100.0).round() / 100.0),
+            now.elapsed()
+        );
         assert!((hard / published - 1.0).abs() < 0.01, "{name}: {hard}");
     }
 }
@@ -78,6 +83,7 @@ fn square() -> Path {
         repeats: Some(6.0),
         knots: 1,
         twist: None,
+        pull: crate::shape::PULL,
         second_half: Some(Flip::Across),
         legs: vec![leg(Line::Points(points)), leg(Line::Like { leg: 0, turned: 180.0, flip: None })],
         parameters: vec![],
@@ -86,10 +92,25 @@ fn square() -> Path {
 
 #[test]
 fn square_sennits() {
-    for round in [Round::Legs(0), Round::Legs(1), Round::Legs(2), Round::Legs(3), Round::Legs(4), Round::Legs(8), Round::Legs(16), Round::Rod(16.0), Round::Rod(32.0)] {
+    for round in [
+        Round::Legs(0),
+        Round::Legs(1),
+        Round::Legs(2),
+        Round::Legs(3),
+        Round::Legs(4),
+        Round::Legs(8),
+        Round::Legs(16),
+        Round::Rod(16.0),
+        Round::Rod(32.0),
+    ] {
         let now = std::time::Instant::now();
         let tight = tighten(&square().start(2, round), 0.1, &Effort::default()).unwrap();
-        println!("{round:?} {:.2} {:?} {:?}", round.thickness(), tight.at.map(|m| ((m.take_up * 100.0).round() / 100.0, (m.rise * 100.0).round() / 100.0)), now.elapsed());
+        println!(
+            "{round:?} {:.2} {:?} {:?}",
+            round.thickness(),
+            tight.at.map(|m| ((m.take_up * 100.0).round() / 100.0, (m.rise * 100.0).round() / 100.0)),
+            now.elapsed()
+        );
     }
 }
 
@@ -100,7 +121,7 @@ fn the_slope_is_the_difference_of_two_neighbours() {
     let start = path.start(2, Round::Legs(1));
     let mut rods = start.clone();
     rods.shape.rods = vec![Rod { x: -0.45, z: 0.1, diameter: 1.0 }, Rod { x: 0.4, z: 0.0, diameter: 1.0 }];
-    let (tubes, spacing) = Tubes::new(&Start::from(rods.shape)).evened(0.4);
+    let (tubes, spacing) = Tubes::new(&Start { twists: true, ..Start::from(rods.shape) }).evened(0.4);
     let mut energy = Energy::new(tubes, 40.0, spacing);
     let state = energy.state();
     let mut slope = vec![0.0; state.len()];

@@ -34,6 +34,8 @@ pub(super) struct Tubes {
     pub(super) repeat: Option<Repeat>,
     /// Whether the twist is free.
     pub(super) twists: bool,
+    /// The pull along the core.
+    pub(super) pull: f64,
 }
 
 /// Turns a point about y, from x towards z.
@@ -56,7 +58,8 @@ impl Tubes {
             runs: Vec::new(),
             posts: shape.rods.iter().map(|rod| Post { at: DVec2::new(rod.x, rod.z), diameter: rod.diameter }).collect(),
             repeat: shape.repeat,
-            twists: shape.repeat.is_some_and(|repeat| repeat.twist != 0.0),
+            twists: start.twists,
+            pull: start.pull,
         };
         for (strand, alike) in shape.strands.iter().zip(&start.alike) {
             let (first, count) = (tubes.nodes.len(), strand.points.len());
@@ -95,6 +98,13 @@ impl Tubes {
     /// The strand that a node belongs to.
     pub(super) fn run_of(&self, node: usize) -> usize {
         self.runs.partition_point(|run| run.first <= node).saturating_sub(1)
+    }
+
+    /// The direction of a strand at a node.
+    pub(super) fn along(&self, node: usize) -> DVec3 {
+        let run = &self.runs[self.run_of(node)];
+        let (before, after) = (node.saturating_sub(1).max(run.first), (node + 1).min(run.first + run.count - 1));
+        (self.nodes[after] - self.nodes[before]).normalize_or_zero()
     }
 
     /// The node that follows the last one of a strand, and whether it lies in the next repeat.
@@ -138,8 +148,11 @@ impl Tubes {
         if self.nodes.iter().any(|node| !node.is_finite()) {
             return Err(Slip::Lost);
         }
+        // Legs that are drawn out across are held by the knot's own corner, however little it takes.
+        let along = |run: &Run| run.then != Then::Pulled || run.away.iter().all(|away| away.y != 0.0);
         let measured = self.measured();
-        if measured.held <= 0.02 * measured.length { Err(Slip::ComesUndone) } else { Ok(()) }
+        let undone = self.runs.iter().all(along) && measured.held <= 0.02 * measured.length;
+        if undone { Err(Slip::ComesUndone) } else { Ok(()) }
     }
 
     pub(super) fn measured(&self) -> Measured {
@@ -153,22 +166,16 @@ pub(super) fn thinned(shape: &Shape) -> Shape {
     Tubes::new(&Start::from(shape.clone())).evened(DRAWN_SPACING).0.shape()
 }
 
-/// The axes nearest to the directions in which a line leaves its two ends.
+/// The directions in which a line leaves its two ends: along y, or straight out across it.
 fn ends(line: &[DVec3]) -> [DVec3; 2] {
     let [first, second, .., last_but_one, last] = line else { return [DVec3::NEG_Y, DVec3::Y] };
     [axis(*first - *second), axis(*last - *last_but_one)]
 }
 
-/// The axis nearest to a direction.
+/// Up or down along y where a direction is nearest to that, else the direction across.
 fn axis(direction: DVec3) -> DVec3 {
-    let size = direction.abs();
-    if size.y >= size.x && size.y >= size.z {
-        DVec3::Y * direction.y.signum()
-    } else if size.x >= size.z {
-        DVec3::X * direction.x.signum()
-    } else {
-        DVec3::Z * direction.z.signum()
-    }
+    let across = DVec3::new(direction.x, 0.0, direction.z);
+    if direction.y.abs() >= across.length() { DVec3::Y * direction.y.signum() } else { across.normalize_or_zero() }
 }
 
 /// How many pieces a length is cut into.

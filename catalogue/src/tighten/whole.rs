@@ -32,7 +32,8 @@ pub fn cases(knot: &Knot) -> Vec<Case> {
         return Vec::new();
     }
     let rounds = if knot.is_drawn() { rounds(knot) } else { few_rounds(knot) };
-    let (least, most) = if knot.together { (1, 1) } else { knot.working.legs };
+    let drawn = drawn_case(knot).working;
+    let (least, most) = if knot.is_drawn() && !knot.together { knot.working.legs } else { (drawn, drawn) };
     let of = |working| rounds.iter().map(move |round| Case { working, round: *round });
     (least..=most).flat_map(of).collect()
 }

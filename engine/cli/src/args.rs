@@ -5,6 +5,8 @@ use std::path::PathBuf;
 use chrono::NaiveDate;
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 use clap_complete::Shell;
+use reeve_catalogue::USUAL_GIVE;
+use reeve_catalogue::tighten::GIVES;
 
 const EXIT_CODES: &str = "Example:
   reeve quote --demo
@@ -106,7 +108,7 @@ pub(crate) enum Command {
     #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]
     Schema {
         /// The kind of file
-        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "quote-json", "takeoff-json", "costing-json", "compare-json", "knot-json"])]
+        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "quote-json", "takeoff-json", "costing-json", "compare-json", "knot-json", "tight-json"])]
         kind: String,
     },
     /// Print completions for a shell
@@ -155,6 +157,9 @@ pub(crate) enum Knots {
         /// Working legs in one knot, where that may differ
         #[arg(long, value_name = "N")]
         working: Option<u32>,
+        /// How much the cord gives: from 0 to 0.2, or `hard`
+        #[arg(long, value_name = "GIVE", default_value_t = USUAL_GIVE, value_parser = give)]
+        give: f64,
         /// A parameter of the knot
         #[arg(long = "set", value_name = "NAME=NUMBER")]
         parameters: Vec<String>,
@@ -164,12 +169,63 @@ pub(crate) enum Knots {
         #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
         form: DataForm,
     },
+    /// Tighten a drawn knot: compute from its path what it takes and how far it rises
+    #[command(
+        after_help = "Examples:\n  reeve knots tighten square --core 4\n  reeve knots tighten square --give hard --as json\n  reeve knots tighten my-shop/knots/herring.toml --keep\n  reeve knots tighten --every --into catalogue/knots/tightened"
+    )]
+    Tighten(Tighten),
     /// Read a knot file and report every fault
     #[command(after_help = "Example:\n  reeve knots check my-shop/knots/collared-square.toml")]
     Check {
         /// The file
         file: PathBuf,
     },
+}
+
+/// What to tighten, and how.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Tighten {
+    /// The knot: its name, or its file
+    #[arg(required_unless_present = "every")]
+    pub(crate) knot: Option<String>,
+    /// All knots at hand that are drawn
+    #[arg(long, requires = "into", conflicts_with = "knot")]
+    pub(crate) every: bool,
+    /// Thickness of the cord, in mm
+    #[arg(long, value_name = "MM", default_value_t = 4.0)]
+    pub(crate) cord: f64,
+    /// How much the cord gives: from 0 to 0.2, or `hard`
+    #[arg(long, value_name = "GIVE", default_value_t = USUAL_GIVE, value_parser = give)]
+    pub(crate) give: f64,
+    /// Core legs in one column; as few as the knot allows, but two if it can, when not given
+    #[arg(long, value_name = "N", conflicts_with = "rod")]
+    pub(crate) core: Option<u32>,
+    /// Thickness of a rod or ring it is tied on, in mm, in place of core legs
+    #[arg(long, value_name = "MM")]
+    pub(crate) rod: Option<f64>,
+    /// Working legs in one knot, where that may differ
+    #[arg(long, value_name = "N")]
+    pub(crate) working: Option<u32>,
+    /// Tighten it round every core it may have, and keep the table and the shape beside its file
+    #[arg(long, conflicts_with_all = ["core", "rod", "working", "give", "cord"])]
+    pub(crate) keep: bool,
+    /// Keep them in this folder
+    #[arg(long, value_name = "DIR", conflicts_with_all = ["core", "rod", "working", "give", "cord"])]
+    pub(crate) into: Option<PathBuf>,
+    #[command(flatten)]
+    pub(crate) shop: WhichShop,
+    /// What it is written as
+    #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
+    pub(crate) form: DataForm,
+}
+
+/// Reads a give: a share, or the word for none.
+fn give(word: &str) -> Result<f64, String> {
+    let (least, most) = (GIVES[0], GIVES[GIVES.len() - 1]);
+    let number = if word == "hard" { Some(0.0) } else { word.parse::<f64>().ok() };
+    number
+        .filter(|give| (least..=most).contains(give))
+        .ok_or_else(|| format!("a give is a share from {least} to {most}, or `hard`"))
 }
 
 /// Which shop.

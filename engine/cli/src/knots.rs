@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use reeve_catalogue::{Catalogue, Core, Knot, Setting, USUAL_GIVE};
+use reeve_catalogue::{Catalogue, Core, Knot, Setting};
 use reeve_measure::{Length, bound};
 use reeve_pages::knots::{KnotJson, KnotPage, KnotsPage, knot_json, knot_page, knots_json, knots_page};
 use reeve_pages::{Form, lay_out};
@@ -14,14 +14,16 @@ use crate::failure::{Failure, print_faults};
 use crate::opening::open;
 use crate::output::print;
 use crate::sheets::{json, template_failure};
+use crate::tighten;
 
 pub(crate) fn run(command: Knots) -> Result<(), Failure> {
     match command {
         Knots::List { word, kind, shop, form } => list(word.as_deref(), kind.as_deref(), &shop, form),
-        Knots::Show { knot, cord, core, rod, working, parameters, shop, form } => {
-            let tied = Tied { cord, core, rod, working, parameters: read_parameters(&parameters)? };
+        Knots::Show { knot, cord, core, rod, working, give, parameters, shop, form } => {
+            let tied = Tied { cord, core, rod, working, give, parameters: read_parameters(&parameters)? };
             show(&knot, &tied, &shop, form)
         }
+        Knots::Tighten(asked) => tighten::run(&asked),
         Knots::Check { file } => check(&file),
     }
 }
@@ -42,23 +44,29 @@ fn list(word: Option<&str>, kind: Option<&str>, shop: &WhichShop, form: DataForm
 }
 
 /// Where and with what a knot is shown.
-struct Tied {
-    cord: f64,
-    core: Option<u32>,
-    rod: Option<f64>,
-    working: Option<u32>,
-    parameters: Vec<(String, f64)>,
+pub(crate) struct Tied {
+    pub(crate) cord: f64,
+    pub(crate) core: Option<u32>,
+    pub(crate) rod: Option<f64>,
+    pub(crate) working: Option<u32>,
+    pub(crate) give: f64,
+    pub(crate) parameters: Vec<(String, f64)>,
+}
+
+/// Finds a knot by a word, or says which was meant.
+pub(crate) fn find<'a>(catalogue: &'a Catalogue, word: &str) -> Result<&'a Knot, Failure> {
+    catalogue.find(word).map(AsRef::as_ref).ok_or_else(|| {
+        let near = nearest(word, catalogue.words()).map(|near| format!("did you mean `{near}`?"));
+        Failure::input(
+            format!("no knot is called `{word}`"),
+            near.unwrap_or_else(|| "`reeve knots list` shows them all".to_owned()),
+        )
+    })
 }
 
 fn show(word: &str, tied: &Tied, shop: &WhichShop, form: DataForm) -> Result<(), Failure> {
     let catalogue = catalogue(shop)?;
-    let Some(knot) = catalogue.find(word) else {
-        let near = nearest(word, catalogue.words()).map(|near| format!("did you mean `{near}`?"));
-        return Err(Failure::input(
-            format!("no knot is called `{word}`"),
-            near.unwrap_or_else(|| "`reeve knots list` shows them all".to_owned()),
-        ));
-    };
+    let knot = find(&catalogue, word)?;
     let setting = setting(knot, tied)?;
     let taken = knot
         .taken(&setting)
@@ -76,7 +84,7 @@ fn show(word: &str, tied: &Tied, shop: &WhichShop, form: DataForm) -> Result<(),
 }
 
 /// The setting asked for; what is not said is what the knot is usually tied round.
-fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Failure> {
+pub(crate) fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Failure> {
     let cord = thickness("--cord", tied.cord, &bound::CORD_DIAMETER)?;
     let core = match (tied.rod, tied.core) {
         (Some(rod), _) => Core::Rod(thickness("--rod", rod, &bound::SECTION)?),
@@ -86,7 +94,7 @@ fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Failure> {
         (None, None) => Core::Legs { count: 2.clamp(knot.core.legs.0, knot.core.legs.1), diameter: cord },
     };
     let working = tied.working.unwrap_or(knot.working.legs.0);
-    Ok(Setting { cord, working, core, give: USUAL_GIVE, parameters: &tied.parameters })
+    Ok(Setting { cord, working, core, give: tied.give, parameters: &tied.parameters })
 }
 
 fn thickness(option: &str, mm: f64, bound: &reeve_measure::Bound) -> Result<Length, Failure> {
@@ -120,7 +128,7 @@ fn check(file: &Path) -> Result<(), Failure> {
 }
 
 /// The knots of a shop, or the program's own alone where there is no shop and none was named.
-fn catalogue(shop: &WhichShop) -> Result<Catalogue, Failure> {
+pub(crate) fn catalogue(shop: &WhichShop) -> Result<Catalogue, Failure> {
     let nowhere = shop.folder.is_none() && !shop.demo && Folder::find(Path::new(".")).is_err();
     if nowhere {
         return Ok(Catalogue::embedded().0);
@@ -132,7 +140,7 @@ fn catalogue(shop: &WhichShop) -> Result<Catalogue, Failure> {
     Ok(shop.catalogue().clone())
 }
 
-fn page(name: &str, view: &impl serde::Serialize) -> Result<String, Failure> {
+pub(crate) fn page(name: &str, view: &impl serde::Serialize) -> Result<String, Failure> {
     let templates = reeve_pages::load(&[]).map_err(|fault| template_failure(&fault))?;
     lay_out(&templates, name, Form::Text, view).map_err(|fault| template_failure(&fault))
 }

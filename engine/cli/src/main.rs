@@ -8,6 +8,7 @@ mod knots;
 mod opening;
 mod output;
 mod sheets;
+mod tighten;
 
 use std::process::ExitCode;
 

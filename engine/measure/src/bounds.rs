@@ -106,6 +106,8 @@ pub mod bound {
     pub const PATH_POINT: Bound = Bound::new("a coordinate of a path", -200.0, 200.0, "diameters");
     /// Length of one repeat of a knot's path, or thickness of a rod it goes round.
     pub const REPEAT: Bound = Bound::new("a length along a path", 0.05, 200.0, "diameters");
+    /// The pull along the core while a path is tightened.
+    pub const PULL: Bound = Bound::new("a pull", 0.0, 20.0, "tensions");
     /// An angle in a knot's path.
     pub const TURN: Bound = Bound::new("a turn", -360.0, 360.0, "degrees");
     /// A parameter of a knot.

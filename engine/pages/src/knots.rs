@@ -69,6 +69,8 @@ pub struct KnotJson {
     pub core: Option<u32>,
     /// Thickness of the rod it is tied on, in millimetres; null round legs.
     pub rod_mm: Option<f64>,
+    /// The give of the cord: 0 is hard.
+    pub give: f64,
     /// Thickness of the cord, in millimetres.
     pub cord_mm: f64,
     /// What each role takes in one knot.
@@ -206,6 +208,7 @@ fn move_words(step: &Move) -> String {
     match step {
         Move::Across(diameters) => format!("runs across, diameters: {}", amount(diameters)),
         Move::Along(rises) => format!("runs along, rises: {}", amount(rises)),
+        Move::Knots(part) => format!("takes what it takes in `{}`, times: {}", part.knot, part.times),
         Move::Round { thing, turns, pitch } => {
             let thing = match thing {
                 Round::Core { with: 0 } => "the core".to_owned(),
@@ -237,14 +240,15 @@ fn tied(knot: &Knot) -> String {
     format!("{working}, {core}")
 }
 
-fn setting_words(setting: &Setting<'_>) -> String {
+pub(crate) fn setting_words(setting: &Setting<'_>) -> String {
     let round = match setting.core {
         Core::Legs { count: 0, .. } => String::new(),
         Core::Legs { count, .. } => format!(" round {}", plural("core leg", u64::from(count))),
         Core::Rod(rod) => format!(" on a rod of {} mm", rod.as_mm()),
         Core::Bar(a, b) => format!(" on a bar of {} x {} mm", a.as_mm(), b.as_mm()),
     };
-    format!("In cord of {} mm, {}{round}", setting.cord.as_mm(), plural("working leg", u64::from(setting.working)))
+    let legs = plural("working leg", u64::from(setting.working));
+    format!("In cord of {} mm with a give of {}, {legs}{round}", setting.cord.as_mm(), setting.give)
 }
 
 /// A knot in one setting for other programs.
@@ -269,6 +273,7 @@ pub fn knot_json(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotJson 
         kind: knot.kind.word().to_owned(),
         core,
         rod_mm,
+        give: setting.give,
         cord_mm: setting.cord.as_mm(),
         roles,
         rise_mm: tenth(taken.rise.as_mm()),

@@ -15,6 +15,7 @@ pub mod quote;
 mod render;
 mod schemas;
 mod templates;
+pub mod tight;
 mod words;
 
 use serde::Serialize;

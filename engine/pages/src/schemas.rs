@@ -7,6 +7,7 @@ use serde_json::Value;
 use crate::compare::CompareJson;
 use crate::json::{CostingJson, TakeOffJson};
 use crate::knots::KnotJson;
+use crate::tight::TightJson;
 
 /// Every schema under the name of its document.
 pub fn schemas() -> Vec<(&'static str, Value)> {
@@ -16,6 +17,7 @@ pub fn schemas() -> Vec<(&'static str, Value)> {
         ("costing-json", schema_of::<CostingJson>()),
         ("compare-json", schema_of::<CompareJson>()),
         ("knot-json", schema_of::<KnotJson>()),
+        ("tight-json", schema_of::<TightJson>()),
     ]
 }
 

@@ -5,7 +5,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use reeve_catalogue::{Catalogue, Knot};
+use reeve_catalogue::{Catalogue, Knot, TIGHTENED, shape_name, table_name};
 use reeve_costing::commission::Commission;
 use reeve_costing::cost::CostFault;
 use reeve_costing::piece::{Part, Piece};
@@ -342,6 +342,29 @@ impl Shop {
             let source = self.folder.read(&format!("{KNOTS}/{stem}.toml"));
             if let Some(Some(source)) = self.kept(source) {
                 self.faults.extend(self.catalogue.add(&source));
+            }
+        }
+        self.read_tightened();
+        self.faults.extend(self.catalogue.join_parts());
+    }
+
+    /// Reads what tightening left beside the shop's own knots: tables now, shapes when they are drawn.
+    fn read_tightened(&mut self) {
+        let folder = format!("{KNOTS}/{TIGHTENED}");
+        let own: Vec<String> = self
+            .catalogue
+            .iter()
+            .filter(|knot| knot.path.is_some() && knot.table.is_none())
+            .map(|k| k.name.clone())
+            .collect();
+        for name in own {
+            let table = self.folder.read(&format!("{folder}/{}", table_name(&name)));
+            if let Some(Some(table)) = self.kept(table) {
+                self.faults.extend(self.catalogue.add_table(&table));
+            }
+            let shape = self.folder.read(&format!("{folder}/{}", shape_name(&name)));
+            if let Some(Some(shape)) = self.kept(shape) {
+                self.catalogue.add_shape(&name, shape);
             }
         }
     }

@@ -154,6 +154,7 @@ fn mending(misfit: &Misfit, tie: &Tie) -> (&'static str, &'static str) {
         Misfit::NotOnFitting(_) => ("on", "name leg sets in `core` instead"),
         Misfit::NeedsFitting(_) => ("knot", "name a fitting in `on`"),
         Misfit::WorkingLegs { .. } => ("working", "change `working`, `columns` or the number of cords"),
+        Misfit::MissingPart { .. } => ("knot", "mend the knot's file, or tie another knot"),
         Misfit::NotTightened { .. } => ("knot", "tighten it, or tie another knot"),
         Misfit::BeyondTable { .. } if tie.on.is_some() => ("on", "take a thinner fitting, or a thicker cord"),
         Misfit::BeyondTable { .. } => ("core", "take fewer core legs, or thinner ones"),
