@@ -154,7 +154,7 @@ impl Path {
         let thens: Vec<Then> =
             legs.iter().map(|leg| repeat.map_or(Then::Pulled, |_| Then::GoesOnAs(leg.next))).collect();
         let strand = |at: usize| {
-            let points = self.smooth(at, &legs, &thens, repeat);
+            let points = smooth_leg(at, &legs, &thens, repeat);
             Strand { points: points.into_iter().map(|point| widened(point, round)).collect(), then: thens[at] }
         };
         Start {
@@ -166,17 +166,6 @@ impl Path {
             alike: legs.iter().map(|leg| leg.alike).collect(),
             twists: self.twist.is_some(),
             pull: self.pull,
-        }
-    }
-
-    fn smooth(&self, at: usize, legs: &[Placed], thens: &[Then], repeat: Option<Repeat>) -> Vec<Point> {
-        let line = &legs[at].points;
-        match (repeat, thens[at]) {
-            (Some(repeat), Then::GoesOnAs(next)) => {
-                let before = thens.iter().position(|then| *then == Then::GoesOnAs(at)).unwrap_or(at);
-                smooth_on(line, &legs[before].points, &legs[next].points, repeat)
-            }
-            _ => smooth(&pulled_out(line)),
         }
     }
 
@@ -271,6 +260,18 @@ fn beyond(from: Point, to: Point) -> Point {
     [to[0] + PULLED_OUT * away[0] / across, to[1], to[2] + PULLED_OUT * away[2] / across]
 }
 
+/// The smooth line of one leg: in a repeating knot from what comes before it to what follows.
+fn smooth_leg(at: usize, legs: &[Placed], thens: &[Then], repeat: Option<Repeat>) -> Vec<Point> {
+    let line = &legs[at].points;
+    match (repeat, thens[at]) {
+        (Some(repeat), Then::GoesOnAs(next)) => {
+            let before = thens.iter().position(|then| *then == Then::GoesOnAs(at)).unwrap_or(at);
+            smooth_on(line, &legs[before].points, &legs[next].points, repeat)
+        }
+        _ => smooth(&pulled_out(line)),
+    }
+}
+
 /// Points on the smooth curve through a line (Catmull and Rom's spline), which ends where the line ends.
 fn smooth(line: &[Point]) -> Vec<Point> {
     let at = |k: usize| line[k.min(line.len() - 1)];
@@ -288,17 +289,15 @@ fn smooth_on(line: &[Point], before: &[Point], next: &[Point], repeat: Repeat) -
     all.windows(4).flat_map(|w| between(w[0], w[1], w[2], w[3])).collect()
 }
 
-/// Points from `b`, included, to `c`, not included.
-fn between(a: Point, b: Point, c: Point, d: Point) -> impl Iterator<Item = Point> {
+/// Points from `from`, included, to `to`, not included.
+fn between(before: Point, from: Point, to: Point, after: Point) -> impl Iterator<Item = Point> {
     const PIECES: u32 = 10;
     (0..PIECES).map(move |k| {
-        let t = f64::from(k) / f64::from(PIECES);
-        let one = |i: usize| {
-            let (a, b, c, d) = (a[i], b[i], c[i], d[i]);
-            0.5 * (2.0 * b
-                + (c - a) * t
-                + (2.0 * a - 5.0 * b + 4.0 * c - d) * t * t
-                + (3.0 * b - a - 3.0 * c + d) * t * t * t)
+        let share = f64::from(k) / f64::from(PIECES);
+        let one = |axis: usize| {
+            let [a, b, c, d] = [before, from, to, after].map(|point| point[axis]);
+            let (slope, bend, twist) = (c - a, 2.0 * a - 5.0 * b + 4.0 * c - d, 3.0 * b - a - 3.0 * c + d);
+            b + 0.5 * share * (slope + share * (bend + share * twist))
         };
         [one(0), one(1), one(2)]
     })

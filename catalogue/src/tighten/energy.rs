@@ -58,7 +58,7 @@ impl Energy {
 
     /// All that can move, as one list of numbers: nodes, posts, rise, twist.
     pub(super) fn state(&self) -> Vec<f64> {
-        let nodes = self.tubes.nodes.iter().flat_map(|node| node.to_array());
+        let nodes = self.tubes.nodes.iter().flat_map(DVec3::to_array);
         let posts = self.tubes.posts.iter().flat_map(|post| post.at.to_array());
         nodes.chain(posts).chain([self.tubes.rise(), self.tubes.twist()]).collect()
     }
@@ -270,10 +270,10 @@ impl Energy {
         const CUT: f64 = (1.0 + SKIN) * (1.0 + SKIN);
         let nodes = &self.tubes.nodes;
         let images: Vec<DVec3> = nodes.iter().map(|node| self.tubes.image(*node, f64::from(repeats))).collect();
-        for first in 0..nodes.len() {
+        for (first, node) in nodes.iter().enumerate() {
             let from = if repeats == 0 { first + 1 } else { 0 };
-            for second in from..nodes.len() {
-                if nodes[first].distance_squared(images[second]) < CUT
+            for (second, image) in images.iter().enumerate().skip(from) {
+                if node.distance_squared(*image) < CUT
                     && let Some(touching) = self.touching(first, second, repeats)
                 {
                     self.pairs.push(Pair { first, second, repeats: f64::from(repeats), touching });

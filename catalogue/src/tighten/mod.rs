@@ -14,6 +14,7 @@ mod measured;
 mod relax;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+#[allow(clippy::cast_precision_loss, reason = "counts of a few hundred")]
 mod tests;
 mod tubes;
 mod whole;

@@ -50,8 +50,8 @@ fn closed_braid(strands: usize, word: &[i32]) -> Start {
     }
 }
 
-/// Published and derived lengths of ideal knots, in diameters: 3_1 from Gilbert's table of ideal knots (16.372861);
-/// 4_1, 5_1, 5_2 from Ashton, Cantarella, Piatek and Rawdon, Experimental Mathematics 20, 2011, from memory. The two
+/// Published and derived lengths of ideal knots, in diameters: the trefoil from Gilbert's table of ideal knots (16.372861);
+/// the others from Ashton, Cantarella, Piatek and Rawdon, Experimental Mathematics 20, 2011, from memory. The two
 /// composites of trefoils are at most two trefoils less what joining them saves, 28.46 (derived).
 #[test]
 fn closed_knots_come_to_their_published_length() {

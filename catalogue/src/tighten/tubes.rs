@@ -71,7 +71,7 @@ impl Tubes {
     }
 
     pub(super) fn shape(&self) -> Shape {
-        let points = |run: &Run| self.nodes[run.first..run.first + run.count].iter().map(|v| v.to_array()).collect();
+        let points = |run: &Run| self.nodes[run.first..run.first + run.count].iter().map(DVec3::to_array).collect();
         Shape {
             strands: self.runs.iter().map(|run| Strand { points: points(run), then: run.then }).collect(),
             rods: self.posts.iter().map(|p| Rod { x: p.at.x, z: p.at.y, diameter: p.diameter }).collect(),

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use reeve_catalogue::{Catalogue, Core, Knot, Setting};
 use reeve_measure::{Length, bound};
-use reeve_pages::knots::{KnotJson, KnotPage, KnotsPage, knot_json, knot_page, knots_json, knots_page};
+use reeve_pages::knots::{KnotJson, KnotPage, KnotsPage, knot_json, knot_page, knots_json, knots_page, lacks};
 use reeve_pages::{Form, lay_out};
 use reeve_reading::{Fault, nearest};
 use reeve_shop::{Folder, read_knot};
@@ -121,7 +121,8 @@ fn check(file: &Path) -> Result<(), Failure> {
     match knot {
         Some(knot) if !faults.iter().any(Fault::is_error) => {
             print_faults(&faults);
-            print(&format!("{}: no faults\n", knot.title))
+            let lacks: Vec<String> = lacks(&knot).iter().map(|lack| format!("it still lacks {lack}\n")).collect();
+            print(&format!("{}: no faults\n{}", knot.title, lacks.concat()))
         }
         _ => Err(Failure::Input(faults)),
     }

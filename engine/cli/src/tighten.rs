@@ -153,7 +153,8 @@ fn keep(knots: &[&Knot], folder: &Path) -> Result<(), Failure> {
     }
     let named: Vec<(&str, String)> = files.iter().map(|(name, text)| (name.as_str(), text.clone())).collect();
     let written = write_files(folder, &named)?;
-    print(&written.iter().map(|at| format!("{}\n", at.display())).collect::<String>())
+    let lines: Vec<String> = written.iter().map(|at| format!("{}\n", at.display())).collect();
+    print(&lines.concat())
 }
 
 fn jobs_of<'a>(knot: &'a Knot, path: &'a KnotPath) -> Vec<(&'a Knot, &'a KnotPath, Case)> {

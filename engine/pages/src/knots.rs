@@ -1,6 +1,6 @@
 //! The knots of the catalogue, in words and figures.
 
-use reeve_catalogue::{Amount, Core, Knot, Move, Note, Role, Round, Setting, Taken};
+use reeve_catalogue::{Amount, Core, Knot, Move, Note, Role, Round, Setting, Source, Taken};
 use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
 use schemars::JsonSchema;
@@ -134,6 +134,24 @@ pub fn knots_json(knots: &[&Knot]) -> Vec<KnotNameJson> {
         source: knot.working.note.source.word().to_owned(),
     };
     knots.iter().map(named).collect()
+}
+
+/// What a knot still lacks, each with what to do about it.
+pub fn lacks(knot: &Knot) -> Vec<String> {
+    let mut lacks = Vec::new();
+    match &knot.path {
+        None => lacks.push("a [path], so nothing draws it".to_owned()),
+        Some(_) if knot.is_drawn() && knot.table.is_none() => {
+            lacks.push(format!("tightening: `reeve knots tighten {} --keep` finds what it takes", knot.name));
+        }
+        Some(_) => {}
+    }
+    let notes = [("take-up", &knot.working.note), ("time", &knot.time.note)];
+    let remembered = notes.iter().filter(|(_, note)| note.source == Source::FromMemory).map(|(what, _)| *what);
+    lacks.extend(remembered.map(|what| {
+        format!("a measured {what}: it is remembered; `reeve knots sample` takes down a piece that you tied")
+    }));
+    lacks
 }
 
 /// Words a knot in one setting.

@@ -5,7 +5,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use reeve_catalogue::{Catalogue, Knot, TIGHTENED, shape_name, table_name};
+use reeve_catalogue::{Catalogue, Knot, TIGHTENED, knot_file, shape_name, table_name};
 use reeve_costing::commission::Commission;
 use reeve_costing::cost::CostFault;
 use reeve_costing::piece::{Part, Piece};
@@ -511,7 +511,9 @@ fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedComm
     }
 }
 
-/// Reads one knot file, wherever it stands, with all its faults.
+/// Reads one knot file, wherever it stands, with all its faults, and the table that tightening left beside it.
+///
+/// It may be made of knots of the program.
 pub fn read_knot(path: &Path) -> (Option<Arc<Knot>>, Vec<Fault>) {
     let source = match read_disk(path) {
         Ok(Some(source)) => source,
@@ -526,7 +528,16 @@ pub fn read_knot(path: &Path) -> (Option<Arc<Knot>>, Vec<Fault>) {
         }
         Err(fault) => return (None, vec![fault]),
     };
-    let mut catalogue = Catalogue::default();
-    let faults = catalogue.add(&source);
-    (catalogue.iter().next().cloned(), faults)
+    let desk = Desk::new(Arc::clone(&source));
+    let name = read(&desk, knot_file).map(|knot| knot.name);
+    let (mut catalogue, _) = Catalogue::embedded();
+    let mut faults = catalogue.add(&source);
+    let Some(name) = name else { return (None, faults) };
+    let beside = path.parent().unwrap_or(Path::new("")).join(TIGHTENED).join(table_name(&name));
+    match read_disk(&beside) {
+        Ok(table) => faults.extend(table.iter().flat_map(|table| catalogue.add_table(table))),
+        Err(fault) => faults.push(fault),
+    }
+    faults.extend(catalogue.join_parts());
+    (catalogue.find(&name).cloned(), faults)
 }
