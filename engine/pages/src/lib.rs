@@ -7,6 +7,7 @@
 pub mod bench;
 pub mod compare;
 pub mod costing;
+pub mod drawing;
 mod figures;
 pub mod json;
 pub mod knots;
