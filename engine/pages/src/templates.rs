@@ -26,6 +26,12 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "compare.txt",
     "knots.txt",
     "knot.txt",
+    "drawing.css",
+    "chart.css",
+    "legend.html",
+    "sheet.html",
+    "chart.html",
+    "knot.html",
 ];
 
 /// Checks the built-in templates together with a shop's own (name, path shown, text).

@@ -264,9 +264,11 @@ impl Sight<'_> {
             off < RADIUS - SLACK && depth > place.depth + DEEP && !self.is_one_bend(line, own, segment.line, arc)
         });
         by_cord
-            || self.scene.bars.iter().any(|bar| {
-                (place.spot[0] - bar.x).abs() < bar.radius && bar.z > place.depth && bar.spans(place.spot)
-            })
+            || self
+                .scene
+                .bars
+                .iter()
+                .any(|bar| (place.spot[0] - bar.x).abs() < bar.radius && bar.z > place.depth && bar.spans(place.spot))
     }
 
     /// Whether a place just beside an edge parts that edge from something deeper.

@@ -22,7 +22,7 @@ mod svg;
 mod tests;
 
 use reeve_catalogue::shape::Shape;
-use reeve_catalogue::{Knot, Runs};
+use reeve_catalogue::{Catalogue, Knot, Runs};
 
 /// How a knot is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,10 +42,8 @@ impl<'a> DrawOptions<'a> {
     }
 }
 
-/// The shape of a knot, where it is known.
-///
-/// The one place where a drawing comes by its centrelines.
-pub fn shape_of(_knot: &Knot) -> Option<Shape> {
+/// The shape of a knot of a catalogue, where it is known: the one place where drawings come by their centrelines.
+pub fn shape_of(_catalogue: &Catalogue, _knot: &Knot) -> Option<Shape> {
     None
 }
 

@@ -1,8 +1,8 @@
 //! In which order the cords and rods are painted, so that what lies over is painted later.
 
-use super::grid::{Grid, Segment};
 use super::edges::Sight;
-use super::sampling::{apart, flat, nearest_share, between};
+use super::grid::{Grid, Segment};
+use super::sampling::{apart, between, flat, nearest_share};
 use super::scene::{RADIUS, Scene};
 
 /// Two cords that overlap by less than this only touch.

@@ -169,10 +169,7 @@ fn is_straight(run: &[Spot]) -> bool {
 fn handles(run: &[Spot], tangents: &[Spot], arcs: &[f64], (from, to): (usize, usize)) -> [Spot; 2] {
     let third = (arcs[to] - arcs[from]) / 3.0;
     let (a, b) = (tangents[from], tangents[to]);
-    [
-        [run[from][0] + a[0] * third, run[from][1] + a[1] * third],
-        [run[to][0] - b[0] * third, run[to][1] - b[1] * third],
-    ]
+    [[run[from][0] + a[0] * third, run[from][1] + a[1] * third], [run[to][0] - b[0] * third, run[to][1] - b[1] * third]]
 }
 
 fn follows(run: &[Spot], arcs: &[f64], (from, to): (usize, usize), [a, b]: [Spot; 2]) -> bool {

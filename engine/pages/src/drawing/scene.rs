@@ -280,7 +280,11 @@ fn alone(shape: &Shape, strands: &[Strand], body: Extent) -> Scene {
 }
 
 fn bars(shape: &Shape, span: (f64, f64)) -> Vec<Bar> {
-    shape.rods.iter().map(|rod| Bar { x: rod.x, z: rod.z, radius: rod.diameter / 2.0, span, is_fitting: false }).collect()
+    shape
+        .rods
+        .iter()
+        .map(|rod| Bar { x: rod.x, z: rod.z, radius: rod.diameter / 2.0, span, is_fitting: false })
+        .collect()
 }
 
 /// A frame that is wide enough; its top and bottom are still to be set.

@@ -10,7 +10,7 @@ use super::sampling::Spot;
 use super::scene::{Bar, Lie, Line, RADIUS, Scene};
 
 /// How wide a diameter is shown where nothing else is said, in CSS pixels.
-const PIXELS: f64 = 15.0;
+const PIXELS: f64 = 18.0;
 /// How far the work fades where it goes on, in diameters, and in how many steps.
 const FADE: (f64, u32) = (1.8, 12);
 

@@ -68,8 +68,7 @@ fn painted(pieces: &[Piece], (line, at): (usize, usize)) -> Option<usize> {
         Piece::Cord { line: of, points: (from, to) } => *of == line && (*from..*to).contains(&at),
         Piece::Bar(_) => false,
     };
-    let times: Vec<usize> =
-        pieces.iter().enumerate().filter(|(_, piece)| is_it(piece)).map(|(time, _)| time).collect();
+    let times: Vec<usize> = pieces.iter().enumerate().filter(|(_, piece)| is_it(piece)).map(|(time, _)| time).collect();
     assert!(times.len() <= 1, "segment {at} of line {line} is painted {} times", times.len());
     times.first().copied()
 }
@@ -214,7 +213,14 @@ fn closed(weights: &[f64]) -> Strand {
         let t = std::f64::consts::TAU * f64::from(step) / 160.0;
         let axis = |axis: usize| -> f64 {
             let harmonic = |(n, size): (f64, f64)| {
-                let of = axis * 6 + if n > 2.5 { 4 } else if n > 1.5 { 2 } else { 0 };
+                let of = axis * 6
+                    + if n > 2.5 {
+                        4
+                    } else if n > 1.5 {
+                        2
+                    } else {
+                        0
+                    };
                 size * (weights[of] * (n * t).cos() + weights[of + 1] * (n * t).sin())
             };
             [(1.0, 3.0), (2.0, 2.0), (3.0, 1.2)].map(harmonic).iter().sum()
