@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 mod begin;
+mod chart;
 mod help;
 mod naming;
 mod out;

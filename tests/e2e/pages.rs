@@ -28,7 +28,7 @@ const TABLES: &[Table] = &[
     ("compare", &["compare"], &[("text", "txt"), ("html", "html"), ("json", "json"), ("csv", "csv")]),
     ("compare-priced", &["compare", "curlew-hanger", "bay-leaf", "--price", "bay-leaf=31.50"], &[("text", "txt")]),
     ("knots", &["knots", "list"], &[("text", "txt"), ("json", "json")]),
-    ("knot-square", &["knots", "show", "square"], &[("text", "txt"), ("json", "json")]),
+    ("knot-square", &["knots", "show", "square"], &[("text", "txt"), ("html", "html"), ("json", "json")]),
     ("knot-wrap", &["knots", "show", "gathering-wrap", "--core", "24", "--set", "turns=12"], &[("text", "txt")]),
 ];
 
@@ -44,6 +44,10 @@ fn table(words: &[&str], form: &str) -> String {
     TestShop::none().run(&all).done()
 }
 
+fn chart() -> String {
+    TestShop::none().run(&["knots", "chart", "--demo"]).done()
+}
+
 /// Every page as text, with its name.
 fn texts() -> Vec<(&'static str, String)> {
     let pages = PAGES.iter().map(|(name, words)| (*name, page(words, "text")));
@@ -53,7 +57,8 @@ fn texts() -> Vec<(&'static str, String)> {
 /// Every page as HTML, with its name.
 fn htmls() -> Vec<(&'static str, String)> {
     let pages = PAGES.iter().map(|(name, words)| (*name, page(words, "html")));
-    pages.chain([("compare", table(&["compare"], "html"))]).collect()
+    let tables = [("compare", table(&["compare"], "html")), ("knot", table(&["knots", "show", "crown"], "html"))];
+    pages.chain(tables).chain([("chart", chart())]).collect()
 }
 
 #[test]
@@ -87,10 +92,16 @@ fn tables_are_as_kept() {
 }
 
 #[test]
+fn the_chart_is_as_kept() {
+    check_kept(&snapshots().join("pages/chart.html"), &chart());
+}
+
+#[test]
 fn nothing_is_kept_that_is_not_compared() {
     let mut names: Vec<String> =
         PAGES.iter().flat_map(|(name, _)| [format!("{name}.txt"), format!("{name}.html")]).collect();
     names.extend(DOCUMENTS.iter().map(|name| format!("{name}.json")));
+    names.push("chart.html".to_owned());
     for (name, _, forms) in TABLES {
         names.extend(forms.iter().map(|(_, ending)| format!("{name}.{ending}")));
     }

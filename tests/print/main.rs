@@ -13,7 +13,7 @@ use serde_json::Value;
 use tempfile::TempDir;
 
 /// The pages of the demo, and the most sheets that each may take.
-const PAGES: &[(&str, usize)] = &[("quote", 2), ("costing", 4), ("bench", 6)];
+const PAGES: &[(&str, usize)] = &[("quote", 2), ("costing", 4), ("bench", 6), ("chart", 8)];
 
 /// Widths of a phone, a tablet and a desk, in CSS pixels.
 const WIDTHS: &[u32] = &[360, 768, 1280];
@@ -32,6 +32,9 @@ impl Pages {
         let browser = std::env::var("REEVE_BROWSER").ok()?;
         let folder = tempfile::tempdir().unwrap();
         run(folder.path(), &["quote", "--demo", "--on", DEMO_DAY, "--out", "."]).done();
+        let chart = run(folder.path(), &["knots", "chart", "--demo", "--out", "chart.html"]);
+        assert_eq!(chart.code, Some(0), "{}", chart.err);
+        run(folder.path(), &["knots", "show", "crown", "--demo", "--as", "html", "--out", "knot.html"]);
         Some(Self { browser, folder })
     }
 
@@ -122,9 +125,28 @@ fn a_line_is_printed_beside_its_amount_and_the_totals_together() {
 }
 
 #[test]
+fn no_card_of_the_chart_is_parted_and_every_sheet_is_headed() {
+    let Some(pages) = Pages::new() else { return };
+    let cards = pages.read("chart.html").matches("<article").count();
+    for paper in PAPER {
+        let sheets = pages.printed("chart", paper);
+        let count = |sheet: &str, words: &[&str]| words.iter().map(|word| sheet.matches(word).count()).sum::<usize>();
+        let mut seen = 0;
+        for sheet in &sheets {
+            // A card begins with its kind, below its names, and ends with its sources.
+            let begun = count(sheet, &["mounting: ", "sennit: ", "row: ", "wrap: ", "single: "]);
+            assert_eq!(begun, count(sheet, &["Sources:"]), "a card is parted on {paper}:\n{sheet}");
+            assert!(sheet.contains("Knot chart"), "a sheet of {paper} has no heading:\n{sheet}");
+            seen += begun;
+        }
+        assert_eq!(seen, cards, "{paper}");
+    }
+}
+
+#[test]
 fn nothing_reaches_past_the_edge_of_a_phone_or_a_desk() {
     let Some(pages) = Pages::new() else { return };
-    for (page, _) in PAGES {
+    for page in PAGES.iter().map(|(page, _)| *page).chain(["knot"]) {
         for width in WIDTHS {
             let far = pages.overflow(page, *width);
             assert!(far <= 0, "{page} reaches {far} px past the edge at {width} px");

@@ -101,7 +101,7 @@ pub(crate) enum Command {
         #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
         form: TableForm,
     },
-    /// Look at the knots: list them, show one, check a file
+    /// Look at the knots: list them, show one, chart them all, check a file
     #[command(subcommand, after_help = "Example:\n  reeve knots list")]
     Knots(Knots),
     /// Print the JSON Schema of a kind of file, for an editor to complete keys
@@ -140,7 +140,7 @@ pub(crate) enum Knots {
     },
     /// Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from
     #[command(
-        after_help = "Examples:\n  reeve knots show square --cord 4 --core 2\n  reeve knots show 'cow hitch' --rod 22\n  reeve knots show gathering-wrap --core 24 --set turns=12"
+        after_help = "Examples:\n  reeve knots show square --cord 4 --core 2\n  reeve knots show 'cow hitch' --rod 22\n  reeve knots show gathering-wrap --core 24 --set turns=12\n  reeve knots show crown --as html --out crown.html"
     )]
     Show {
         /// The knot: its name or another name the trade uses
@@ -166,8 +166,28 @@ pub(crate) enum Knots {
         #[command(flatten)]
         shop: WhichShop,
         /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
-        form: DataForm,
+        #[arg(long = "as", value_enum, default_value_t = KnotForm::Text, value_name = "FORM")]
+        form: KnotForm,
+        /// Write it into this file, not to standard output
+        #[arg(long, value_name = "FILE")]
+        out: Option<PathBuf>,
+    },
+    /// Write the chart of the knots, to pin to a wall: a page with each one's drawing and what it takes
+    #[command(
+        after_help = "Examples:\n  reeve knots chart --out chart.html\n  reeve knots chart --kind sennit --cord 3 > sennits.html"
+    )]
+    Chart {
+        /// Only those of this use
+        #[arg(long, value_parser = ["sennit", "row", "mounting", "wrap", "single"])]
+        kind: Option<String>,
+        /// Thickness of the cord, in mm
+        #[arg(long, value_name = "MM", default_value_t = 4.0)]
+        cord: f64,
+        #[command(flatten)]
+        shop: WhichShop,
+        /// Write it into this file, not to standard output
+        #[arg(long, value_name = "FILE")]
+        out: Option<PathBuf>,
     },
     /// Tighten a drawn knot: compute from its path what it takes and how far it rises
     #[command(
@@ -255,6 +275,18 @@ pub(crate) enum TableForm {
 pub(crate) enum DataForm {
     /// Plain text, 80 columns
     Text,
+    /// For other programs
+    Json,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum KnotForm {
+    /// Plain text, 80 columns
+    Text,
+    /// One self-contained page, with the drawing
+    Html,
+    /// The drawing alone
+    Svg,
     /// For other programs
     Json,
 }

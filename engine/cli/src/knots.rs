@@ -1,46 +1,54 @@
-//! `reeve knots`: list, show, check.
+//! `reeve knots`: list, show, chart, check.
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
-use reeve_catalogue::{Catalogue, Core, Knot, Setting};
+use reeve_catalogue::shape::Shape;
+use reeve_catalogue::{Catalogue, Core, Knot, Setting, USUAL_GIVE, with_article};
+use reeve_costing::rates::Rates;
 use reeve_measure::{Length, bound};
-use reeve_pages::knots::{KnotJson, KnotPage, KnotsPage, knot_json, knot_page, knots_json, knots_page, lacks};
-use reeve_pages::{Form, lay_out};
+use reeve_pages::chart::{Charted, Sheet, chart_page, knot_sheet};
+use reeve_pages::drawing::{DrawOptions, draw_alone};
+use reeve_pages::knots::{KnotsPage, knot_json, knot_page, knots_json, knots_page, lacks};
+use reeve_pages::{Form, Templates, lay_out};
 use reeve_reading::{Fault, nearest};
 use reeve_shop::{Folder, read_knot};
 
-use crate::args::{DataForm, Knots, WhichShop};
+use crate::args::{DataForm, KnotForm, Knots, WhichShop};
 use crate::failure::{Failure, print_faults};
 use crate::opening::open;
-use crate::output::print;
+use crate::output::{print, print_or_write};
 use crate::sheets::{json, template_failure};
 use crate::tighten;
 
 pub(crate) fn run(command: Knots) -> Result<(), Failure> {
     match command {
         Knots::List { word, kind, shop, form } => list(word.as_deref(), kind.as_deref(), &shop, form),
-        Knots::Show { knot, cord, core, rod, working, give, parameters, shop, form } => {
+        Knots::Show { knot, cord, core, rod, working, give, parameters, shop, form, out } => {
             let tied = Tied { cord, core, rod, working, give, parameters: read_parameters(&parameters)? };
-            show(&knot, &tied, &shop, form)
+            print_or_write(out.as_deref(), show(&knot, &tied, &shop, form)?)
         }
+        Knots::Chart { kind, cord, shop, out } => print_or_write(out.as_deref(), chart(kind.as_deref(), cord, &shop)?),
         Knots::Tighten(asked) => tighten::run(&asked),
         Knots::Check { file } => check(&file),
     }
 }
 
 fn list(word: Option<&str>, kind: Option<&str>, shop: &WhichShop, form: DataForm) -> Result<(), Failure> {
-    let catalogue = catalogue(shop)?;
-    let of_kind = |knot: &Knot| kind.is_none_or(|kind| knot.kind.word() == kind);
-    let with_word = |knot: &Knot| word.is_none_or(|word| knot.speaks_of(word));
-    let found: Vec<&Knot> =
-        catalogue.iter().map(AsRef::as_ref).filter(|knot| of_kind(knot) && with_word(knot)).collect();
+    let shelf = Shelf::open(shop)?;
+    let with_word = |knot: &&Knot| word.is_none_or(|word| knot.speaks_of(word));
+    let found: Vec<&Knot> = shelf.of_kind(kind).filter(with_word).collect();
     if found.is_empty() {
-        return Err(Failure::input("no knot answers to that", "`reeve knots list` shows them all"));
+        return Err(nothing_found());
     }
     match form {
-        DataForm::Text => print(&page("knots", &KnotsPage { knots: knots_page(&found) })?),
+        DataForm::Text => print(&shelf.page("knots", Form::Text, &KnotsPage { knots: knots_page(&found) })?),
         DataForm::Json => print(&json(&knots_json(&found))?),
     }
+}
+
+fn nothing_found() -> Failure {
+    Failure::input("no knot answers to that", "`reeve knots list` shows them all")
 }
 
 /// Where and with what a knot is shown.
@@ -53,34 +61,35 @@ pub(crate) struct Tied {
     pub(crate) parameters: Vec<(String, f64)>,
 }
 
-/// Finds a knot by a word, or says which was meant.
-pub(crate) fn find<'a>(catalogue: &'a Catalogue, word: &str) -> Result<&'a Knot, Failure> {
-    catalogue.find(word).map(AsRef::as_ref).ok_or_else(|| {
-        let near = nearest(word, catalogue.words()).map(|near| format!("did you mean `{near}`?"));
-        Failure::input(
-            format!("no knot is called `{word}`"),
-            near.unwrap_or_else(|| "`reeve knots list` shows them all".to_owned()),
-        )
-    })
-}
-
-fn show(word: &str, tied: &Tied, shop: &WhichShop, form: DataForm) -> Result<(), Failure> {
-    let catalogue = catalogue(shop)?;
-    let knot = find(&catalogue, word)?;
+fn show(word: &str, tied: &Tied, shop: &WhichShop, form: KnotForm) -> Result<String, Failure> {
+    let shelf = Shelf::open(shop)?;
+    let knot = shelf.find(word)?;
+    if form == KnotForm::Svg {
+        return shelf.drawing(knot);
+    }
     let setting = setting(knot, tied)?;
     let taken = knot
         .taken(&setting)
         .map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod, --working or --set"))?;
     match form {
-        DataForm::Text => {
-            let view: KnotPage = knot_page(knot, &setting, &taken);
-            print(&page("knot", &view)?)
+        KnotForm::Json => json(&knot_json(knot, &setting, &taken)),
+        KnotForm::Html => {
+            let charted = Charted { knot, setting, shape: shelf.shape(knot)? };
+            shelf.page("knot", Form::Html, &knot_sheet(shelf.sheet(&knot.title), &charted, &taken))
         }
-        DataForm::Json => {
-            let shown: KnotJson = knot_json(knot, &setting, &taken);
-            print(&json(&shown)?)
-        }
+        _ => shelf.page("knot", Form::Text, &knot_page(knot, &setting, &taken)),
     }
+}
+
+fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Failure> {
+    let shelf = Shelf::open(shop)?;
+    let tied = Tied { cord, core: None, rod: None, working: None, give: USUAL_GIVE, parameters: Vec::new() };
+    let charted = |knot| Ok(Charted { knot, setting: setting(knot, &tied)?, shape: shelf.shape(knot)? });
+    let knots = shelf.of_kind(kind).map(charted).collect::<Result<Vec<_>, Failure>>()?;
+    if knots.is_empty() {
+        return Err(nothing_found());
+    }
+    shelf.page("chart", Form::Html, &chart_page(shelf.sheet("Knot chart"), Length::mm(cord), &knots))
 }
 
 /// The setting asked for; what is not said is what the knot is usually tied round.
@@ -128,20 +137,75 @@ fn check(file: &Path) -> Result<(), Failure> {
     }
 }
 
-/// The knots of a shop, or the program's own alone where there is no shop and none was named.
-pub(crate) fn catalogue(shop: &WhichShop) -> Result<Catalogue, Failure> {
-    let nowhere = shop.folder.is_none() && !shop.demo && Folder::find(Path::new(".")).is_err();
-    if nowhere {
-        return Ok(Catalogue::embedded().0);
-    }
-    let mut shop = open(shop)?;
-    if shop.is_stopped() {
-        return Err(Failure::Input(shop.take_faults()));
-    }
-    Ok(shop.catalogue().clone())
+/// The knots at hand, and what their pages are made with.
+pub(crate) struct Shelf {
+    pub(crate) catalogue: Catalogue,
+    templates: Templates,
+    rates: Option<Rates>,
 }
 
-pub(crate) fn page(name: &str, view: &impl serde::Serialize) -> Result<String, Failure> {
-    let templates = reeve_pages::load(&[]).map_err(|fault| template_failure(&fault))?;
-    lay_out(&templates, name, Form::Text, view).map_err(|fault| template_failure(&fault))
+impl Shelf {
+    /// The knots of a shop, or the program's own alone where there is no shop and none was named.
+    pub(crate) fn open(shop: &WhichShop) -> Result<Self, Failure> {
+        let nowhere = shop.folder.is_none() && !shop.demo && Folder::find(Path::new(".")).is_err();
+        if nowhere {
+            return Self::with(Catalogue::embedded().0, &[], None);
+        }
+        let mut shop = open(shop)?;
+        let own = shop.templates();
+        if shop.is_stopped() {
+            return Err(Failure::Input(shop.take_faults()));
+        }
+        Self::with(shop.catalogue().clone(), &own, shop.rates().cloned())
+    }
+
+    fn with(catalogue: Catalogue, own: &[(String, String, String)], rates: Option<Rates>) -> Result<Self, Failure> {
+        let templates = reeve_pages::load(own).map_err(|fault| template_failure(&fault))?;
+        Ok(Self { catalogue, templates, rates })
+    }
+
+    /// Finds a knot by a word, or says which was meant.
+    pub(crate) fn find(&self, word: &str) -> Result<&Knot, Failure> {
+        self.catalogue.find(word).map(AsRef::as_ref).ok_or_else(|| {
+            let near = nearest(word, self.catalogue.words()).map(|near| format!("did you mean `{near}`?"));
+            Failure::input(
+                format!("no knot is called `{word}`"),
+                near.unwrap_or_else(|| "`reeve knots list` shows them all".to_owned()),
+            )
+        })
+    }
+
+    fn of_kind<'a>(&'a self, kind: Option<&'a str>) -> impl Iterator<Item = &'a Knot> {
+        let knots = self.catalogue.iter().map(AsRef::as_ref);
+        knots.filter(move |knot: &&Knot| kind.is_none_or(|kind| knot.kind.word() == kind))
+    }
+
+    fn sheet(&self, title: &str) -> Sheet {
+        Sheet::new(self.rates.as_ref(), title)
+    }
+
+    /// The shape of a knot; of one that is made of others, that of the first of them.
+    fn shape(&self, knot: &Knot) -> Result<Option<Shape>, Failure> {
+        let made_of = knot.parts.first().filter(|_| knot.path.is_none()).map_or(knot, AsRef::as_ref);
+        match self.catalogue.shape(made_of) {
+            (shape, faults) if faults.is_empty() => Ok(shape),
+            (_, faults) => Err(Failure::Input(faults)),
+        }
+    }
+
+    /// The drawing of a knot as a file of its own.
+    fn drawing(&self, knot: &Knot) -> Result<String, Failure> {
+        let shape = self.shape(knot)?.ok_or_else(|| {
+            Failure::input(
+                format!("{} has no drawing yet", with_article(&knot.title)),
+                format!("`reeve knots show {}` says in words how it is tied and what it takes", knot.name),
+            )
+        })?;
+        let style = self.templates.render("drawing.css", &BTreeMap::<&str, &str>::new());
+        Ok(draw_alone(&shape, &DrawOptions::of(knot), &style.map_err(|fault| template_failure(&fault))?))
+    }
+
+    pub(crate) fn page(&self, name: &str, form: Form, view: &impl serde::Serialize) -> Result<String, Failure> {
+        lay_out(&self.templates, name, form, view).map_err(|fault| template_failure(&fault))
+    }
 }

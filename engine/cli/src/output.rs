@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use tempfile::NamedTempFile;
 
-use crate::failure::Failure;
+use crate::failure::{Failure, say};
 
 /// Writes a result to standard output. A reader that has had enough is no failure.
 pub(crate) fn print(text: &str) -> Result<(), Failure> {
@@ -17,6 +17,17 @@ pub(crate) fn print(text: &str) -> Result<(), Failure> {
         }
         _ => Ok(()),
     }
+}
+
+/// Writes a result into a file, or to standard output where none is named.
+pub(crate) fn print_or_write(out: Option<&Path>, text: String) -> Result<(), Failure> {
+    let Some(path) = out else { return print(&text) };
+    let no_name = || Failure::input(format!("{} is no file's name", path.display()), "for example --out chart.html");
+    let name = path.file_name().and_then(|name| name.to_str()).ok_or_else(no_name)?;
+    let dir = path.parent().filter(|dir| !dir.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    write_files(dir, &[(name, text)])?;
+    say(&format!("wrote {}", path.display()));
+    Ok(())
 }
 
 /// Writes files into a folder, which is made if need be.

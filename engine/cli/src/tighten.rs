@@ -9,20 +9,21 @@ use reeve_catalogue::path::{Path as KnotPath, Round};
 use reeve_catalogue::table::{Row, Table};
 use reeve_catalogue::tighten::{Case, Effort, Slip, cases, drawn, drawn_case, row};
 use reeve_catalogue::{Catalogue, Knot, Setting, TIGHTENED, shape_name, shape_text, table_name, table_text};
+use reeve_pages::Form;
 use reeve_pages::tight::{TightJson, tight_json, tight_page};
 use reeve_reading::Fault;
 use reeve_shop::{Folder, read_knot};
 
 use crate::args::{DataForm, Tighten, WhichShop};
 use crate::failure::Failure;
-use crate::knots::{Tied, catalogue, find, page, setting};
+use crate::knots::{Shelf, Tied, setting};
 use crate::output::{print, write_files};
 use crate::sheets::json;
 
 pub(crate) fn run(asked: &Tighten) -> Result<(), Failure> {
-    let catalogue = catalogue(&asked.shop)?;
-    let Some(word) = &asked.knot else { return keep_every(&catalogue, asked) };
-    let (knot, file) = read_or_find(&catalogue, word)?;
+    let shelf = Shelf::open(&asked.shop)?;
+    let Some(word) = &asked.knot else { return keep_every(&shelf.catalogue, asked) };
+    let (knot, file) = read_or_find(&shelf, word)?;
     if asked.keep || asked.into.is_some() {
         let folder = match (&asked.into, file) {
             (Some(into), _) => into.clone(),
@@ -31,14 +32,14 @@ pub(crate) fn run(asked: &Tighten) -> Result<(), Failure> {
         };
         return keep(&[&knot], &folder);
     }
-    show(&knot, asked)
+    show(&shelf, &knot, asked)
 }
 
 /// A word that ends in `.toml` is a file, any other the name of a knot.
-fn read_or_find(catalogue: &Catalogue, word: &str) -> Result<(Knot, Option<PathBuf>), Failure> {
+fn read_or_find(shelf: &Shelf, word: &str) -> Result<(Knot, Option<PathBuf>), Failure> {
     let file = Path::new(word);
     if file.extension().is_none_or(|ending| ending != "toml") {
-        return Ok((find(catalogue, word)?.clone(), None));
+        return Ok((shelf.find(word)?.clone(), None));
     }
     let (knot, faults) = read_knot(file);
     match knot {
@@ -56,7 +57,7 @@ fn path_of(knot: &Knot) -> Result<&KnotPath, Failure> {
     })
 }
 
-fn show(knot: &Knot, asked: &Tighten) -> Result<(), Failure> {
+fn show(shelf: &Shelf, knot: &Knot, asked: &Tighten) -> Result<(), Failure> {
     let path = path_of(knot)?;
     let tied = Tied {
         cord: asked.cord,
@@ -70,7 +71,7 @@ fn show(knot: &Knot, asked: &Tighten) -> Result<(), Failure> {
     let case = case_of(knot, &setting);
     let row = row(path, case, &Effort::default()).map_err(|slip| slipped(knot, case, slip))?;
     match asked.form {
-        DataForm::Text => print(&page("tight", &tight_page(knot, &setting, &row))?),
+        DataForm::Text => print(&shelf.page("tight", Form::Text, &tight_page(knot, &setting, &row))?),
         DataForm::Json => {
             let shown: TightJson = tight_json(knot, &setting, &row);
             print(&json(&shown)?)

@@ -161,11 +161,7 @@ pub fn knot_page(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotPage 
         mm: format!("{:.1} mm", length.as_mm()),
         diameters: format!("{:.2} diameters", length / setting.cord),
     };
-    let mut figures = vec![figure("A working leg takes", taken.working)];
-    if matches!(setting.core, Core::Legs { count: 1.., .. }) {
-        figures.push(figure("A core leg takes", taken.core));
-    }
-    figures.push(figure("The work rises", taken.rise));
+    let figures = lengths(setting, taken).into_iter().map(|(text, length)| figure(text, length)).collect();
     KnotPage {
         name: knot.name.clone(),
         title: knot.title.clone(),
@@ -182,6 +178,16 @@ pub fn knot_page(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotPage 
             .map(|p| format!("{}: {} From {} to {}, {} if not said.", p.name, p.about, p.least, p.most, p.default))
             .collect(),
     }
+}
+
+/// What each role takes in one knot, and its rise.
+pub(crate) fn lengths(setting: &Setting<'_>, taken: &Taken) -> Vec<(&'static str, Length)> {
+    let mut lengths = vec![("A working leg takes", taken.working)];
+    if matches!(setting.core, Core::Legs { count: 1.., .. }) {
+        lengths.push(("A core leg takes", taken.core));
+    }
+    lengths.push(("The work rises", taken.rise));
+    lengths
 }
 
 fn parts(knot: &Knot, taken: &Taken) -> Vec<Part> {
@@ -240,7 +246,7 @@ fn move_words(step: &Move) -> String {
     }
 }
 
-fn tied(knot: &Knot) -> String {
+pub(crate) fn tied(knot: &Knot) -> String {
     let range = |(least, most): (u32, u32), what: &str| {
         if least == most {
             plural(what, u64::from(most))

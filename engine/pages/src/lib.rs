@@ -5,8 +5,10 @@
 //! maker's pages are other views and other templates.
 
 pub mod bench;
+pub mod chart;
 pub mod compare;
 pub mod costing;
+pub mod drawing;
 mod figures;
 pub mod json;
 pub mod knots;

@@ -27,6 +27,12 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "knots.txt",
     "knot.txt",
     "tight.txt",
+    "drawing.css",
+    "chart.css",
+    "legend.html",
+    "sheet.html",
+    "chart.html",
+    "knot.html",
 ];
 
 /// Checks the built-in templates together with a shop's own (name, path shown, text).
