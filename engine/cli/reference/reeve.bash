@@ -88,6 +88,9 @@ _reeve() {
             reeve__subcmd__help,takeoff)
                 cmd="reeve__subcmd__help__subcmd__takeoff"
                 ;;
+            reeve__subcmd__help__subcmd__knots,chart)
+                cmd="reeve__subcmd__help__subcmd__knots__subcmd__chart"
+                ;;
             reeve__subcmd__help__subcmd__knots,check)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__check"
                 ;;
@@ -96,6 +99,9 @@ _reeve() {
                 ;;
             reeve__subcmd__help__subcmd__knots,show)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__show"
+                ;;
+            reeve__subcmd__knots,chart)
+                cmd="reeve__subcmd__knots__subcmd__chart"
                 ;;
             reeve__subcmd__knots,check)
                 cmd="reeve__subcmd__knots__subcmd__check"
@@ -108,6 +114,9 @@ _reeve() {
                 ;;
             reeve__subcmd__knots,show)
                 cmd="reeve__subcmd__knots__subcmd__show"
+                ;;
+            reeve__subcmd__knots__subcmd__help,chart)
+                cmd="reeve__subcmd__knots__subcmd__help__subcmd__chart"
                 ;;
             reeve__subcmd__knots__subcmd__help,check)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__check"
@@ -386,8 +395,22 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__help__subcmd__knots)
-            opts="list show check"
+            opts="list show chart check"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__help__subcmd__knots__subcmd__chart)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
@@ -498,12 +521,42 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots)
-            opts="-h --help list show check help"
+            opts="-h --help list show chart check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
             case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__chart)
+            opts="-h --kind --cord --shop --demo --out --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --kind)
+                    COMPREPLY=($(compgen -W "sennit row mounting wrap single" -- "${cur}"))
+                    return 0
+                    ;;
+                --cord)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --out)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
                 *)
                     COMPREPLY=()
                     ;;
@@ -526,8 +579,22 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__help)
-            opts="list show check help"
+            opts="list show chart check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__help__subcmd__chart)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
@@ -622,7 +689,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__show)
-            opts="-h --cord --core --rod --working --set --shop --demo --as --help"
+            opts="-h --cord --core --rod --working --set --shop --demo --as --out --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -653,7 +720,11 @@ _reeve() {
                     return 0
                     ;;
                 --as)
-                    COMPREPLY=($(compgen -W "text json" -- "${cur}"))
+                    COMPREPLY=($(compgen -W "text html svg json" -- "${cur}"))
+                    return 0
+                    ;;
+                --out)
+                    COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;
                 *)

@@ -146,11 +146,25 @@ _arguments "${_arguments_options[@]}" : \
 '*--set=[A parameter of the knot]:NAME=NUMBER:_default' \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page, with the drawing"
+svg\:"The drawing alone"
 json\:"For other programs"))' \
+'--out=[Write it into this file, not to standard output]:FILE:_files' \
 '--demo[Use the starter shop inside the program]' \
 '-h[Print help (see more with '\''--help'\'')]' \
 '--help[Print help (see more with '\''--help'\'')]' \
 ':knot -- The knot\: its name or another name the trade uses:_default' \
+&& ret=0
+;;
+(chart)
+_arguments "${_arguments_options[@]}" : \
+'--kind=[Only those of this use]:KIND:(sennit row mounting wrap single)' \
+'--cord=[Thickness of the cord, in mm]:MM:_default' \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--out=[Write it into this file, not to standard output]:FILE:_files' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help]' \
+'--help[Print help]' \
 && ret=0
 ;;
 (check)
@@ -177,6 +191,10 @@ _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
 (show)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(chart)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
@@ -276,6 +294,10 @@ _arguments "${_arguments_options[@]}" : \
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
+(chart)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
 (check)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
@@ -319,7 +341,7 @@ _reeve_commands() {
 'bench:Write the bench sheet of a commission\: what to buy, cut and tie' \
 'quote:Write the quote that the client signs' \
 'compare:Compare designs\: what one of each costs, brings in and earns for an hour at the bench' \
-'knots:Look at the knots\: list them, show one, check a file' \
+'knots:Look at the knots\: list them, show one, chart them all, check a file' \
 'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
 'completions:Print completions for a shell' \
 'man:Print the manual page' \
@@ -367,7 +389,7 @@ _reeve__subcmd__help_commands() {
 'bench:Write the bench sheet of a commission\: what to buy, cut and tie' \
 'quote:Write the quote that the client signs' \
 'compare:Compare designs\: what one of each costs, brings in and earns for an hour at the bench' \
-'knots:Look at the knots\: list them, show one, check a file' \
+'knots:Look at the knots\: list them, show one, chart them all, check a file' \
 'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
 'completions:Print completions for a shell' \
 'man:Print the manual page' \
@@ -415,9 +437,15 @@ _reeve__subcmd__help__subcmd__knots_commands() {
     local commands; commands=(
 'list:List the knots at hand, the shop'\''s own with them' \
 'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
+'chart:Write the chart of the knots, to pin to a wall\: a page with each one'\''s drawing and what it takes' \
 'check:Read a knot file and report every fault' \
     )
     _describe -t commands 'reeve help knots commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__chart_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__chart_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots chart commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__check_commands] )) ||
 _reeve__subcmd__help__subcmd__knots__subcmd__check_commands() {
@@ -459,10 +487,16 @@ _reeve__subcmd__knots_commands() {
     local commands; commands=(
 'list:List the knots at hand, the shop'\''s own with them' \
 'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
+'chart:Write the chart of the knots, to pin to a wall\: a page with each one'\''s drawing and what it takes' \
 'check:Read a knot file and report every fault' \
 'help:Print this message or the help of the given subcommand(s)' \
     )
     _describe -t commands 'reeve knots commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__chart_commands] )) ||
+_reeve__subcmd__knots__subcmd__chart_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots chart commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__check_commands] )) ||
 _reeve__subcmd__knots__subcmd__check_commands() {
@@ -474,10 +508,16 @@ _reeve__subcmd__knots__subcmd__help_commands() {
     local commands; commands=(
 'list:List the knots at hand, the shop'\''s own with them' \
 'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
+'chart:Write the chart of the knots, to pin to a wall\: a page with each one'\''s drawing and what it takes' \
 'check:Read a knot file and report every fault' \
 'help:Print this message or the help of the given subcommand(s)' \
     )
     _describe -t commands 'reeve knots help commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__chart_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__chart_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help chart commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__check_commands] )) ||
 _reeve__subcmd__knots__subcmd__help__subcmd__check_commands() {

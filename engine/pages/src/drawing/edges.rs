@@ -76,7 +76,7 @@ pub(super) fn edges(scene: &Scene, grid: &Grid) -> Edges {
         }
         sight.cut_ends(index, &stations, &mut edges.ink);
         sight.mark(index, &stations, &mut edges.marks);
-        for run in sight.runs(&offset(index, &stations, 0.0), |place| !sight.hides(place)) {
+        for run in runs(&offset(index, &stations, 0.0), |place| !sight.hides(place)) {
             if let Some((clear, spot)) = scene.clearest(&run).filter(|(clear, _)| *clear > clearest[line.leg] + 1e-6) {
                 clearest[line.leg] = clear;
                 edges.numerals[line.leg] = Some(spot);
@@ -179,41 +179,11 @@ pub(super) struct Sight<'a> {
 
 impl Sight<'_> {
     fn edge(&self, places: &[Place], ink: &mut Vec<Vec<Spot>>) {
-        ink.extend(self.runs(places, |place| !self.hides(place)));
+        ink.extend(runs(places, |place| !self.hides(place)));
     }
 
     fn gap(&self, places: &[Place], gaps: &mut Vec<Vec<Spot>>) {
-        gaps.extend(self.runs(places, |place| self.parts(place)));
-    }
-
-    /// The runs of places that are seen, with their ends found between two places.
-    fn runs(&self, places: &[Place], seen: impl Fn(&Place) -> bool) -> Vec<Vec<Spot>> {
-        let mut flags: Vec<bool> = places.iter().map(&seen).collect();
-        without_short(&mut flags, places, false, SHORTEST_GAP);
-        without_short(&mut flags, places, true, SHORTEST);
-        let mut runs: Vec<Vec<Spot>> = Vec::new();
-        let mut open = false;
-        for (at, place) in places.iter().enumerate() {
-            if at > 0 && flags[at] != flags[at - 1] {
-                let (inside, outside) = if flags[at] { (at, at - 1) } else { (at - 1, at) };
-                let end = turning_point(&places[inside], &places[outside], &seen).spot;
-                if flags[at] {
-                    runs.push(vec![end]);
-                    open = true;
-                } else if let Some(run) = runs.last_mut() {
-                    run.push(end);
-                    open = false;
-                }
-            }
-            if flags[at] {
-                if !open {
-                    runs.push(Vec::new());
-                    open = true;
-                }
-                runs.last_mut().into_iter().for_each(|run| run.push(place.spot));
-            }
-        }
-        joined(runs, places)
+        gaps.extend(runs(places, |place| self.parts(place)));
     }
 
     /// Whether something stands before a place, or passes so close over it that there is a gap.
@@ -246,7 +216,7 @@ impl Sight<'_> {
 
     /// Whether nothing of a segment's tone is seen.
     pub(super) fn is_buried(&self, segment: &Segment) -> bool {
-        let around = (0..12).map(|twelfth| TAU * f64::from(twelfth) / 12.0).map(|angle| angle.sin_cos());
+        let around = (0..12).map(|twelfth| TAU * f64::from(twelfth) / 12.0).map(f64::sin_cos);
         let rim = around.flat_map(|(sin, cos)| [RADIUS, RADIUS / 2.0].map(|far| [far * cos, far * sin]));
         let [x, y, depth] = segment.middle();
         rim.chain([[0.0, 0.0]]).all(|[right, down]| {
@@ -381,6 +351,36 @@ impl Bar {
 fn covers(past_edge: f64, depth: f64, place_depth: f64, wins_a_tie: impl Fn() -> bool) -> bool {
     let ahead = depth - place_depth;
     ahead > DEEP && past_edge < GAP || past_edge < -SLACK && (ahead > 1e-9 || ahead > -1e-9 && wins_a_tie())
+}
+
+/// The runs of places that are seen, with their ends found between two places.
+fn runs(places: &[Place], seen: impl Fn(&Place) -> bool) -> Vec<Vec<Spot>> {
+    let mut flags: Vec<bool> = places.iter().map(&seen).collect();
+    without_short(&mut flags, places, false, SHORTEST_GAP);
+    without_short(&mut flags, places, true, SHORTEST);
+    let mut runs: Vec<Vec<Spot>> = Vec::new();
+    let mut open = false;
+    for (at, place) in places.iter().enumerate() {
+        if at > 0 && flags[at] != flags[at - 1] {
+            let (inside, outside) = if flags[at] { (at, at - 1) } else { (at - 1, at) };
+            let end = turning_point(&places[inside], &places[outside], &seen).spot;
+            if flags[at] {
+                runs.push(vec![end]);
+                open = true;
+            } else if let Some(run) = runs.last_mut() {
+                run.push(end);
+                open = false;
+            }
+        }
+        if flags[at] {
+            if !open {
+                runs.push(Vec::new());
+                open = true;
+            }
+            runs.last_mut().into_iter().for_each(|run| run.push(place.spot));
+        }
+    }
+    joined(runs, places)
 }
 
 /// Where, between a place that is seen and one that is not, the sight is lost.

@@ -1,6 +1,6 @@
 //! Runs of spots as SVG path data: few cubic curves, few digits.
 
-use super::sampling::{Spot, apart};
+use super::sampling::{Spot, apart, nearest_share};
 
 /// Units of the drawing in one diameter.
 pub(super) const UNITS: f64 = 10.0;
@@ -37,8 +37,8 @@ struct Pen {
     at: Spot,
     /// The command that needs not be said again.
     command: Option<char>,
-    /// Whether a number that begins with a point would run into the one before.
-    parted: bool,
+    /// Whether the number before has a point; `None` right after a command.
+    had_point: Option<bool>,
 }
 
 impl Pen {
@@ -82,22 +82,21 @@ impl Pen {
     fn command(&mut self, command: char) {
         self.text.push(command);
         self.command = Some(command);
-        self.parted = true;
+        self.had_point = None;
     }
 
+    /// A sign parts two numbers, and so does a point where the first has one already.
     fn number(&mut self, value: f64) {
         let text = tenth(value);
-        let holds_point = text.contains('.');
-        let joins = self.parted || text.starts_with('-');
-        // After a number with a point of its own, a point begins the next.
-        let ends_in_fraction = self.text.rsplit(|c: char| !c.is_ascii_digit() && c != '.').next();
-        let point_parts = text.starts_with('.') && ends_in_fraction.is_some_and(|number| number.contains('.'));
-        if !joins && !point_parts {
+        let is_parted = match self.had_point {
+            None => true,
+            Some(had_point) => text.starts_with('-') || had_point && text.starts_with('.'),
+        };
+        if !is_parted {
             self.text.push(' ');
         }
         self.text.push_str(&text);
-        self.parted = false;
-        let _ = holds_point;
+        self.had_point = Some(text.contains('.'));
     }
 }
 
@@ -156,12 +155,12 @@ fn furthest(run: &[Spot], tangents: &[Spot], arcs: &[f64], from: usize) -> (usiz
     best
 }
 
+/// Whether all spots lie on the way from the first to the last; a way out and back does not.
 fn is_straight(run: &[Spot]) -> bool {
     let [first, .., last] = run else { return true };
-    let length = apart(*first, *last);
     let off = |spot: &Spot| {
-        let cross = (last[0] - first[0]) * (spot[1] - first[1]) - (last[1] - first[1]) * (spot[0] - first[0]);
-        if length < 1e-9 { apart(*spot, *first) } else { cross.abs() / length }
+        let share = nearest_share(*spot, *first, *last);
+        apart(*spot, [0, 1].map(|axis| first[axis] + (last[axis] - first[axis]) * share))
     };
     run.iter().all(|spot| off(spot) < STRAY / 2.0)
 }
@@ -184,4 +183,93 @@ fn follows(run: &[Spot], arcs: &[f64], (from, to): (usize, usize), [a, b]: [Spot
         });
         apart(on, run[at]) < STRAY
     })
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+mod tests {
+    use super::*;
+
+    /// The spots that a path runs through, read back from its data as SVG 2 has it: commands M, c, l and z.
+    fn read(data: &str) -> Vec<Spot> {
+        let (mut numbers, mut spots, mut from) = (Vec::new(), Vec::<Spot>::new(), [0.0, 0.0]);
+        let mut command = String::new();
+        for token in tokens(data) {
+            match token.parse::<f64>() {
+                Ok(number) => numbers.push(number),
+                Err(_) => command = token,
+            }
+            let wanted = if command == "c" { 6 } else { 2 };
+            if numbers.len() < wanted {
+                continue;
+            }
+            let hull: Vec<Spot> = numbers.chunks(2).map(|step| [from[0] + step[0], from[1] + step[1]]).collect();
+            if let [first, second, to] = hull.as_slice() {
+                spots.extend((1..100).map(|step| on(&[from, *first, *second, *to], f64::from(step) / 100.0)));
+            }
+            from = hull[hull.len() - 1];
+            spots.push(from);
+            numbers.clear();
+        }
+        spots
+    }
+
+    /// A place on a cubic curve.
+    fn on(hull: &[Spot; 4], share: f64) -> Spot {
+        let rest = 1.0 - share;
+        let weights = [rest.powi(3), 3.0 * rest.powi(2) * share, 3.0 * rest * share.powi(2), share.powi(3)];
+        [0, 1].map(|axis| hull.iter().zip(weights).map(|(spot, weight)| spot[axis] * weight).sum())
+    }
+
+    fn tokens(data: &str) -> Vec<String> {
+        let mut tokens: Vec<String> = Vec::new();
+        for c in data.chars() {
+            let joins = match (c, tokens.last()) {
+                ('0'..='9', Some(last)) => last.parse::<f64>().is_ok() || last.ends_with(['-', '.']),
+                ('.', Some(last)) => (last.parse::<f64>().is_ok() || last == "-") && !last.contains('.'),
+                _ => false,
+            };
+            match tokens.last_mut() {
+                Some(last) if joins => last.push(c),
+                _ => tokens.push(c.to_string()),
+            }
+        }
+        tokens.retain(|token| token != " ");
+        tokens
+    }
+
+    #[test]
+    fn numbers_are_as_short_as_they_can_be() {
+        let told: Vec<String> = [0.0, -0.04, 0.25, -0.5, 3.0, -12.34].map(tenth).to_vec();
+        assert_eq!(told, ["0", "0", ".2", "-.5", "3", "-12.3"]);
+        assert_eq!(data(&[vec![[0.5, 0.5], [1.0, 1.2]]]), "M.5.5l.5.7");
+        assert_eq!(data(&[vec![[1.0, 0.5], [2.0, 0.5]]]), "M1 .5l1 0");
+    }
+
+    #[test]
+    fn a_written_path_keeps_to_its_spots() {
+        let curve = |step: u32| {
+            let t = f64::from(step) / 40.0;
+            [20.0 * (2.0 * t).cos() + 9.0 * t, 31.0 * (3.0 * t).sin()]
+        };
+        let run: Vec<Spot> = (0..200).map(curve).collect();
+        let text = data(std::slice::from_ref(&run));
+        let back = read(&text);
+        for spot in &run {
+            // Rounding to a tenth takes its share.
+            let near = back.windows(2).map(|pair| {
+                let share = nearest_share(*spot, pair[0], pair[1]);
+                apart(*spot, [0, 1].map(|axis| pair[0][axis] + (pair[1][axis] - pair[0][axis]) * share))
+            });
+            let near = near.fold(f64::INFINITY, f64::min);
+            assert!(near < STRAY + 0.1, "{spot:?} is {near} off");
+        }
+        assert!(text.len() < run.len() * 6, "{} bytes for {} spots", text.len(), run.len());
+    }
+
+    #[test]
+    fn straight_lines_stay_straight() {
+        let run: Vec<Spot> = (0..50).map(|step| [f64::from(step), 7.0]).collect();
+        assert_eq!(data(&[run]), "M0 7l49 0");
+    }
 }

@@ -105,10 +105,10 @@ fn neighbours(points: &[Point], at: usize, closed: bool) -> [Point; 4] {
 fn through(hull: &[Point; 4], share: f64) -> Point {
     let (second, third) = (share * share, share * share * share);
     let weights = [
-        (-share + 2.0 * second - third) / 2.0,
-        (2.0 - 5.0 * second + 3.0 * third) / 2.0,
-        (share + 4.0 * second - 3.0 * third) / 2.0,
-        (third - second) / 2.0,
+        second - 0.5 * (share + third),
+        1.0 - 2.5 * second + 1.5 * third,
+        0.5 * share + 2.0 * second - 1.5 * third,
+        0.5 * (third - second),
     ];
     let axis = |axis: usize| hull.iter().zip(weights).map(|(point, weight)| point[axis] * weight).sum();
     [axis(0), axis(1), axis(2)]

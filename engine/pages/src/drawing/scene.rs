@@ -151,21 +151,20 @@ fn upright(shape: &Shape) -> Option<Shape> {
         right[0] * down[1] - right[1] * down[0],
     ];
     let seen = points.iter().map(|point| [dot(*point, right), dot(*point, down), dot(*point, near)]);
-    let turn = widest(seen.clone().map(|[x, _, z]| [x, z]));
-    let (sin, cos) = turn.sin_cos();
+    let from_above: Vec<[f64; 2]> = seen.clone().map(|[x, _, z]| [x, z]).collect();
+    let (sin, cos) = widest(&from_above).sin_cos();
     let points = seen.map(|[x, y, z]| [cos * x + sin * z, y, cos * z - sin * x]).collect();
     Some(Shape { strands: vec![Strand { points, then: Then::Pulled }], ..shape.clone() })
 }
 
 /// The angle, within a quarter turn, at which points spread most; nought where they spread alike.
-fn widest(points: impl Iterator<Item = [f64; 2]> + Clone) -> f64 {
-    let count = points.clone().map(|_| 1.0).sum::<f64>();
-    let middle = [0, 1].map(|axis| points.clone().map(|point| point[axis]).sum::<f64>() / count);
-    let spread = |a: usize, b: usize| -> f64 {
-        points.clone().map(|point| (point[a] - middle[a]) * (point[b] - middle[b])).sum::<f64>() / count
-    };
-    let (difference, mixed) = (spread(0, 0) - spread(1, 1), 2.0 * spread(0, 1));
-    if difference.hypot(mixed) < 0.05 * (spread(0, 0) + spread(1, 1)) { 0.0 } else { mixed.atan2(difference) / 2.0 }
+fn widest(points: &[[f64; 2]]) -> f64 {
+    let mean =
+        |of: &dyn Fn(&[f64; 2]) -> f64| points.iter().map(of).sum::<f64>() / points.iter().map(|_| 1.0).sum::<f64>();
+    let (x, z) = (mean(&|point| point[0]), mean(&|point| point[1]));
+    let (wide, deep) = (mean(&|point| (point[0] - x).powi(2)), mean(&|point| (point[1] - z).powi(2)));
+    let (difference, mixed) = (wide - deep, 2.0 * mean(&|point| (point[0] - x) * (point[1] - z)));
+    if difference.hypot(mixed) < 0.05 * (wide + deep) { 0.0 } else { mixed.atan2(difference) / 2.0 }
 }
 
 /// The side on which most ends hang comes to lie below.

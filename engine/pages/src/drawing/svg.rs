@@ -82,8 +82,8 @@ impl Sheet {
         let mut paths: Vec<(String, Vec<Vec<Spot>>)> = Vec::new();
         for piece in pieces {
             let painted = match piece {
-                Piece::Bar(at) => vec![self.bar(&scene.bars[*at])],
-                Piece::Cord { line, points } => self.cord(&scene.lines[*line], *points),
+                Piece::Bar(at) => vec![Self::bar(&scene.bars[*at])],
+                Piece::Cord { line, points } => Self::cord(&scene.lines[*line], *points),
             };
             for (class, run) in painted {
                 match paths.last_mut() {
@@ -98,7 +98,7 @@ impl Sheet {
         paths.iter().map(written).collect()
     }
 
-    fn bar(&self, bar: &Bar) -> (String, Vec<Spot>) {
+    fn bar(bar: &Bar) -> (String, Vec<Spot>) {
         let (top, bottom) = bar.span;
         let corners = [(-1.0, top), (1.0, top), (1.0, bottom), (-1.0, bottom), (-1.0, top)];
         let outline = corners.map(|(side, y)| [bar.x + side * bar.radius, y]).to_vec();
@@ -107,7 +107,7 @@ impl Sheet {
     }
 
     /// A stretch of a cord; its ends are round, so that no joint shows, but for those that are cut.
-    fn cord(&self, line: &Line, (from, to): (usize, usize)) -> Vec<(String, Vec<Spot>)> {
+    fn cord(line: &Line, (from, to): (usize, usize)) -> Vec<(String, Vec<Spot>)> {
         let leg = line.leg % PATTERNS + 1;
         let after = |arc: f64| line.arcs.iter().position(|at| *at >= arc).unwrap_or(to).clamp(from, to);
         let (mut first, mut last) = (from, to);
