@@ -21,6 +21,7 @@ fn documents() -> Vec<(&'static str, Value)> {
     for knot in ["square", "gathering-wrap", "collared-square"] {
         documents.push(("knot", other(&["knots", "show", knot, "--shop", "shop", "--as", "json"])));
     }
+    documents.push(("tight", other(&["knots", "tighten", "square", "--give", "hard", "--as", "json"])));
     documents
 }
 

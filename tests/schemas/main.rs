@@ -14,7 +14,7 @@ use serde_json::Value;
 /// Kinds of file that a maker writes; their schemas stand in `engine/shop/schemas/`.
 const FILES: [&str; 6] = ["shop", "cords", "fittings", "design", "commission", "knot"];
 /// Documents that the program writes; their schemas stand in `engine/pages/schemas/`.
-const DOCUMENTS: [&str; 5] = ["quote", "takeoff", "costing", "compare", "knot"];
+const DOCUMENTS: [&str; 6] = ["quote", "takeoff", "costing", "compare", "knot", "tight"];
 
 /// What the program prints.
 fn print(words: &[&str]) -> String {

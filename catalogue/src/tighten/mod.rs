@@ -48,6 +48,8 @@ pub enum Slip {
     ComesUndone,
     /// Two legs are pressed through each other.
     Through,
+    /// Its legs are too long to be one knot.
+    TooLong,
     /// The search broke down: a start with cords that run through one another, or a number that is none.
     Lost,
 }
@@ -57,6 +59,7 @@ impl fmt::Display for Slip {
         f.write_str(match self {
             Self::ComesUndone => "it comes undone when it is pulled tight: nothing holds it",
             Self::Through => "its cords are pressed through each other when it is pulled tight",
+            Self::TooLong => "its legs are more than 600 cords long, as drawn: that is not one knot",
             Self::Lost => "it can't be pulled tight from where it starts: cords run through one another",
         })
     }
@@ -94,6 +97,11 @@ pub fn tighten_at(start: &Start, give: f64, effort: &Effort) -> Result<(Measured
 
 /// From the loose start to a snug knot, in coarse pieces first.
 fn settle(start: &Start, effort: &Effort) -> Result<Tubes, Slip> {
+    // The work grows with the square of the length.
+    const LONGEST: f64 = 600.0;
+    if Tubes::new(start).measured().length > LONGEST {
+        return Err(Slip::TooLong);
+    }
     // Hard enough that no loop pulls through, soft enough to come in quickly.
     const SNUG: f64 = 0.04;
     let coarse = Effort { spacing: effort.spacing * 2.0, ..*effort };

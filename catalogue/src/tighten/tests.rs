@@ -1,12 +1,13 @@
 use std::f64::consts::{PI, TAU};
 use std::sync::Arc;
 
+use proptest::prelude::*;
 use reeve_measure::Length;
 
 use super::energy::Energy;
 use super::tubes::Tubes;
 use super::*;
-use crate::path::Round;
+use crate::path::{Leg, Line, Path, Round};
 use crate::shape::{Rod, Strand, Then};
 use crate::{Catalogue, Core, Knot, Setting};
 
@@ -127,7 +128,9 @@ fn another_start_comes_to_the_same_knot() {
             repeat.rise *= 1.2;
         }
         let effort = Effort::default();
-        close(&knot.name, measured(&start, &effort), measured(&looser, &effort), 0.01);
+        // A knot that settles in more ways than one says so in its note.
+        let within = if knot.working.note.words.contains("one of two ways") { 0.035 } else { 0.01 };
+        close(&knot.name, measured(&start, &effort), measured(&looser, &effort), within);
     }
 }
 
@@ -223,5 +226,33 @@ fn a_ring_sinks_into_a_straight_cord_by_the_give() {
     for (give, measured) in GIVES.iter().zip(tight.at) {
         let radius = measured.length / TAU;
         assert!((radius - (1.0 - give)).abs() < 0.002, "{give}: {radius}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    /// Whatever is drawn, tightening ends, and says what it came to or why it can't.
+    #[test]
+    fn any_path_is_tightened_or_refused(
+        points in prop::collection::vec(prop::array::uniform3(-3.0..3.0_f64), 3..9),
+        other in prop::collection::vec(prop::array::uniform3(-3.0..3.0_f64), 3..9),
+        repeats in prop::option::of(0.1..8.0_f64),
+        core in 0_u32..5,
+    ) {
+        let leg = |points| Leg { line: Line::Points(points), goes_on_as: None, legs: 1, all_round: false };
+        let path = Path {
+            repeats,
+            knots: 1,
+            twist: None,
+            pull: crate::shape::PULL,
+            second_half: None,
+            legs: vec![leg(points), leg(other)],
+            parameters: Vec::new(),
+        };
+        let effort = Effort { spacing: 0.3, steps: 60 };
+        if let Ok((measured, _)) = tighten_at(&path.start(2, Round::Legs(core)), 0.1, &effort) {
+            prop_assert!(measured.take_up.is_finite() && measured.rise.is_finite());
+        }
     }
 }
