@@ -19,8 +19,8 @@ mod tests;
 
 pub use catalogue::Catalogue;
 pub use knot::{
-    Amount, CORE_ROLE, Core, CoreRule, Kind, KindRow, Knot, KnotTime, Lies, Misfit, Move, Note, Parameter, Rise, Role,
-    Round, Runs, Setting, Source, Taken, USUAL_GIVE, WORKING_ROLE, with_article,
+    Amount, CORE_ROLE, Core, CoreRule, GIVE_RANGE, Kind, KindRow, Knot, KnotTime, Lies, Misfit, Move, Note, Parameter,
+    Rise, Role, Round, Runs, Setting, Source, Taken, USUAL_GIVE, WORKING_ROLE, with_article,
 };
 pub use packing::bundle_ratio;
 pub use reader::knot_file;

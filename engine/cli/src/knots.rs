@@ -83,7 +83,7 @@ fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Failure> {
         (None, Some(count)) => Core::Legs { count, diameter: cord },
         // A rod five cords thick stands for a ring or dowel.
         (None, None) if knot.core.legs == (0, 0) && knot.core.fitting => Core::Rod(cord * 5.0),
-        (None, None) => Core::Legs { count: 2.clamp(knot.core.legs.0, knot.core.legs.1), diameter: cord },
+        (None, None) => Core::Legs { count: knot.core.usual_legs(), diameter: cord },
     };
     let working = tied.working.unwrap_or(knot.working.legs.0);
     Ok(Setting { cord, working, core, give: USUAL_GIVE, parameters: &tied.parameters })
