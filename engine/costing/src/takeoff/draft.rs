@@ -150,7 +150,7 @@ fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, bench: &Bench) ->
     let knots = KnotLine {
         knot: tie.knot.title.clone(),
         name: tie.knot.name.clone(),
-        cord: cord.full_title(),
+        cord: cord.name.clone(),
         count: layout.knots,
         columns: layout.columns,
         times: u64::from(tie.times),

@@ -119,7 +119,7 @@ pub struct KnotLine {
     pub knot: String,
     /// The knot's name.
     pub name: String,
-    /// The cord that ties it, as written on pages.
+    /// The name of the cord that ties it.
     pub cord: String,
     /// How many in all.
     pub count: u64,
