@@ -7,5 +7,6 @@ mod help;
 mod naming;
 mod out;
 mod pages;
+mod samples;
 mod streams;
 mod templates;

@@ -27,6 +27,8 @@ const DONE: &[&[&str]] = &[
     &["knots", "list", "--as", "json"],
     &["knots", "show", "square"],
     &["knots", "show", "square", "--as", "json"],
+    &["knots", "hand", "--demo"],
+    &["knots", "hand", "--demo", "--as", "json"],
     &["schema", "design"],
     &["completions", "bash"],
     &["man"],

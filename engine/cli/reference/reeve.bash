@@ -91,8 +91,14 @@ _reeve() {
             reeve__subcmd__help__subcmd__knots,check)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__check"
                 ;;
+            reeve__subcmd__help__subcmd__knots,hand)
+                cmd="reeve__subcmd__help__subcmd__knots__subcmd__hand"
+                ;;
             reeve__subcmd__help__subcmd__knots,list)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__list"
+                ;;
+            reeve__subcmd__help__subcmd__knots,sample)
+                cmd="reeve__subcmd__help__subcmd__knots__subcmd__sample"
                 ;;
             reeve__subcmd__help__subcmd__knots,show)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__show"
@@ -100,11 +106,17 @@ _reeve() {
             reeve__subcmd__knots,check)
                 cmd="reeve__subcmd__knots__subcmd__check"
                 ;;
+            reeve__subcmd__knots,hand)
+                cmd="reeve__subcmd__knots__subcmd__hand"
+                ;;
             reeve__subcmd__knots,help)
                 cmd="reeve__subcmd__knots__subcmd__help"
                 ;;
             reeve__subcmd__knots,list)
                 cmd="reeve__subcmd__knots__subcmd__list"
+                ;;
+            reeve__subcmd__knots,sample)
+                cmd="reeve__subcmd__knots__subcmd__sample"
                 ;;
             reeve__subcmd__knots,show)
                 cmd="reeve__subcmd__knots__subcmd__show"
@@ -112,11 +124,17 @@ _reeve() {
             reeve__subcmd__knots__subcmd__help,check)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__check"
                 ;;
+            reeve__subcmd__knots__subcmd__help,hand)
+                cmd="reeve__subcmd__knots__subcmd__help__subcmd__hand"
+                ;;
             reeve__subcmd__knots__subcmd__help,help)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__help"
                 ;;
             reeve__subcmd__knots__subcmd__help,list)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__list"
+                ;;
+            reeve__subcmd__knots__subcmd__help,sample)
+                cmd="reeve__subcmd__knots__subcmd__help__subcmd__sample"
                 ;;
             reeve__subcmd__knots__subcmd__help,show)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__show"
@@ -386,7 +404,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__help__subcmd__knots)
-            opts="list show check"
+            opts="list show sample hand check"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -413,7 +431,35 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__help__subcmd__knots__subcmd__hand)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__help__subcmd__knots__subcmd__list)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__help__subcmd__knots__subcmd__sample)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -498,7 +544,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots)
-            opts="-h --help list show check help"
+            opts="-h --help list show sample hand check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -525,8 +571,30 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__knots__subcmd__hand)
+            opts="-h --shop --demo --as --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --as)
+                    COMPREPLY=($(compgen -W "text json" -- "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__knots__subcmd__help)
-            opts="list show check help"
+            opts="list show sample hand check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -540,6 +608,20 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__help__subcmd__check)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__help__subcmd__hand)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -568,6 +650,20 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__help__subcmd__list)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__help__subcmd__sample)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -612,6 +708,76 @@ _reeve() {
                     ;;
                 --as)
                     COMPREPLY=($(compgen -W "text json" -- "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__sample)
+            opts="-h --cord --knot --tied --core --rod --working --set --before --after --made --minutes --on --note --only-show --shop --demo --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --cord)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --knot)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --tied)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --core)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --rod)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --working)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --set)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --before)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --after)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --made)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --minutes)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --on)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --note)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;
                 *)
@@ -708,7 +874,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__schema)
-            opts="-h --help shop cords fittings design commission knot quote-json takeoff-json costing-json compare-json knot-json"
+            opts="-h --help shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json knot-json hand-json"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0

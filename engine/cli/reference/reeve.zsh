@@ -153,6 +153,38 @@ json\:"For other programs"))' \
 ':knot -- The knot\: its name or another name the trade uses:_default' \
 && ret=0
 ;;
+(sample)
+_arguments "${_arguments_options[@]}" : \
+'--cord=[The cord, by its name in the store; core legs are of the same cord]:NAME:_default' \
+'--knot=[The knot, by its name or another name the trade uses]:NAME:_default' \
+'--tied=[How many were tied, one after the other]:N:_default' \
+'--core=[Core legs; two, or as near to two as the knot allows, when not given]:N:_default' \
+'(--core)--rod=[Thickness of a round rod or ring it was tied on, in place of core legs]:LENGTH:_default' \
+'--working=[Working legs in one knot, where that may differ]:N:_default' \
+'*--set=[A parameter of the knot]:NAME=NUMBER:_default' \
+'--before=[One working leg before the first knot, such as "150 cm"]:LENGTH:_default' \
+'--after=[What is left of the same leg below the last knot]:LENGTH:_default' \
+'--made=[The length made, from the top of the first knot to the foot of the last]:LENGTH:_default' \
+'--minutes=[Minutes that tying them took]:MINUTES:_default' \
+'--on=[When they were tied]:YYYY-MM-DD:_default' \
+'--note=[A remark]:WORDS:_default' \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--only-show[Show what it would change, and write nothing]' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help]' \
+'--help[Print help]' \
+&& ret=0
+;;
+(hand)
+_arguments "${_arguments_options[@]}" : \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+json\:"For other programs"))' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+&& ret=0
+;;
 (check)
 _arguments "${_arguments_options[@]}" : \
 '-h[Print help]' \
@@ -180,6 +212,14 @@ _arguments "${_arguments_options[@]}" : \
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
+(sample)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(hand)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
 (check)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
@@ -200,7 +240,7 @@ esac
 _arguments "${_arguments_options[@]}" : \
 '-h[Print help]' \
 '--help[Print help]' \
-':kind -- The kind of file:(shop cords fittings design commission knot quote-json takeoff-json costing-json compare-json knot-json)' \
+':kind -- The kind of file:(shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json knot-json hand-json)' \
 && ret=0
 ;;
 (completions)
@@ -276,6 +316,14 @@ _arguments "${_arguments_options[@]}" : \
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
+(sample)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(hand)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
 (check)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
@@ -319,7 +367,7 @@ _reeve_commands() {
 'bench:Write the bench sheet of a commission\: what to buy, cut and tie' \
 'quote:Write the quote that the client signs' \
 'compare:Compare designs\: what one of each costs, brings in and earns for an hour at the bench' \
-'knots:Look at the knots\: list them, show one, check a file' \
+'knots:Look at the knots\: list them, show one, check a file, add a sample' \
 'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
 'completions:Print completions for a shell' \
 'man:Print the manual page' \
@@ -367,7 +415,7 @@ _reeve__subcmd__help_commands() {
 'bench:Write the bench sheet of a commission\: what to buy, cut and tie' \
 'quote:Write the quote that the client signs' \
 'compare:Compare designs\: what one of each costs, brings in and earns for an hour at the bench' \
-'knots:Look at the knots\: list them, show one, check a file' \
+'knots:Look at the knots\: list them, show one, check a file, add a sample' \
 'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
 'completions:Print completions for a shell' \
 'man:Print the manual page' \
@@ -415,6 +463,8 @@ _reeve__subcmd__help__subcmd__knots_commands() {
     local commands; commands=(
 'list:List the knots at hand, the shop'\''s own with them' \
 'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
+'sample:Add a sample\: a knot tied a few times for trial, measured, and perhaps timed' \
+'hand:Show what the samples say\: give of cords, factors of knots, pace and pull' \
 'check:Read a knot file and report every fault' \
     )
     _describe -t commands 'reeve help knots commands' commands "$@"
@@ -424,10 +474,20 @@ _reeve__subcmd__help__subcmd__knots__subcmd__check_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help knots check commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__hand_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__hand_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots hand commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__list_commands] )) ||
 _reeve__subcmd__help__subcmd__knots__subcmd__list_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help knots list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__sample_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__sample_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots sample commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__show_commands] )) ||
 _reeve__subcmd__help__subcmd__knots__subcmd__show_commands() {
@@ -459,6 +519,8 @@ _reeve__subcmd__knots_commands() {
     local commands; commands=(
 'list:List the knots at hand, the shop'\''s own with them' \
 'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
+'sample:Add a sample\: a knot tied a few times for trial, measured, and perhaps timed' \
+'hand:Show what the samples say\: give of cords, factors of knots, pace and pull' \
 'check:Read a knot file and report every fault' \
 'help:Print this message or the help of the given subcommand(s)' \
     )
@@ -469,11 +531,18 @@ _reeve__subcmd__knots__subcmd__check_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots check commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__knots__subcmd__hand_commands] )) ||
+_reeve__subcmd__knots__subcmd__hand_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots hand commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__knots__subcmd__help_commands] )) ||
 _reeve__subcmd__knots__subcmd__help_commands() {
     local commands; commands=(
 'list:List the knots at hand, the shop'\''s own with them' \
 'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
+'sample:Add a sample\: a knot tied a few times for trial, measured, and perhaps timed' \
+'hand:Show what the samples say\: give of cords, factors of knots, pace and pull' \
 'check:Read a knot file and report every fault' \
 'help:Print this message or the help of the given subcommand(s)' \
     )
@@ -483,6 +552,11 @@ _reeve__subcmd__knots__subcmd__help_commands() {
 _reeve__subcmd__knots__subcmd__help__subcmd__check_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots help check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__hand_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__hand_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help hand commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__help_commands] )) ||
 _reeve__subcmd__knots__subcmd__help__subcmd__help_commands() {
@@ -494,6 +568,11 @@ _reeve__subcmd__knots__subcmd__help__subcmd__list_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots help list commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__sample_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__sample_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help sample commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__show_commands] )) ||
 _reeve__subcmd__knots__subcmd__help__subcmd__show_commands() {
     local commands; commands=()
@@ -503,6 +582,11 @@ _reeve__subcmd__knots__subcmd__help__subcmd__show_commands() {
 _reeve__subcmd__knots__subcmd__list_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__sample_commands] )) ||
+_reeve__subcmd__knots__subcmd__sample_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots sample commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__show_commands] )) ||
 _reeve__subcmd__knots__subcmd__show_commands() {

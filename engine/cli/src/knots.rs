@@ -1,4 +1,4 @@
-//! `reeve knots`: list, show, check.
+//! `reeve knots`: list, show, check; samples have a module of their own.
 
 use std::path::Path;
 
@@ -13,6 +13,7 @@ use crate::args::{DataForm, Knots, WhichShop};
 use crate::failure::{Failure, print_faults};
 use crate::opening::open;
 use crate::output::print;
+use crate::samples;
 use crate::sheets::{json, template_failure};
 
 pub(crate) fn run(command: Knots) -> Result<(), Failure> {
@@ -22,6 +23,8 @@ pub(crate) fn run(command: Knots) -> Result<(), Failure> {
             let tied = Tied { cord, core, rod, working, parameters: read_parameters(&parameters)? };
             show(&knot, &tied, &shop, form)
         }
+        Knots::Sample(sample) => samples::add(&sample),
+        Knots::Hand { shop, form } => samples::hand(&shop, form),
         Knots::Check { file } => check(&file),
     }
 }
@@ -96,7 +99,7 @@ fn thickness(option: &str, mm: f64, bound: &reeve_measure::Bound) -> Result<Leng
     Err(Failure::input(format!("{option} {mm} is out of range"), bound.to_string()))
 }
 
-fn read_parameters(words: &[String]) -> Result<Vec<(String, f64)>, Failure> {
+pub(crate) fn read_parameters(words: &[String]) -> Result<Vec<(String, f64)>, Failure> {
     let read = |word: &String| {
         let (name, number) = word.split_once('=')?;
         let number: f64 = number.trim().parse().ok().filter(|number: &f64| number.is_finite())?;
@@ -132,7 +135,7 @@ fn catalogue(shop: &WhichShop) -> Result<Catalogue, Failure> {
     Ok(shop.catalogue().clone())
 }
 
-fn page(name: &str, view: &impl serde::Serialize) -> Result<String, Failure> {
+pub(crate) fn page(name: &str, view: &impl serde::Serialize) -> Result<String, Failure> {
     let templates = reeve_pages::load(&[]).map_err(|fault| template_failure(&fault))?;
     lay_out(&templates, name, Form::Text, view).map_err(|fault| template_failure(&fault))
 }

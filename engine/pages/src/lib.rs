@@ -8,6 +8,7 @@ pub mod bench;
 pub mod compare;
 pub mod costing;
 mod figures;
+pub mod hand;
 pub mod json;
 pub mod knots;
 mod money;

@@ -5,6 +5,7 @@ use schemars::{JsonSchema, schema_for};
 use serde_json::Value;
 
 use crate::compare::CompareJson;
+use crate::hand::HandJson;
 use crate::json::{CostingJson, TakeOffJson};
 use crate::knots::KnotJson;
 
@@ -16,6 +17,7 @@ pub fn schemas() -> Vec<(&'static str, Value)> {
         ("costing-json", schema_of::<CostingJson>()),
         ("compare-json", schema_of::<CompareJson>()),
         ("knot-json", schema_of::<KnotJson>()),
+        ("hand-json", schema_of::<HandJson>()),
     ]
 }
 

@@ -26,6 +26,8 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "compare.txt",
     "knots.txt",
     "knot.txt",
+    "hand.txt",
+    "sample.txt",
 ];
 
 /// Checks the built-in templates together with a shop's own (name, path shown, text).
