@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 use std::fmt;
 use std::sync::Arc;
 
-use reeve_measure::{Length, Time};
+use reeve_measure::{Length, Time, bound};
 
 use crate::geometry::{climbing, turn_round, turn_round_rectangle, turn_round_row};
 use crate::packing::bundle_ratio;
@@ -133,6 +133,13 @@ pub struct CoreRule {
     pub lies: Lies,
     /// Whether each column has a core of its own or a row shares one.
     pub runs: Runs,
+}
+
+impl CoreRule {
+    /// Core legs when nobody says how many: two if it can take them, else the nearest number that it can.
+    pub fn usual_legs(&self) -> u32 {
+        2.clamp(self.legs.0, self.legs.1)
+    }
 }
 
 /// How several core legs lie inside the knot.
@@ -304,6 +311,9 @@ pub struct Setting<'a> {
 
 /// The give of a cord that nobody has measured. From memory: a soft twisted cotton.
 pub const USUAL_GIVE: f64 = 0.1;
+
+/// The hardest and the softest cord there is give for.
+pub const GIVE_RANGE: (f64, f64) = (bound::GIVE.least, bound::GIVE.most);
 
 /// What one knot takes.
 #[derive(Debug, Clone, Copy, PartialEq)]

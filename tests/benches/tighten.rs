@@ -1,6 +1,10 @@
 //! How long tightening takes: a square-knot sennit round two core legs, over every give, on one core.
 
-#![allow(clippy::unwrap_used, missing_docs, reason = "a benchmark stops at the first surprise; criterion writes its own items")]
+#![allow(
+    clippy::unwrap_used,
+    missing_docs,
+    reason = "a benchmark stops at the first surprise; criterion writes its own items"
+)]
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use reeve_catalogue::Catalogue;

@@ -101,14 +101,14 @@ pub(crate) enum Command {
         #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
         form: TableForm,
     },
-    /// Look at the knots: list them, show one, chart them all, check a file
+    /// Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample
     #[command(subcommand, after_help = "Example:\n  reeve knots list")]
     Knots(Knots),
     /// Print the JSON Schema of a kind of file, for an editor to complete keys
     #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]
     Schema {
         /// The kind of file
-        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "quote-json", "takeoff-json", "costing-json", "compare-json", "knot-json", "tight-json"])]
+        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "samples", "quote-json", "takeoff-json", "costing-json", "compare-json", "knot-json", "tight-json", "hand-json"])]
         kind: String,
     },
     /// Print completions for a shell
@@ -194,6 +194,21 @@ pub(crate) enum Knots {
         after_help = "Examples:\n  reeve knots tighten square --core 4\n  reeve knots tighten square --give hard --as json\n  reeve knots tighten my-shop/knots/herring.toml --keep\n  reeve knots tighten --every --into catalogue/knots/tightened"
     )]
     Tighten(Tighten),
+    /// Add a sample: a knot tied a few times for trial, measured, and perhaps timed
+    #[command(
+        override_usage = "reeve knots sample [OPTIONS] --cord <NAME> --knot <NAME> --tied <N>\n           --before <LENGTH> --after <LENGTH> --made <LENGTH>",
+        after_help = "Example:\n  reeve knots sample --cord cotton-4-ecru --knot square --tied 10 \\\n    --before \"150 cm\" --after \"89 cm\" --made \"14.5 cm\" --minutes 3 --only-show"
+    )]
+    Sample(Box<Sample>),
+    /// Show what the samples say: give of cords, factors of knots, pace and pull
+    #[command(after_help = "Example:\n  reeve knots hand --shop my-shop")]
+    Hand {
+        #[command(flatten)]
+        shop: WhichShop,
+        /// What it is written as
+        #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
+        form: DataForm,
+    },
     /// Read a knot file and report every fault
     #[command(after_help = "Example:\n  reeve knots check my-shop/knots/collared-square.toml")]
     Check {
@@ -246,6 +261,55 @@ fn give(word: &str) -> Result<f64, String> {
     number
         .filter(|give| (least..=most).contains(give))
         .ok_or_else(|| format!("a give is a share from {least} to {most}, or `hard`"))
+}
+
+/// A sample.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Sample {
+    /// The cord, by its name in the store; core legs are of the same cord
+    #[arg(long, value_name = "NAME")]
+    pub(crate) cord: String,
+    /// The knot, by its name or another name the trade uses
+    #[arg(long, value_name = "NAME")]
+    pub(crate) knot: String,
+    /// How many were tied, one after the other
+    #[arg(long, value_name = "N")]
+    pub(crate) tied: u32,
+    /// Core legs; two, or as near to two as the knot allows, when not given
+    #[arg(long, value_name = "N")]
+    pub(crate) core: Option<u32>,
+    /// Thickness of a round rod or ring it was tied on, in place of core legs
+    #[arg(long, value_name = "LENGTH", conflicts_with = "core")]
+    pub(crate) rod: Option<String>,
+    /// Working legs in one knot, where that may differ
+    #[arg(long, value_name = "N")]
+    pub(crate) working: Option<u32>,
+    /// A parameter of the knot
+    #[arg(long = "set", value_name = "NAME=NUMBER")]
+    pub(crate) parameters: Vec<String>,
+    /// One working leg before the first knot, such as "150 cm"
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub(crate) before: String,
+    /// What is left of the same leg below the last knot
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub(crate) after: String,
+    /// The length made, from the top of the first knot to the foot of the last
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub(crate) made: String,
+    /// Minutes that tying them took
+    #[arg(long, value_name = "MINUTES", allow_hyphen_values = true)]
+    pub(crate) minutes: Option<f64>,
+    /// When they were tied
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) on: Option<NaiveDate>,
+    /// A remark
+    #[arg(long, value_name = "WORDS")]
+    pub(crate) note: Option<String>,
+    /// Show what it would change, and write nothing
+    #[arg(long)]
+    pub(crate) only_show: bool,
+    #[command(flatten)]
+    pub(crate) shop: WhichShop,
 }
 
 /// Which shop.

@@ -1,4 +1,4 @@
-//! `reeve knots`: list, show, chart, check.
+//! `reeve knots`: list, show, chart, check; tightening and samples have modules of their own.
 
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -18,6 +18,7 @@ use crate::args::{DataForm, KnotForm, Knots, WhichShop};
 use crate::failure::{Failure, print_faults};
 use crate::opening::open;
 use crate::output::{print, print_or_write};
+use crate::samples;
 use crate::sheets::{json, template_failure};
 use crate::tighten;
 
@@ -30,6 +31,8 @@ pub(crate) fn run(command: Knots) -> Result<(), Failure> {
         }
         Knots::Chart { kind, cord, shop, out } => print_or_write(out.as_deref(), chart(kind.as_deref(), cord, &shop)?),
         Knots::Tighten(asked) => tighten::run(&asked),
+        Knots::Sample(sample) => samples::add(&sample),
+        Knots::Hand { shop, form } => samples::hand(&shop, form),
         Knots::Check { file } => check(&file),
     }
 }
@@ -100,7 +103,7 @@ pub(crate) fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Fa
         (None, Some(count)) => Core::Legs { count, diameter: cord },
         // A rod five cords thick stands for a ring or dowel.
         (None, None) if knot.core.legs == (0, 0) && knot.core.fitting => Core::Rod(cord * 5.0),
-        (None, None) => Core::Legs { count: 2.clamp(knot.core.legs.0, knot.core.legs.1), diameter: cord },
+        (None, None) => Core::Legs { count: knot.core.usual_legs(), diameter: cord },
     };
     let working = tied.working.unwrap_or(knot.working.legs.0);
     Ok(Setting { cord, working, core, give: tied.give, parameters: &tied.parameters })
@@ -113,7 +116,7 @@ fn thickness(option: &str, mm: f64, bound: &reeve_measure::Bound) -> Result<Leng
     Err(Failure::input(format!("{option} {mm} is out of range"), bound.to_string()))
 }
 
-fn read_parameters(words: &[String]) -> Result<Vec<(String, f64)>, Failure> {
+pub(crate) fn read_parameters(words: &[String]) -> Result<Vec<(String, f64)>, Failure> {
     let read = |word: &String| {
         let (name, number) = word.split_once('=')?;
         let number: f64 = number.trim().parse().ok().filter(|number: &f64| number.is_finite())?;

@@ -7,6 +7,7 @@ mod failure;
 mod knots;
 mod opening;
 mod output;
+mod samples;
 mod sheets;
 mod tighten;
 

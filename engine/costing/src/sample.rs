@@ -7,6 +7,7 @@ use reeve_measure::{Length, LinearDensity, Mass, Time};
 use rust_decimal::Decimal;
 
 use crate::caution::Purpose;
+use crate::hand::Hand;
 use crate::money::Currency;
 use crate::piece::{CordGroup, LegSet, NamedFitting, Piece, SetId, Step, TailEnd, Tie, Work};
 use crate::rates::{Aim, Bench, Handling, Maker, Overhead, PriceRule, Rates, TaxRule, TaxScheme, Terms};
@@ -21,6 +22,7 @@ pub(crate) fn cord() -> Arc<Cord> {
         diameter: Length::mm(4.0),
         density: LinearDensity::g_per_m(8.0),
         density_estimated: false,
+        give: None,
         put_ups: vec![PutUp { title: "reel".to_owned(), length_mm: 100_000, price: Decimal::from(20) }],
         charge: Charge::Used,
     })
@@ -93,6 +95,7 @@ pub(crate) fn piece(cords: u32, steps: Vec<Step>) -> Piece {
 pub(crate) fn bench() -> Bench {
     Bench {
         pace: 1.0,
+        hand: Hand::default(),
         allowances: Vec::new(),
         handling: Handling { pack: Time::minutes(6.0), ..Handling::default() },
         cutting_allowance: Decimal::ZERO,

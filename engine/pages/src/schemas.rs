@@ -5,6 +5,7 @@ use schemars::{JsonSchema, schema_for};
 use serde_json::Value;
 
 use crate::compare::CompareJson;
+use crate::hand::HandJson;
 use crate::json::{CostingJson, TakeOffJson};
 use crate::knots::KnotJson;
 use crate::tight::TightJson;
@@ -18,6 +19,7 @@ pub fn schemas() -> Vec<(&'static str, Value)> {
         ("compare-json", schema_of::<CompareJson>()),
         ("knot-json", schema_of::<KnotJson>()),
         ("tight-json", schema_of::<TightJson>()),
+        ("hand-json", schema_of::<HandJson>()),
     ]
 }
 

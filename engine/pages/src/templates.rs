@@ -33,6 +33,8 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "sheet.html",
     "chart.html",
     "knot.html",
+    "hand.txt",
+    "sample.txt",
 ];
 
 /// Checks the built-in templates together with a shop's own (name, path shown, text).
