@@ -1,5 +1,7 @@
 //! The catalogue as a whole: every file reads, and the laws of geometry hold for every knot.
 
+use std::sync::OnceLock;
+
 use proptest::prelude::*;
 use reeve_measure::Length;
 
@@ -7,11 +9,15 @@ use crate::geometry::OVERHAND_AT_LEAST;
 use crate::tighten::GIVES;
 use crate::{Catalogue, Core, Knot, Misfit, Setting, Taken, USUAL_GIVE};
 
-fn catalogue() -> Catalogue {
-    let (catalogue, faults) = Catalogue::embedded();
-    let faults: Vec<_> = faults.iter().map(|fault| fault.render(false)).collect();
-    assert!(faults.is_empty(), "{}", faults.join("\n"));
-    catalogue
+fn catalogue() -> &'static Catalogue {
+    // Properties ask for it again and again.
+    static KNOTS: OnceLock<Catalogue> = OnceLock::new();
+    KNOTS.get_or_init(|| {
+        let (catalogue, faults) = Catalogue::embedded();
+        let faults: Vec<_> = faults.iter().map(|fault| fault.render(false)).collect();
+        assert!(faults.is_empty(), "{}", faults.join("\n"));
+        catalogue
+    })
 }
 
 fn mm(value: f64) -> Length {

@@ -201,7 +201,10 @@ impl Shelf {
         let shape = self.shape(knot)?.ok_or_else(|| {
             Failure::input(
                 format!("{} has no drawing yet", with_article(&knot.title)),
-                format!("`reeve knots show {}` says in words how it is tied and what it takes", knot.name),
+                match &knot.path {
+                    Some(_) => format!("`reeve knots tighten {} --keep` pulls it tight and draws it", knot.name),
+                    None => "add a [path] to its file, as in `reeve knots tighten --help`".to_owned(),
+                },
             )
         })?;
         let style = self.templates.render("drawing.css", &BTreeMap::<&str, &str>::new());

@@ -1,7 +1,9 @@
 //! The laws of the model, on knots made up of a formula and on those of the catalogue.
 
+use std::sync::Arc;
+
 use proptest::prelude::*;
-use reeve_catalogue::{Core, GIVE_RANGE, Taken, USUAL_GIVE};
+use reeve_catalogue::{Catalogue, Core, GIVE_RANGE, Taken, USUAL_GIVE};
 use reeve_measure::{Length, Time};
 
 use super::cords::{fit_cord, surprise as surprise_of};
@@ -240,6 +242,26 @@ fn an_odd_time_is_left_out_and_the_lengths_are_counted() {
     let hand = Hand::of(&samples, 1.0);
     assert_eq!((hand.odd.len(), hand.odd[0].at, hand.odd[0].figure), (1, 2, Figure::Time));
     assert_eq!((hand.pace.unwrap().samples, hand.knots[0].samples), (2, 3));
+}
+
+#[test]
+fn a_tightened_knot_learns_the_same_in_any_order() {
+    let drawn = Catalogue::embedded().0.find("square").cloned().unwrap();
+    let sample = |take_up: f64, rise: f64| {
+        let plain = square(1.0, 1.0, None);
+        let taken = drawn.taken(&plain.setting(USUAL_GIVE)).unwrap();
+        Sample {
+            knot: Arc::clone(&drawn),
+            after: plain.before - taken.working * (10.0 * take_up),
+            made: taken.rise * (10.0 * rise),
+            ..plain
+        }
+    };
+    let (one, two, three) = (sample(0.92, 0.95), sample(1.03, 1.0), sample(0.97, 1.02));
+    let here = Hand::of(&[one.clone(), two.clone(), three.clone()], 1.0);
+    let there = Hand::of(&[three, one, two], 1.0);
+    close(here.cords[0].give.mean, there.cords[0].give.mean, 1e-5);
+    close(here.knots[0].take_up.mean, there.knots[0].take_up.mean, 1e-4);
 }
 
 proptest! {
