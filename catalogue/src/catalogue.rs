@@ -6,7 +6,8 @@ use std::sync::Arc;
 use include_dir::{Dir, include_dir};
 use reeve_reading::{Desk, Fault, Source, read};
 
-use crate::knot::{Knot, Misfit};
+use crate::knot::Knot;
+use crate::misfit::Misfit;
 use crate::path::Path;
 use crate::reader::{knot_file, shape_file, table_file};
 use crate::shape::Shape;

@@ -97,13 +97,13 @@ pub fn tighten_at(start: &Start, give: f64, effort: &Effort) -> Result<(Measured
 
 /// From the loose start to a snug knot, in coarse pieces first.
 fn settle(start: &Start, effort: &Effort) -> Result<Tubes, Slip> {
+    // Hard enough that no loop pulls through, soft enough to come in quickly.
+    const SNUG: f64 = 0.04;
     // The work grows with the square of the length.
     const LONGEST: f64 = 600.0;
     if Tubes::new(start).measured().length > LONGEST {
         return Err(Slip::TooLong);
     }
-    // Hard enough that no loop pulls through, soft enough to come in quickly.
-    const SNUG: f64 = 0.04;
     let coarse = Effort { spacing: effort.spacing * 2.0, ..*effort };
     let tubes = relax(Tubes::new(start), SNUG, &coarse)?;
     relax(tubes, SNUG, effort)

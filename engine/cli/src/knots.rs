@@ -14,8 +14,9 @@ use reeve_pages::{Form, Templates, lay_out};
 use reeve_reading::{Fault, nearest};
 use reeve_shop::{Folder, read_knot};
 
-use crate::args::{DataForm, KnotForm, Knots, WhichShop};
+use crate::args::{DataForm, KnotForm, WhichShop};
 use crate::failure::{Failure, print_faults};
+use crate::knot_args::Knots;
 use crate::opening::open;
 use crate::output::{print, print_or_write};
 use crate::samples;

@@ -4,6 +4,7 @@ mod args;
 mod commands;
 mod compare;
 mod failure;
+mod knot_args;
 mod knots;
 mod opening;
 mod output;

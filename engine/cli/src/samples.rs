@@ -4,8 +4,9 @@ use reeve_costing::hand::{Hand, Odd};
 use reeve_pages::hand::{hand_json, hand_page, odd_words, sample_page};
 use reeve_shop::{Added, NewSample, Shop};
 
-use crate::args::{DataForm, Sample, WhichShop};
+use crate::args::{DataForm, WhichShop};
 use crate::failure::{Failure, print_faults, say};
+use crate::knot_args::Sample;
 use crate::knots::read_parameters;
 use crate::opening::open;
 use crate::output::{print, rewrite};

@@ -14,8 +14,9 @@ use reeve_pages::tight::{TightJson, tight_json, tight_page};
 use reeve_reading::Fault;
 use reeve_shop::{Folder, read_knot};
 
-use crate::args::{DataForm, Tighten, WhichShop};
+use crate::args::{DataForm, WhichShop};
 use crate::failure::Failure;
+use crate::knot_args::Tighten;
 use crate::knots::{Shelf, Tied, setting};
 use crate::output::{print, write_files};
 use crate::sheets::json;
