@@ -124,9 +124,49 @@ fn with_lines(bytes: &mut Vec<u8>, change: impl FnOnce(&mut Vec<Vec<u8>>)) {
     *bytes = lines.join(&b'\n');
 }
 
-/// The starter shop's files, and a template.
+/// Samples, some of them odd.
+const SAMPLES: &str = r#"
+[[sample]]
+cord = "cotton-4-ecru"
+knot = "square"
+tied = 10
+core = 2
+before = "150 cm"
+after = "91 cm"
+made = "14 cm"
+minutes = 3.5
+on = 2026-11-02
+
+[[sample]]
+cord = "cotton-4-ecru"
+knot = "square"
+tied = 10
+before = "150 cm"
+after = "62 cm"
+made = "14 cm"
+minutes = 40
+
+[[sample]]
+cord = "hemp-2"
+knot = "gathering-wrap"
+tied = 2
+core = 8
+parameters = { turns = 12 }
+before = "2 m"
+after = "120 cm"
+made = "5 cm"
+"#;
+
+/// The starter shop with samples.
+fn shop() -> TestShop {
+    let place = TestShop::starter();
+    place.write("shop/knots/samples.toml", SAMPLES);
+    place
+}
+
+/// Its files, and a template.
 fn files() -> Tree {
-    let mut files = TestShop::starter().tree();
+    let mut files = shop().tree();
     files.insert("shop/templates/quote.txt".into(), include_bytes!("../../templates/quote.txt").to_vec());
     files
 }
@@ -151,7 +191,7 @@ proptest! {
         which in any::<Index>(),
         changes in prop::collection::vec(changes(), 1..6),
     ) {
-        let place = TestShop::starter();
+        let place = shop();
         let files = files();
         let (path, bytes) = files.iter().nth(which.index(files.len())).unwrap();
         let mut bytes = bytes.clone();
@@ -164,7 +204,7 @@ proptest! {
 
     #[test]
     fn no_bytes_at_all_panic_the_reader(which in any::<Index>(), bytes in prop::collection::vec(any::<u8>(), 0..300)) {
-        let place = TestShop::starter();
+        let place = shop();
         let files = files();
         let path = files.keys().nth(which.index(files.len())).unwrap();
         place.write(path.to_str().unwrap(), bytes);
@@ -174,9 +214,10 @@ proptest! {
 
 #[test]
 fn no_word_in_the_place_of_any_number_panics_the_reader() {
-    // Every number of one design and of the commission that asks for it, by every word that looks like one: all in turn, not by chance.
-    for path in ["shop/designs/fender-fob.toml", "shop/commissions/thwickling.toml"] {
-        let place = TestShop::starter();
+    // Every number of one design, of the commission that asks for it and of samples, by every word that looks like one: all in
+    // turn, not by chance.
+    for path in ["shop/designs/fender-fob.toml", "shop/commissions/thwickling.toml", "shop/knots/samples.toml"] {
+        let place = shop();
         let bytes = place.read(path).into_bytes();
         let mut from = 0;
         while from < bytes.len() {
@@ -198,10 +239,18 @@ fn check_one(place: &TestShop, path: &str) {
     let stem = path.rsplit('/').next().unwrap().trim_end_matches(".toml");
     if path.contains("designs") {
         shop.design(stem);
-    } else {
+    } else if path.contains("commissions") {
         shop.order(stem, day());
     }
     for fault in shop.take_faults() {
         fault.render(false);
     }
+}
+
+#[test]
+fn the_samples_of_these_tests_are_sound() {
+    let mut shop = shop().open();
+    assert!(shop.take_faults().is_empty());
+    let hand = &shop.rates().unwrap().bench.hand;
+    assert_eq!((hand.given, hand.odd.len()), (3, 1));
 }

@@ -22,7 +22,7 @@ fn take_off(design: &Design, scale: f64) -> TakeOff {
 }
 
 /// The least a shop needs.
-const RATES: &str = r#"
+pub(crate) const RATES: &str = r#"
     shop = { name = "Scales", currency = "EUR" }
     tax = { prices = "not-registered" }
     pay = { wage = "20.00" }

@@ -3,7 +3,8 @@
 use reeve_catalogue::GIVE_RANGE;
 
 use super::evidence::Evidence;
-use super::{Estimate, FACTOR_SD, Figure, GIVE_SD, Surprise};
+use super::odd::Surprise;
+use super::{Estimate, FACTOR_SD, Figure, GIVE_SD};
 
 /// What the samples of one cord say.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,7 +3,7 @@
 //! Every figure is a shrunk estimate: a normal belief held before any sample, moved by each sample as far as the sample
 //! is to be trusted, so that a few samples can't swing a price. The spreads below are judgement, not measurement.
 //!
-//! 1. **Give of a cord** `g`, before: normal round the store's word with [`GIVE_SD`], within [`GIVE_RANGE`]. A sample
+//! 1. **Give of a cord** `g`, before: normal round the store's word with [`GIVE_SD`], within [`reeve_catalogue::GIVE_RANGE`]. A sample
 //!    observes the logarithms of take-up and rise, each with [`TYING_SD`] (nobody ties two pieces alike) and the reading
 //!    error of its lengths ([`READING_MM`]). Its own knot's factors are integrated out, so that what a knot alone does
 //!    is not laid to the cord. The best `g` is searched for; its spread comes from the curvature there. So one sample
@@ -20,21 +20,25 @@
 
 mod cords;
 mod evidence;
+mod odd;
 mod pace;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
+mod tying;
 
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use reeve_catalogue::{Core, GIVE_RANGE, Knot, Misfit, Setting, Taken};
+use reeve_catalogue::{Core, Knot, Setting};
 use reeve_measure::{Length, Time};
 
 use crate::store::Cord;
 use cords::{CordFit, fit_cord, surprise};
 use evidence::Evidence;
+use odd::set_aside;
 use pace::{Timed, fit_pace};
+pub use tying::{Tied, YOUR_HAND, YOUR_SAMPLE};
 
 /// Spread of a cord's give round the store's word, before any sample.
 pub const GIVE_SD: f64 = 0.04;
@@ -191,23 +195,6 @@ pub struct Hand {
     pub given: usize,
 }
 
-/// What one knot takes in this hand.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Tied {
-    /// What it takes.
-    pub taken: Taken,
-    /// How uncertain the same lengths are: their standard deviations. Nothing where the figure is the catalogue's own:
-    /// for that the shop's cutting allowance stands.
-    pub doubt: Taken,
-    /// Where the take-up comes from.
-    pub source: &'static str,
-}
-
-/// The source of a figure that a sample of this knot in this cord measured.
-pub const YOUR_SAMPLE: &str = "your sample";
-/// The source of a figure that samples of other knots in this cord changed.
-pub const YOUR_HAND: &str = "your hand";
-
 impl Hand {
     /// What the samples say, at a shop's pace.
     ///
@@ -265,99 +252,4 @@ impl Hand {
         let sampled = self.cords.iter().find(|known| known.cord.name == cord.name);
         sampled.map_or(Estimate { mean: cord.stated_give(), sd: GIVE_SD }, |known| known.give)
     }
-
-    /// What one knot takes in a cord of the store, in this hand. The give of the setting is the cord's.
-    ///
-    /// # Errors
-    /// A [`Misfit`] when the knot can't be tied so.
-    pub fn tie(&self, cord: &Cord, knot: &Knot, setting: &Setting<'_>) -> Result<Tied, Misfit> {
-        let give = self.give_of(cord);
-        let at = |give: f64| knot.taken(&Setting { give, ..setting.clone() });
-        let plain = at(give.mean)?;
-        let nothing = Taken { working: Length::ZERO, core: Length::ZERO, rise: Length::ZERO, base: Time::ZERO };
-        let source = knot.working.note.source.word();
-        if !self.cords.iter().any(|known| known.cord.name == cord.name) {
-            return Ok(Tied { taken: plain, doubt: nothing, source });
-        }
-        let slopes = slopes_at(give.mean, at)?;
-        let own = self.knots.iter().find(|known| known.cord.name == cord.name && known.knot.name == knot.name);
-        let source = match own {
-            Some(_) => YOUR_SAMPLE,
-            None if slopes.iter().any(|slope| slope.abs() > 1e-9) => YOUR_HAND,
-            None => return Ok(Tied { taken: plain, doubt: nothing, source }),
-        };
-        let unmeasured = Estimate { mean: 0.0, sd: FACTOR_SD };
-        let (take_up, rise) = own.map_or((unmeasured, unmeasured), |own| (own.take_up, own.rise));
-        let taken = Taken {
-            working: plain.working * take_up.mean.exp(),
-            core: plain.core * rise.mean.exp(),
-            rise: plain.rise * rise.mean.exp(),
-            base: plain.base,
-        };
-        // Give and factor share their samples, so that one errs low where the other errs high: adding them as if they
-        // were independent errs on the safe side.
-        let spread = |factor: Estimate, slope: f64| factor.sd.hypot(slope * give.sd);
-        let (of_take_up, of_rise) = (spread(take_up, slopes[0]), spread(rise, slopes[1]));
-        let doubt = Taken {
-            working: taken.working * of_take_up,
-            core: taken.core * of_rise,
-            rise: taken.rise * of_rise,
-            base: Time::ZERO,
-        };
-        Ok(Tied { taken, doubt, source })
-    }
-}
-
-/// How fast the logarithms of take-up and rise change with give.
-fn slopes_at(give: f64, at: impl Fn(f64) -> Result<Taken, Misfit>) -> Result<[f64; 2], Misfit> {
-    const STEP: f64 = 0.005;
-    let (low, high) = ((give - STEP).max(GIVE_RANGE.0), (give + STEP).min(GIVE_RANGE.1));
-    let (below, above) = (at(low)?, at(high)?);
-    let slope = |below: Length, above: Length| {
-        if below > Length::ZERO && above > Length::ZERO { (above / below).ln() / (high - low) } else { 0.0 }
-    };
-    Ok([slope(below.working, above.working), slope(below.rise, above.rise)])
-}
-
-/// How far a sample lies from what the others lead to expect.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Surprise {
-    /// In standard deviations, either way.
-    deviations: f64,
-    figure: Figure,
-    expected: f64,
-    got: f64,
-}
-
-impl Surprise {
-    fn odd(self, at: usize, samples: &[Sample]) -> Odd {
-        Odd { at, sample: samples[at].clone(), figure: self.figure, expected: self.expected, got: self.got }
-    }
-}
-
-/// Parts the odd ones from the rest: the worst is taken out first, for it may have made others look odd.
-///
-/// The odd ones come with what those that were kept lead to expect.
-fn set_aside<T>(mut kept: Vec<T>, surprise: impl Fn(&[&T], &T) -> Surprise) -> (Vec<T>, Vec<(T, Surprise)>) {
-    let mut odd = Vec::new();
-    while let Some(worst) = worst_of(&kept, &surprise) {
-        odd.push(kept.remove(worst));
-    }
-    let all: Vec<&T> = kept.iter().collect();
-    let odd = odd.into_iter().map(|one| {
-        let found = surprise(&all, &one);
-        (one, found)
-    });
-    let odd = odd.collect();
-    (kept, odd)
-}
-
-/// The oddest one, if it is odd at all.
-fn worst_of<T>(kept: &[T], surprise: impl Fn(&[&T], &T) -> Surprise) -> Option<usize> {
-    let deviations = |at: usize| {
-        let others: Vec<&T> = kept.iter().enumerate().filter(|(other, _)| *other != at).map(|(_, one)| one).collect();
-        surprise(&others, &kept[at]).deviations
-    };
-    let all = (0..kept.len()).map(|at| (at, deviations(at)));
-    all.filter(|(_, deviations)| *deviations > ODD).max_by(|a, b| a.1.total_cmp(&b.1)).map(|(at, _)| at)
 }

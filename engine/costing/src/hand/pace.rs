@@ -3,7 +3,8 @@
 use reeve_catalogue::USUAL_GIVE;
 use reeve_measure::Time;
 
-use super::{Estimate, Figure, PACE_SD, PULL_SD, Sample, Surprise, TIMING_MIN, TIMING_SD};
+use super::odd::Surprise;
+use super::{Estimate, Figure, PACE_SD, PULL_SD, Sample, TIMING_MIN, TIMING_SD};
 use crate::labour::Run;
 
 /// What one timed sample says. Times are in seconds.

@@ -13,29 +13,29 @@ use super::*;
 use crate::sample::{cord, knot};
 
 /// What one knot takes and rises in a cord of some give, when every length shrinks as its cords' centres come closer.
-fn soft(give: f64) -> Option<Taken> {
+fn soft(give: f64) -> Taken {
     formula(60.0 * (1.0 - give), 14.0 * (1.0 - give))
 }
 
 /// The same whatever the give.
-fn stiff(_: f64) -> Option<Taken> {
+fn stiff(_: f64) -> Taken {
     formula(60.0, 14.0)
 }
 
-fn formula(working: f64, rise: f64) -> Option<Taken> {
-    Some(Taken { working: Length::mm(working), core: Length::mm(rise), rise: Length::mm(rise), base: Time::s(9.0) })
+fn formula(working: f64, rise: f64) -> Taken {
+    Taken { working: Length::mm(working), core: Length::mm(rise), rise: Length::mm(rise), base: Time::s(9.0) }
 }
 
 /// Ten knots that took and rose so many times what a formula expects of a usual cord.
-fn seen(name: &str, times: (f64, f64), expected: fn(f64) -> Option<Taken>) -> Evidence {
+fn seen(name: &str, times: (f64, f64), expected: fn(f64) -> Taken) -> Evidence {
     seen_at(USUAL_GIVE, name, times, expected)
 }
 
 /// The same, of a cord of some give.
-fn seen_at(give: f64, name: &str, times: (f64, f64), expected: fn(f64) -> Option<Taken>) -> Evidence {
-    let taken = expected(give).unwrap();
+fn seen_at(give: f64, name: &str, times: (f64, f64), expected: fn(f64) -> Taken) -> Evidence {
+    let taken = expected(give);
     let one = (taken.working * times.0, taken.rise * times.1);
-    Evidence::new(0, name, one, (one.0 * 10.0, one.1 * 10.0), expected).unwrap()
+    Evidence::new(0, name, one, (one.0 * 10.0, one.1 * 10.0), |give| Some(expected(give))).unwrap()
 }
 
 fn fit(evidence: &[Evidence]) -> CordFit {
@@ -93,7 +93,7 @@ fn one_knot_improves_the_other_knots_of_its_cord() {
     let sampled = fit(&[seen_at(0.17, "k", (1.0, 1.0), soft)]).give;
     // Another knot in the same cord: the truth is what it takes at 0.17.
     let (truth, before, after) = (soft(0.17), soft(USUAL_GIVE), soft(sampled.mean));
-    let [truth, before, after] = [truth, before, after].map(|taken| taken.unwrap().working.as_mm());
+    let [truth, before, after] = [truth, before, after].map(|taken| taken.working.as_mm());
     assert!((after - truth).abs() < (before - truth).abs() * 0.9, "{before} {after} {truth}");
 }
 
@@ -107,10 +107,11 @@ fn the_give_keeps_within_its_range() {
 
 #[test]
 fn a_short_sample_says_less_than_a_long_one() {
-    let taken = stiff(0.1).unwrap();
+    let taken = stiff(0.1);
     let one = |knots: f64| {
         let (leg, made) = (taken.working * 1.1, taken.rise * 1.1);
-        let evidence = Evidence::new(0, "k", (leg, made), (leg * knots, made * knots), stiff).unwrap();
+        let evidence =
+            Evidence::new(0, "k", (leg, made), (leg * knots, made * knots), |give| Some(stiff(give))).unwrap();
         fit(&[evidence]).knots[0].factors[0].mean
     };
     assert!(one(1.0) < one(10.0) * 0.8, "{} {}", one(1.0), one(10.0));
@@ -287,9 +288,9 @@ proptest! {
 
     #[test]
     fn one_sample_never_swings_a_knot_further_than_it_lies_off(take_up in 0.7..1.4_f64, rise in 0.7..1.4_f64, is_soft: bool) {
-        let formula: fn(f64) -> Option<Taken> = if is_soft { soft } else { stiff };
+        let formula: fn(f64) -> Taken = if is_soft { soft } else { stiff };
         let fit = fit(&[seen("k", (take_up, rise), formula)]);
-        let (before, after) = (formula(USUAL_GIVE).unwrap(), formula(fit.give.mean).unwrap());
+        let (before, after) = (formula(USUAL_GIVE), formula(fit.give.mean));
         let swung = ((after.working / before.working).ln() + fit.knots[0].factors[0].mean)
             .hypot((after.rise / before.rise).ln() + fit.knots[0].factors[1].mean);
         prop_assert!(swung <= take_up.ln().hypot(rise.ln()) + 1e-6);
@@ -301,7 +302,7 @@ proptest! {
             let mut evidence: Vec<Evidence> = (0..others).map(|_| seen("k", (1.0, 1.0), soft)).collect();
             evidence.push(seen("k", (take_up, 1.0), soft));
             let fit = fit(&evidence);
-            soft(fit.give.mean).unwrap().working.as_mm() * fit.knots[0].factors[0].mean.exp()
+            soft(fit.give.mean).working.as_mm() * fit.knots[0].factors[0].mean.exp()
         };
         prop_assert!(taken(less + more) > taken(less));
     }

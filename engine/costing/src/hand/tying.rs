@@ -1,0 +1,78 @@
+//! What one knot takes in a maker's hand.
+
+use reeve_catalogue::{GIVE_RANGE, Knot, Misfit, Setting, Taken};
+use reeve_measure::{Length, Time};
+
+use super::{Estimate, FACTOR_SD, Hand};
+use crate::store::Cord;
+
+/// What one knot takes in this hand.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tied {
+    /// What it takes.
+    pub taken: Taken,
+    /// How uncertain the same lengths are: their standard deviations. Nothing where the figure is the catalogue's own:
+    /// for that the shop's cutting allowance stands.
+    pub doubt: Taken,
+    /// Where the take-up comes from.
+    pub source: &'static str,
+}
+
+/// The source of a figure that a sample of this knot in this cord measured.
+pub const YOUR_SAMPLE: &str = "your sample";
+/// The source of a figure that samples of other knots in this cord changed.
+pub const YOUR_HAND: &str = "your hand";
+
+impl Hand {
+    /// What one knot takes in a cord of the store, in this hand. The give of the setting is the cord's.
+    ///
+    /// # Errors
+    /// A [`Misfit`] when the knot can't be tied so.
+    pub fn tie(&self, cord: &Cord, knot: &Knot, setting: &Setting<'_>) -> Result<Tied, Misfit> {
+        let give = self.give_of(cord);
+        let at = |give: f64| knot.taken(&Setting { give, ..setting.clone() });
+        let plain = at(give.mean)?;
+        let nothing = Taken { working: Length::ZERO, core: Length::ZERO, rise: Length::ZERO, base: Time::ZERO };
+        let source = knot.working.note.source.word();
+        if !self.cords.iter().any(|known| known.cord.name == cord.name) {
+            return Ok(Tied { taken: plain, doubt: nothing, source });
+        }
+        let slopes = slopes_at(give.mean, at)?;
+        let own = self.knots.iter().find(|known| known.cord.name == cord.name && known.knot.name == knot.name);
+        let source = match own {
+            Some(_) => YOUR_SAMPLE,
+            None if slopes.iter().any(|slope| slope.abs() > 1e-9) => YOUR_HAND,
+            None => return Ok(Tied { taken: plain, doubt: nothing, source }),
+        };
+        let unmeasured = Estimate { mean: 0.0, sd: FACTOR_SD };
+        let (take_up, rise) = own.map_or((unmeasured, unmeasured), |own| (own.take_up, own.rise));
+        let taken = Taken {
+            working: plain.working * take_up.mean.exp(),
+            core: plain.core * rise.mean.exp(),
+            rise: plain.rise * rise.mean.exp(),
+            base: plain.base,
+        };
+        // Give and factor share their samples, so that one errs low where the other errs high: adding them as if they
+        // were independent errs on the safe side.
+        let spread = |factor: Estimate, slope: f64| factor.sd.hypot(slope * give.sd);
+        let (of_take_up, of_rise) = (spread(take_up, slopes[0]), spread(rise, slopes[1]));
+        let doubt = Taken {
+            working: taken.working * of_take_up,
+            core: taken.core * of_rise,
+            rise: taken.rise * of_rise,
+            base: Time::ZERO,
+        };
+        Ok(Tied { taken, doubt, source })
+    }
+}
+
+/// How fast the logarithms of take-up and rise change with give.
+fn slopes_at(give: f64, at: impl Fn(f64) -> Result<Taken, Misfit>) -> Result<[f64; 2], Misfit> {
+    const STEP: f64 = 0.005;
+    let (low, high) = ((give - STEP).max(GIVE_RANGE.0), (give + STEP).min(GIVE_RANGE.1));
+    let (below, above) = (at(low)?, at(high)?);
+    let slope = |below: Length, above: Length| {
+        if below > Length::ZERO && above > Length::ZERO { (above / below).ln() / (high - low) } else { 0.0 }
+    };
+    Ok([slope(below.working, above.working), slope(below.rise, above.rise)])
+}
