@@ -46,7 +46,7 @@ fn check_ways(t: &Table<'_>, knot: &Knot) -> bool {
     match (knot.working.moves.is_empty(), &knot.rise, &knot.path) {
         (true, None, Some(_)) | (false, Some(_), _) => return true,
         (true, _, None) => t.refuse_together(
-            0..0,
+            t.place("role").unwrap_or_default(),
             "nothing says what this knot takes",
             "",
             "give the working role moves = [{ round = \"core\", turns = 1 }], or draw the knot under [path]",

@@ -125,10 +125,11 @@ impl Energy {
         for (out, node) in nodes.chunks_exact_mut(3).zip(&self.slope.nodes) {
             out.copy_from_slice(&node.to_array());
         }
-        // A single post is what everything else is placed about.
-        let free = self.tubes.posts.len() > 1;
-        for (out, post) in rest.chunks_exact_mut(2).zip(&self.slope.posts) {
-            out.copy_from_slice(&if free { post.to_array() } else { [0.0, 0.0] });
+        // The middle of the posts is what everything else is placed about: a knot pulled to one side would drag them along.
+        let posts = &self.slope.posts;
+        let drift = posts.iter().sum::<DVec2>() / count(posts.len().max(1) as u64);
+        for (out, post) in rest.chunks_exact_mut(2).zip(posts) {
+            out.copy_from_slice(&(*post - drift).to_array());
         }
         if let [.., rise, twist] = rest {
             *rise = if self.tubes.repeat.is_some() { self.slope.rise } else { 0.0 };

@@ -77,9 +77,9 @@ pub fn tighten(start: &Start, shown: f64, effort: &Effort) -> Result<Tight, Slip
     let mut at = Vec::with_capacity(GIVES.len());
     for give in soft_first {
         tubes = relax(tubes, *give, effort)?;
+        tubes.check()?;
         at.push(tubes.measured());
     }
-    tubes.check()?;
     at.push(hard_limit(&at));
     at.reverse();
     Ok(Tight { at: at.try_into().map_err(|_| Slip::Lost)?, shape })

@@ -148,11 +148,16 @@ impl Tubes {
         if self.nodes.iter().any(|node| !node.is_finite()) {
             return Err(Slip::Lost);
         }
-        // Legs that are drawn out across are held by the knot's own corner, however little it takes.
-        let along = |run: &Run| run.then != Then::Pulled || run.away.iter().all(|away| away.y != 0.0);
         let measured = self.measured();
-        let undone = self.runs.iter().all(along) && measured.held <= 0.02 * measured.length;
-        if undone { Err(Slip::ComesUndone) } else { Ok(()) }
+        let pulled = |run: &&Run| run.then == Then::Pulled;
+        // Legs pulled round a corner are held by the corner, however little the knot takes besides.
+        if self.runs.iter().filter(pulled).any(|run| run.away[0].dot(run.away[1]).abs() < 0.9) {
+            return Ok(());
+        }
+        // Legs pulled across, such as those on a ring, are measured from its middle; the others from end to end.
+        let across = self.runs.iter().filter(pulled).any(|run| run.away[0].y == 0.0);
+        let held = if across { measured.take_up } else { measured.held };
+        if held <= 0.02 * measured.length { Err(Slip::ComesUndone) } else { Ok(()) }
     }
 
     pub(super) fn measured(&self) -> Measured {

@@ -24,16 +24,15 @@ const THIN: f64 = 0.3;
 /// A rod as thick as a ring or dowel often is.
 const DOWEL: f64 = 4.0;
 
-/// The cases that the table of a knot has a row for, in the order of its rows; none for a knot without a path.
+/// The cases that the table of a knot has a row for, in the order of its rows.
 ///
-/// A knot with moves has few: its table is there to be compared with them.
+/// None for a knot without a path, or with moves: its path is there to draw it by and to be held against them.
 pub fn cases(knot: &Knot) -> Vec<Case> {
-    if knot.path.is_none() {
+    if !knot.is_drawn() {
         return Vec::new();
     }
-    let rounds = if knot.is_drawn() { rounds(knot) } else { few_rounds(knot) };
-    let drawn = drawn_case(knot).working;
-    let (least, most) = if knot.is_drawn() && !knot.together { knot.working.legs } else { (drawn, drawn) };
+    let rounds = rounds(knot);
+    let (least, most) = if knot.together { (1, 1) } else { knot.working.legs };
     let of = |working| rounds.iter().map(move |round| Case { working, round: *round });
     (least..=most).flat_map(of).collect()
 }
@@ -48,16 +47,6 @@ fn rounds(knot: &Knot) -> Vec<Round> {
             let legs = CORE_LEGS.into_iter().filter(|count| (least..=most).contains(count)).map(Round::Legs);
             thin.into_iter().chain(legs).chain([Round::Rod(THICK)]).collect()
         }
-    }
-}
-
-fn few_rounds(knot: &Knot) -> Vec<Round> {
-    let (least, most) = knot.core.legs;
-    match (most, knot.core.fitting) {
-        (0, false) => vec![Round::Nothing],
-        (_, true) => vec![Round::Rod(1.0), Round::Rod(DOWEL)],
-        (1, false) => vec![Round::Legs(1)],
-        _ => vec![Round::Legs(least.max(1)), Round::Legs(least.max(1) + 1)],
     }
 }
 

@@ -78,7 +78,7 @@ pub(crate) enum Knots {
     },
     /// Tighten a drawn knot: compute from its path what it takes and how far it rises
     #[command(
-        after_help = "Examples:\n  reeve knots tighten square --core 4\n  reeve knots tighten square --give hard --as json\n  reeve knots tighten my-shop/knots/herring.toml --keep\n  reeve knots tighten --every --into catalogue/knots/tightened"
+        after_help = "Examples:\n  reeve knots tighten square --core 4\n  reeve knots tighten square --give hard --as json\n  reeve knots tighten my-shop/knots/cross-lacing.toml --keep\n  reeve knots tighten --every --into catalogue/knots/tightened"
     )]
     Tighten(Tighten),
     /// Add a sample: a knot tied a few times for trial, measured, and perhaps timed

@@ -148,7 +148,7 @@ fn keep(knots: &[&Knot], folder: &Path) -> Result<(), Failure> {
     };
     let mut files: Vec<(String, String)> = knots.par_iter().map(draw).collect::<Result<_, Failure>>()?;
     progress.finish_and_clear();
-    for knot in knots {
+    for knot in knots.iter().filter(|knot| knot.is_drawn()) {
         let own = jobs.iter().zip(&rows).filter(|((of, ..), _)| of.name == knot.name).map(|(_, row)| *row).collect();
         let table = Table { knot: knot.name.clone(), mark: path_of(knot)?.mark(), rows: own };
         files.push((table_name(&knot.name), table_text(&table)));
