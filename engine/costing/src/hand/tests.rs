@@ -173,6 +173,28 @@ fn other_cords_and_knots_that_give_nothing_are_left_alone() {
 }
 
 #[test]
+fn a_knot_that_profits_from_others_of_its_cord_says_so_and_is_doubted_more() {
+    let give = Estimate { mean: 0.14, sd: 0.03 };
+    let hand = Hand { cords: vec![CordHand { cord: cord(), give, samples: 2 }], ..Hand::default() };
+    let tied = |expected: fn(f64) -> Taken| hand.tie_by(&cord(), "k", "geometry", |give| Ok(expected(give))).unwrap();
+    let by_hand = tied(soft);
+    assert_eq!((by_hand.taken, by_hand.source), (soft(0.14), YOUR_HAND));
+    // Every length shrinks by d ln(1 - g) for a change of give.
+    let doubt = FACTOR_SD.hypot(0.03 / (1.0 - 0.14));
+    close(by_hand.doubt.working / by_hand.taken.working, doubt, 1e-5);
+    close(by_hand.doubt.rise / by_hand.taken.rise, doubt, 1e-5);
+    // One that gives nothing is the catalogue's still, and the shop's allowance stands for it.
+    assert_eq!((tied(stiff).doubt.working, tied(stiff).source), (Length::ZERO, "geometry"));
+}
+
+#[test]
+fn a_cord_without_samples_gives_as_the_store_says() {
+    let stated = Cord { give: Some(0.05), ..Cord::clone(&cord()) };
+    let tied = Hand::default().tie_by(&stated, "k", "geometry", |give| Ok(soft(give))).unwrap();
+    assert_eq!((tied.taken, tied.doubt.working), (soft(0.05), Length::ZERO));
+}
+
+#[test]
 fn an_odd_sample_is_named_and_not_counted() {
     let samples = [square(1.02, 1.0, None), square(1.6, 1.0, None), square(0.99, 1.01, None)];
     let hand = Hand::of(&samples, 1.0);

@@ -29,41 +29,47 @@ impl Hand {
     /// # Errors
     /// A [`Misfit`] when the knot can't be tied so.
     pub fn tie(&self, cord: &Cord, knot: &Knot, setting: &Setting<'_>) -> Result<Tied, Misfit> {
-        let give = self.give_of(cord);
         let at = |give: f64| knot.taken(&Setting { give, ..setting.clone() });
+        self.tie_by(cord, &knot.name, knot.working.note.source.word(), at)
+    }
+
+    /// The same from what the catalogue says at a give.
+    pub(super) fn tie_by(
+        &self,
+        cord: &Cord,
+        knot: &str,
+        source: &'static str,
+        at: impl Fn(f64) -> Result<Taken, Misfit>,
+    ) -> Result<Tied, Misfit> {
+        let give = self.give_of(cord);
         let plain = at(give.mean)?;
-        let nothing = Taken { working: Length::ZERO, core: Length::ZERO, rise: Length::ZERO, base: Time::ZERO };
-        let source = knot.working.note.source.word();
         if !self.cords.iter().any(|known| known.cord.name == cord.name) {
-            return Ok(Tied { taken: plain, doubt: nothing, source });
+            return Ok(Tied { taken: plain, doubt: NOTHING, source });
         }
         let slopes = slopes_at(give.mean, at)?;
-        let own = self.knots.iter().find(|known| known.cord.name == cord.name && known.knot.name == knot.name);
-        let source = match own {
-            Some(_) => YOUR_SAMPLE,
-            None if slopes.iter().any(|slope| slope.abs() > 1e-9) => YOUR_HAND,
-            None => return Ok(Tied { taken: plain, doubt: nothing, source }),
+        let own = self.knots.iter().find(|known| known.cord.name == cord.name && known.knot.name == knot);
+        let (source, factors) = match own {
+            Some(own) => (YOUR_SAMPLE, [own.take_up, own.rise]),
+            None if slopes.iter().any(|slope| slope.abs() > 1e-9) => (YOUR_HAND, [UNMEASURED; 2]),
+            None => return Ok(Tied { taken: plain, doubt: NOTHING, source }),
         };
-        let unmeasured = Estimate { mean: 0.0, sd: FACTOR_SD };
-        let (take_up, rise) = own.map_or((unmeasured, unmeasured), |own| (own.take_up, own.rise));
-        let taken = Taken {
-            working: plain.working * take_up.mean.exp(),
-            core: plain.core * rise.mean.exp(),
-            rise: plain.rise * rise.mean.exp(),
-            base: plain.base,
-        };
+        let taken = scaled(&plain, factors.map(|factor| factor.mean.exp()));
         // Give and factor share their samples, so that one errs low where the other errs high: adding them as if they
         // were independent errs on the safe side.
-        let spread = |factor: Estimate, slope: f64| factor.sd.hypot(slope * give.sd);
-        let (of_take_up, of_rise) = (spread(take_up, slopes[0]), spread(rise, slopes[1]));
-        let doubt = Taken {
-            working: taken.working * of_take_up,
-            core: taken.core * of_rise,
-            rise: taken.rise * of_rise,
-            base: Time::ZERO,
-        };
+        let spread = |at: usize| factors[at].sd.hypot(slopes[at] * give.sd);
+        let doubt = Taken { base: Time::ZERO, ..scaled(&taken, [spread(0), spread(1)]) };
         Ok(Tied { taken, doubt, source })
     }
+}
+
+const NOTHING: Taken = Taken { working: Length::ZERO, core: Length::ZERO, rise: Length::ZERO, base: Time::ZERO };
+
+/// The logarithm of the factor of a knot that no sample has measured.
+const UNMEASURED: Estimate = Estimate { mean: 0.0, sd: FACTOR_SD };
+
+/// Take-up so many times as long, and the rise and the core that runs along it.
+fn scaled(taken: &Taken, [take_up, rise]: [f64; 2]) -> Taken {
+    Taken { working: taken.working * take_up, core: taken.core * rise, rise: taken.rise * rise, base: taken.base }
 }
 
 /// How fast the logarithms of take-up and rise change with give.
