@@ -94,11 +94,20 @@ _reeve() {
             reeve__subcmd__help__subcmd__knots,check)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__check"
                 ;;
+            reeve__subcmd__help__subcmd__knots,hand)
+                cmd="reeve__subcmd__help__subcmd__knots__subcmd__hand"
+                ;;
             reeve__subcmd__help__subcmd__knots,list)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__list"
                 ;;
+            reeve__subcmd__help__subcmd__knots,sample)
+                cmd="reeve__subcmd__help__subcmd__knots__subcmd__sample"
+                ;;
             reeve__subcmd__help__subcmd__knots,show)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__show"
+                ;;
+            reeve__subcmd__help__subcmd__knots,tighten)
+                cmd="reeve__subcmd__help__subcmd__knots__subcmd__tighten"
                 ;;
             reeve__subcmd__knots,chart)
                 cmd="reeve__subcmd__knots__subcmd__chart"
@@ -106,14 +115,23 @@ _reeve() {
             reeve__subcmd__knots,check)
                 cmd="reeve__subcmd__knots__subcmd__check"
                 ;;
+            reeve__subcmd__knots,hand)
+                cmd="reeve__subcmd__knots__subcmd__hand"
+                ;;
             reeve__subcmd__knots,help)
                 cmd="reeve__subcmd__knots__subcmd__help"
                 ;;
             reeve__subcmd__knots,list)
                 cmd="reeve__subcmd__knots__subcmd__list"
                 ;;
+            reeve__subcmd__knots,sample)
+                cmd="reeve__subcmd__knots__subcmd__sample"
+                ;;
             reeve__subcmd__knots,show)
                 cmd="reeve__subcmd__knots__subcmd__show"
+                ;;
+            reeve__subcmd__knots,tighten)
+                cmd="reeve__subcmd__knots__subcmd__tighten"
                 ;;
             reeve__subcmd__knots__subcmd__help,chart)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__chart"
@@ -121,14 +139,23 @@ _reeve() {
             reeve__subcmd__knots__subcmd__help,check)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__check"
                 ;;
+            reeve__subcmd__knots__subcmd__help,hand)
+                cmd="reeve__subcmd__knots__subcmd__help__subcmd__hand"
+                ;;
             reeve__subcmd__knots__subcmd__help,help)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__help"
                 ;;
             reeve__subcmd__knots__subcmd__help,list)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__list"
                 ;;
+            reeve__subcmd__knots__subcmd__help,sample)
+                cmd="reeve__subcmd__knots__subcmd__help__subcmd__sample"
+                ;;
             reeve__subcmd__knots__subcmd__help,show)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__show"
+                ;;
+            reeve__subcmd__knots__subcmd__help,tighten)
+                cmd="reeve__subcmd__knots__subcmd__help__subcmd__tighten"
                 ;;
             *)
                 ;;
@@ -395,7 +422,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__help__subcmd__knots)
-            opts="list show chart check"
+            opts="list show chart tighten sample hand check"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -436,6 +463,20 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__help__subcmd__knots__subcmd__hand)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__help__subcmd__knots__subcmd__list)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
@@ -450,7 +491,35 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__help__subcmd__knots__subcmd__sample)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__help__subcmd__knots__subcmd__show)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__help__subcmd__knots__subcmd__tighten)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -521,7 +590,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots)
-            opts="-h --help list show chart check help"
+            opts="-h --help list show chart tighten sample hand check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -578,8 +647,30 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__knots__subcmd__hand)
+            opts="-h --shop --demo --as --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --as)
+                    COMPREPLY=($(compgen -W "text json" -- "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__knots__subcmd__help)
-            opts="list show chart check help"
+            opts="list show chart tighten sample hand check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -607,6 +698,20 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__help__subcmd__check)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__help__subcmd__hand)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -648,7 +753,35 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__knots__subcmd__help__subcmd__sample)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__knots__subcmd__help__subcmd__show)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__help__subcmd__tighten)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -688,8 +821,78 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__knots__subcmd__sample)
+            opts="-h --cord --knot --tied --core --rod --working --set --before --after --made --minutes --on --note --only-show --shop --demo --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --cord)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --knot)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --tied)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --core)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --rod)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --working)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --set)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --before)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --after)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --made)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --minutes)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --on)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --note)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__knots__subcmd__show)
-            opts="-h --cord --core --rod --working --set --shop --demo --as --out --help"
+            opts="-h --cord --core --rod --working --give --set --shop --demo --as --out --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -711,6 +914,10 @@ _reeve() {
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;
+                --give)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
                 --set)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
@@ -725,6 +932,52 @@ _reeve() {
                     ;;
                 --out)
                     COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__tighten)
+            opts="-h --every --cord --give --core --rod --working --keep --into --shop --demo --as --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --cord)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --give)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --core)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --rod)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --working)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --into)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --as)
+                    COMPREPLY=($(compgen -W "text json" -- "${cur}"))
                     return 0
                     ;;
                 *)
@@ -779,7 +1032,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__schema)
-            opts="-h --help shop cords fittings design commission knot quote-json takeoff-json costing-json compare-json knot-json"
+            opts="-h --help shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json knot-json tight-json hand-json"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0

@@ -33,7 +33,7 @@ complete -c reeve -n "__fish_reeve_needs_command" -f -a "costing" -d 'Cost and p
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "bench" -d 'Write the bench sheet of a commission: what to buy, cut and tie'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "quote" -d 'Write the quote that the client signs'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "compare" -d 'Compare designs: what one of each costs, brings in and earns for an hour at the bench'
-complete -c reeve -n "__fish_reeve_needs_command" -f -a "knots" -d 'Look at the knots: list them, show one, chart them all, check a file'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "knots" -d 'Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "schema" -d 'Print the JSON Schema of a kind of file, for an editor to complete keys'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "completions" -d 'Print completions for a shell'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "man" -d 'Print the manual page'
@@ -94,12 +94,15 @@ csv\t'Comma-separated values, for a spreadsheet'
 json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand compare" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand compare" -s h -l help -d 'Print help (see more with \'--help\')'
-complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart check help" -s h -l help -d 'Print help'
-complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart check help" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
-complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart check help" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
-complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart check help" -f -a "chart" -d 'Write the chart of the knots, to pin to a wall: a page with each one\'s drawing and what it takes'
-complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart check help" -f -a "check" -d 'Read a knot file and report every fault'
-complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart check help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand check help" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand check help" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand check help" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand check help" -f -a "chart" -d 'Write the chart of the knots, to pin to a wall: a page with each one\'s drawing and what it takes'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand check help" -f -a "tighten" -d 'Tighten a drawn knot: compute from its path what it takes and how far it rises'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand check help" -f -a "sample" -d 'Add a sample: a knot tied a few times for trial, measured, and perhaps timed'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand check help" -f -a "hand" -d 'Show what the samples say: give of cords, factors of knots, pace and pull'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand check help" -f -a "check" -d 'Read a knot file and report every fault'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand check help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from list" -l kind -d 'Only those of this use' -r -f -a "sennit\t''
 row\t''
 mounting\t''
@@ -114,6 +117,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subco
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l core -d 'Core legs in one column; as few as the knot allows, but two if it can, when not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l rod -d 'Thickness of a rod or ring it is tied on, in mm, in place of core legs' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l working -d 'Working legs in one knot, where that may differ' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l give -d 'How much the cord gives: from 0 to 0.2, or `hard`' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l set -d 'A parameter of the knot' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
@@ -133,10 +137,48 @@ complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subco
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from chart" -l out -d 'Write it into this file, not to standard output' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from chart" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from chart" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l cord -d 'Thickness of the cord, in mm' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l give -d 'How much the cord gives: from 0 to 0.2, or `hard`' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l core -d 'Core legs in one column; as few as the knot allows, but two if it can, when not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l rod -d 'Thickness of a rod or ring it is tied on, in mm, in place of core legs' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l working -d 'Working legs in one knot, where that may differ' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l into -d 'Keep them in this folder' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l every -d 'All knots at hand that are drawn'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l keep -d 'Tighten it round every core it may have, and keep the table and the shape beside its file'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l cord -d 'The cord, by its name in the store; core legs are of the same cord' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l knot -d 'The knot, by its name or another name the trade uses' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l tied -d 'How many were tied, one after the other' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l core -d 'Core legs; two, or as near to two as the knot allows, when not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l rod -d 'Thickness of a round rod or ring it was tied on, in place of core legs' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l working -d 'Working legs in one knot, where that may differ' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l set -d 'A parameter of the knot' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l before -d 'One working leg before the first knot, such as "150 cm"' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l after -d 'What is left of the same leg below the last knot' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l made -d 'The length made, from the top of the first knot to the foot of the last' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l minutes -d 'Minutes that tying them took' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l on -d 'When they were tied' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l note -d 'A remark' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l only-show -d 'Show what it would change, and write nothing'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from hand" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from hand" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from hand" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from hand" -s h -l help -d 'Print help (see more with \'--help\')'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from check" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "chart" -d 'Write the chart of the knots, to pin to a wall: a page with each one\'s drawing and what it takes'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "tighten" -d 'Tighten a drawn knot: compute from its path what it takes and how far it rises'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "sample" -d 'Add a sample: a knot tied a few times for trial, measured, and perhaps timed'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "hand" -d 'Show what the samples say: give of cords, factors of knots, pace and pull'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "check" -d 'Read a knot file and report every fault'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
 complete -c reeve -n "__fish_reeve_using_subcommand schema" -s h -l help -d 'Print help'
@@ -149,7 +191,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_su
 complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "bench" -d 'Write the bench sheet of a commission: what to buy, cut and tie'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "quote" -d 'Write the quote that the client signs'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "compare" -d 'Compare designs: what one of each costs, brings in and earns for an hour at the bench'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "knots" -d 'Look at the knots: list them, show one, chart them all, check a file'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "knots" -d 'Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "schema" -d 'Print the JSON Schema of a kind of file, for an editor to complete keys'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "completions" -d 'Print completions for a shell'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "man" -d 'Print the manual page'
@@ -157,4 +199,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_su
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "chart" -d 'Write the chart of the knots, to pin to a wall: a page with each one\'s drawing and what it takes'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "tighten" -d 'Tighten a drawn knot: compute from its path what it takes and how far it rises'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "sample" -d 'Add a sample: a knot tied a few times for trial, measured, and perhaps timed'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "hand" -d 'Show what the samples say: give of cords, factors of knots, pace and pull'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "check" -d 'Read a knot file and report every fault'

@@ -143,6 +143,7 @@ _arguments "${_arguments_options[@]}" : \
 '(--rod)--core=[Core legs in one column; as few as the knot allows, but two if it can, when not given]:N:_default' \
 '--rod=[Thickness of a rod or ring it is tied on, in mm, in place of core legs]:MM:_default' \
 '--working=[Working legs in one knot, where that may differ]:N:_default' \
+'--give=[How much the cord gives\: from 0 to 0.2, or \`hard\`]:GIVE:_default' \
 '*--set=[A parameter of the knot]:NAME=NUMBER:_default' \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
@@ -165,6 +166,57 @@ _arguments "${_arguments_options[@]}" : \
 '--demo[Use the starter shop inside the program]' \
 '-h[Print help]' \
 '--help[Print help]' \
+&& ret=0
+;;
+(tighten)
+_arguments "${_arguments_options[@]}" : \
+'--cord=[Thickness of the cord, in mm]:MM:_default' \
+'--give=[How much the cord gives\: from 0 to 0.2, or \`hard\`]:GIVE:_default' \
+'(--rod)--core=[Core legs in one column; as few as the knot allows, but two if it can, when not given]:N:_default' \
+'--rod=[Thickness of a rod or ring it is tied on, in mm, in place of core legs]:MM:_default' \
+'--working=[Working legs in one knot, where that may differ]:N:_default' \
+'(--core --rod --working --give --cord)--into=[Keep them in this folder]:DIR:_files' \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+json\:"For other programs"))' \
+'()--every[All knots at hand that are drawn]' \
+'(--core --rod --working --give --cord)--keep[Tighten it round every core it may have, and keep the table and the shape beside its file]' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+'::knot -- The knot\: its name, or its file:_default' \
+&& ret=0
+;;
+(sample)
+_arguments "${_arguments_options[@]}" : \
+'--cord=[The cord, by its name in the store; core legs are of the same cord]:NAME:_default' \
+'--knot=[The knot, by its name or another name the trade uses]:NAME:_default' \
+'--tied=[How many were tied, one after the other]:N:_default' \
+'--core=[Core legs; two, or as near to two as the knot allows, when not given]:N:_default' \
+'(--core)--rod=[Thickness of a round rod or ring it was tied on, in place of core legs]:LENGTH:_default' \
+'--working=[Working legs in one knot, where that may differ]:N:_default' \
+'*--set=[A parameter of the knot]:NAME=NUMBER:_default' \
+'--before=[One working leg before the first knot, such as "150 cm"]:LENGTH:_default' \
+'--after=[What is left of the same leg below the last knot]:LENGTH:_default' \
+'--made=[The length made, from the top of the first knot to the foot of the last]:LENGTH:_default' \
+'--minutes=[Minutes that tying them took]:MINUTES:_default' \
+'--on=[When they were tied]:YYYY-MM-DD:_default' \
+'--note=[A remark]:WORDS:_default' \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--only-show[Show what it would change, and write nothing]' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help]' \
+'--help[Print help]' \
+&& ret=0
+;;
+(hand)
+_arguments "${_arguments_options[@]}" : \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+json\:"For other programs"))' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
 && ret=0
 ;;
 (check)
@@ -198,6 +250,18 @@ _arguments "${_arguments_options[@]}" : \
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
+(tighten)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(sample)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(hand)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
 (check)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
@@ -218,7 +282,7 @@ esac
 _arguments "${_arguments_options[@]}" : \
 '-h[Print help]' \
 '--help[Print help]' \
-':kind -- The kind of file:(shop cords fittings design commission knot quote-json takeoff-json costing-json compare-json knot-json)' \
+':kind -- The kind of file:(shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json knot-json tight-json hand-json)' \
 && ret=0
 ;;
 (completions)
@@ -298,6 +362,18 @@ _arguments "${_arguments_options[@]}" : \
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
+(tighten)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(sample)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(hand)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
 (check)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
@@ -341,7 +417,7 @@ _reeve_commands() {
 'bench:Write the bench sheet of a commission\: what to buy, cut and tie' \
 'quote:Write the quote that the client signs' \
 'compare:Compare designs\: what one of each costs, brings in and earns for an hour at the bench' \
-'knots:Look at the knots\: list them, show one, chart them all, check a file' \
+'knots:Look at the knots\: list them, show one, chart them all, tighten one, check a file, add a sample' \
 'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
 'completions:Print completions for a shell' \
 'man:Print the manual page' \
@@ -389,7 +465,7 @@ _reeve__subcmd__help_commands() {
 'bench:Write the bench sheet of a commission\: what to buy, cut and tie' \
 'quote:Write the quote that the client signs' \
 'compare:Compare designs\: what one of each costs, brings in and earns for an hour at the bench' \
-'knots:Look at the knots\: list them, show one, chart them all, check a file' \
+'knots:Look at the knots\: list them, show one, chart them all, tighten one, check a file, add a sample' \
 'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
 'completions:Print completions for a shell' \
 'man:Print the manual page' \
@@ -438,6 +514,9 @@ _reeve__subcmd__help__subcmd__knots_commands() {
 'list:List the knots at hand, the shop'\''s own with them' \
 'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
 'chart:Write the chart of the knots, to pin to a wall\: a page with each one'\''s drawing and what it takes' \
+'tighten:Tighten a drawn knot\: compute from its path what it takes and how far it rises' \
+'sample:Add a sample\: a knot tied a few times for trial, measured, and perhaps timed' \
+'hand:Show what the samples say\: give of cords, factors of knots, pace and pull' \
 'check:Read a knot file and report every fault' \
     )
     _describe -t commands 'reeve help knots commands' commands "$@"
@@ -452,15 +531,30 @@ _reeve__subcmd__help__subcmd__knots__subcmd__check_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help knots check commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__hand_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__hand_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots hand commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__list_commands] )) ||
 _reeve__subcmd__help__subcmd__knots__subcmd__list_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help knots list commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__sample_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__sample_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots sample commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__show_commands] )) ||
 _reeve__subcmd__help__subcmd__knots__subcmd__show_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help knots show commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__tighten_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__tighten_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots tighten commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__help__subcmd__man_commands] )) ||
 _reeve__subcmd__help__subcmd__man_commands() {
@@ -488,6 +582,9 @@ _reeve__subcmd__knots_commands() {
 'list:List the knots at hand, the shop'\''s own with them' \
 'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
 'chart:Write the chart of the knots, to pin to a wall\: a page with each one'\''s drawing and what it takes' \
+'tighten:Tighten a drawn knot\: compute from its path what it takes and how far it rises' \
+'sample:Add a sample\: a knot tied a few times for trial, measured, and perhaps timed' \
+'hand:Show what the samples say\: give of cords, factors of knots, pace and pull' \
 'check:Read a knot file and report every fault' \
 'help:Print this message or the help of the given subcommand(s)' \
     )
@@ -503,12 +600,20 @@ _reeve__subcmd__knots__subcmd__check_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots check commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__knots__subcmd__hand_commands] )) ||
+_reeve__subcmd__knots__subcmd__hand_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots hand commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__knots__subcmd__help_commands] )) ||
 _reeve__subcmd__knots__subcmd__help_commands() {
     local commands; commands=(
 'list:List the knots at hand, the shop'\''s own with them' \
 'show:Show one knot\: what it takes, how far it rises, how long it lasts, and where each figure comes from' \
 'chart:Write the chart of the knots, to pin to a wall\: a page with each one'\''s drawing and what it takes' \
+'tighten:Tighten a drawn knot\: compute from its path what it takes and how far it rises' \
+'sample:Add a sample\: a knot tied a few times for trial, measured, and perhaps timed' \
+'hand:Show what the samples say\: give of cords, factors of knots, pace and pull' \
 'check:Read a knot file and report every fault' \
 'help:Print this message or the help of the given subcommand(s)' \
     )
@@ -524,6 +629,11 @@ _reeve__subcmd__knots__subcmd__help__subcmd__check_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots help check commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__hand_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__hand_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help hand commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__help_commands] )) ||
 _reeve__subcmd__knots__subcmd__help__subcmd__help_commands() {
     local commands; commands=()
@@ -534,20 +644,40 @@ _reeve__subcmd__knots__subcmd__help__subcmd__list_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots help list commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__sample_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__sample_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help sample commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__show_commands] )) ||
 _reeve__subcmd__knots__subcmd__help__subcmd__show_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots help show commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__tighten_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__tighten_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help tighten commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__list_commands] )) ||
 _reeve__subcmd__knots__subcmd__list_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots list commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__knots__subcmd__sample_commands] )) ||
+_reeve__subcmd__knots__subcmd__sample_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots sample commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__knots__subcmd__show_commands] )) ||
 _reeve__subcmd__knots__subcmd__show_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots show commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__tighten_commands] )) ||
+_reeve__subcmd__knots__subcmd__tighten_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots tighten commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__man_commands] )) ||
 _reeve__subcmd__man_commands() {
