@@ -1,19 +1,28 @@
 //! All the knot types at hand: the embedded ones and a shop's own.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
 use reeve_reading::{Desk, Fault, Source, read};
 
 use crate::knot::Knot;
-use crate::reader::knot_file;
+use crate::misfit::Misfit;
+use crate::path::Path;
+use crate::reader::{knot_file, shape_file, table_file};
+use crate::shape::Shape;
 
 static KNOTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/knots");
+
+/// Where what tightening left beside the knots is kept, under the folder of the knots.
+pub const TIGHTENED: &str = "tightened";
 
 /// The knot types at hand, in order of name.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Catalogue {
     knots: Vec<Arc<Knot>>,
+    /// The shapes that were added, not read before somebody wants to draw them.
+    shapes: BTreeMap<String, Arc<Source>>,
 }
 
 impl Catalogue {
@@ -26,7 +35,76 @@ impl Catalogue {
             let path = format!("catalogue/knots/{}", file.path().display());
             faults.extend(catalogue.add(&Source::new(path, text)));
         }
+        let drawn: Vec<String> = catalogue.iter().filter(|k| k.is_drawn()).map(|k| k.name.clone()).collect();
+        for name in drawn {
+            faults.extend(embedded(&table_name(&name)).map(|table| catalogue.add_table(&table)).unwrap_or_default());
+        }
+        faults.extend(catalogue.join_parts());
         (catalogue, faults)
+    }
+
+    /// Gives every knot that is made of others those knots, as they stand now. Call it when all have been added.
+    ///
+    /// A part must be a knot by itself: one that is made of others in turn is refused, as one that is not here.
+    pub fn join_parts(&mut self) -> Vec<Fault> {
+        let mut faults = Vec::new();
+        for at in 0..self.knots.len() {
+            let names: Vec<String> = self.knots[at].named_parts().map(|part| part.knot.clone()).collect();
+            if names.is_empty() {
+                continue;
+            }
+            let (found, missing): (Vec<_>, Vec<_>) =
+                names.into_iter().map(|name| (self.part(&name), name)).partition(|(f, _)| f.is_some());
+            let knot = Arc::make_mut(&mut self.knots[at]);
+            knot.parts = found.into_iter().filter_map(|(found, _)| found).collect();
+            faults.extend(missing.into_iter().map(|(_, part)| {
+                let missing = Misfit::MissingPart { knot: knot.title.clone(), part };
+                Fault::without_place(missing.to_string(), "name a knot that is not made of others")
+            }));
+        }
+        faults
+    }
+
+    fn part(&self, name: &str) -> Option<Arc<Knot>> {
+        self.knots.iter().find(|knot| knot.name == name && knot.named_parts().next().is_none()).cloned()
+    }
+
+    /// Reads the table that tightening left for a knot, which must be here already.
+    ///
+    /// A table whose knot is not here, or whose path has changed since, is told and left aside.
+    pub fn add_table(&mut self, source: &Arc<Source>) -> Vec<Fault> {
+        let desk = Desk::new(Arc::clone(source));
+        let Some(table) = read(&desk, table_file) else { return desk.into_faults() };
+        let at = self.knots.binary_search_by(|knot| knot.name.cmp(&table.knot)).ok();
+        let knot = at.map(|at| &mut self.knots[at]);
+        match knot {
+            Some(knot) if knot.path.as_ref().is_some_and(|path| path.mark() == table.mark) => {
+                Arc::make_mut(knot).table = Some(Arc::new(table));
+            }
+            Some(knot) => desk.warn(
+                0..0,
+                format!("the path of `{}` has changed since it was tightened", knot.name),
+                "",
+                format!("`reeve knots tighten {}` does it anew", knot.name),
+            ),
+            None => desk.warn(0..0, format!("there is no knot `{}`", table.knot), "", "delete this file"),
+        }
+        desk.into_faults()
+    }
+
+    /// Adds the text of the shape that tightening left for a knot.
+    pub fn add_shape(&mut self, knot: &str, source: Arc<Source>) {
+        self.shapes.insert(knot.to_owned(), source);
+    }
+
+    /// The shape of a knot, tight, and the faults of the file it stands in; none where nobody has tightened it.
+    pub fn shape(&self, knot: &Knot) -> (Option<Shape>, Vec<Fault>) {
+        let own = self.shapes.get(&knot.name).cloned();
+        let Some(source) = own.or_else(|| embedded(&shape_name(&knot.name))) else { return (None, Vec::new()) };
+        let desk = Desk::new(source);
+        let mark = knot.path.as_ref().map(Path::mark);
+        let shape = read(&desk, shape_file).filter(|(of, _)| Some(of) == mark.as_ref());
+        (shape.map(|(_, shape)| shape), desk.into_faults())
     }
 
     /// Reads a knot file and adds its knot; a knot of the same name is replaced by the later one.
@@ -62,4 +140,20 @@ impl Catalogue {
     pub fn iter(&self) -> impl Iterator<Item = &Arc<Knot>> {
         self.knots.iter()
     }
+}
+
+/// The name of the file that a knot's table is kept in.
+pub fn table_name(knot: &str) -> String {
+    format!("{knot}.toml")
+}
+
+/// The name of the file that a knot's shape is kept in.
+pub fn shape_name(knot: &str) -> String {
+    format!("{knot}.shape.toml")
+}
+
+fn embedded(name: &str) -> Option<Arc<Source>> {
+    let path = format!("{TIGHTENED}/{name}");
+    let text = KNOTS.get_file(&path)?.contents_utf8()?;
+    Some(Source::new(format!("catalogue/knots/{path}"), text))
 }

@@ -1,11 +1,15 @@
 //! A knot type, and what it takes in a given setting.
 
-use std::fmt;
+use std::f64::consts::PI;
+use std::sync::Arc;
 
-use reeve_measure::{Length, Time};
+use reeve_measure::{Length, Time, bound};
 
 use crate::geometry::{climbing, turn_round, turn_round_rectangle, turn_round_row};
+use crate::misfit::Misfit;
 use crate::packing::bundle_ratio;
+use crate::path::{self, Path};
+use crate::table::Table;
 
 /// The role of the legs that tie.
 pub const WORKING_ROLE: &str = "working";
@@ -33,12 +37,18 @@ pub struct Knot {
     pub working: Role,
     /// The legs that are tied round.
     pub carried: Role,
-    /// How far one knot carries the work along its core.
-    pub rise: Rise,
+    /// How far one knot carries the work along its core; `None` where the path says it.
+    pub rise: Option<Rise>,
     /// Time of one knot.
     pub time: KnotTime,
     /// Figures that a design may choose.
     pub parameters: Vec<Parameter>,
+    /// The centrelines of its legs.
+    pub path: Option<Path>,
+    /// What tightening the path came to. It counts where the working role has no moves.
+    pub table: Option<Arc<Table>>,
+    /// The knots that it is made of, once the catalogue has found them.
+    pub parts: Vec<Arc<Knot>>,
 }
 
 /// How a knot is used.
@@ -125,6 +135,13 @@ pub struct CoreRule {
     pub runs: Runs,
 }
 
+impl CoreRule {
+    /// Core legs when nobody says how many: two if it can take them, else the nearest number that it can.
+    pub fn usual_legs(&self) -> u32 {
+        2.clamp(self.legs.0, self.legs.1)
+    }
+}
+
 /// How several core legs lie inside the knot.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Lies {
@@ -165,7 +182,7 @@ pub struct Role {
     pub draws: f64,
     /// Whether the leg's cord may join the work with this knot, without having been hung before.
     pub joins: bool,
-    /// What the centreline does.
+    /// What the centreline does; nothing where the path says it.
     pub moves: Vec<Move>,
     /// Where the moves come from.
     pub note: Note,
@@ -196,6 +213,17 @@ pub enum Move {
     Across(Amount),
     /// A run along the knot's rise, in rises.
     Along(Amount),
+    /// What a leg of this role takes in another knot, so many times.
+    Knots(Part),
+}
+
+/// Another knot that a knot is made of.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    /// Its name.
+    pub knot: String,
+    /// How many of it.
+    pub times: f64,
 }
 
 /// What a turn goes round.
@@ -215,6 +243,8 @@ pub enum Round {
 pub struct Rise {
     /// In cord diameters.
     pub diameters: Amount,
+    /// As many rises of another knot besides.
+    pub part: Option<Part>,
     /// Parameter holding the angle, in degrees, by whose cosine the rise is divided.
     pub slant: Option<String>,
     /// Where it comes from.
@@ -282,6 +312,9 @@ pub struct Setting<'a> {
 /// The give of a cord that nobody has measured. From memory: a soft twisted cotton.
 pub const USUAL_GIVE: f64 = 0.1;
 
+/// The hardest and the softest cord there is give for.
+pub const GIVE_RANGE: (f64, f64) = (bound::GIVE.least, bound::GIVE.most);
+
 /// What one knot takes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Taken {
@@ -295,102 +328,6 @@ pub struct Taken {
     pub base: Time,
 }
 
-/// Why a knot can't be tied so. The message says what it needs and what it was given.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Misfit {
-    /// The number of core legs is out of its range.
-    CoreLegs {
-        /// The knot's title.
-        knot: String,
-        /// What was given.
-        given: u32,
-        /// Fewest and most.
-        range: (u32, u32),
-    },
-    /// It can't be tied on a fitting.
-    NotOnFitting(String),
-    /// It is tied on a fitting and was given none.
-    NeedsFitting(String),
-    /// The number of working legs is out of its range.
-    WorkingLegs {
-        /// The knot's title.
-        knot: String,
-        /// What was given.
-        given: u32,
-        /// Fewest and most.
-        range: (u32, u32),
-    },
-    /// A parameter it does not have.
-    UnknownParameter {
-        /// The knot's title.
-        knot: String,
-        /// The name given.
-        name: String,
-        /// The names it has.
-        known: Vec<String>,
-    },
-    /// A parameter out of its range.
-    ParameterRange {
-        /// The parameter.
-        name: String,
-        /// What was given.
-        given: f64,
-        /// Lowest and highest.
-        range: (f64, f64),
-    },
-}
-
-impl fmt::Display for Misfit {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::CoreLegs { knot, given, range: (0, 0) } => {
-                write!(f, "{} is tied without core legs, and was given {given}", with_article(knot))
-            }
-            Self::CoreLegs { knot, given, range } => {
-                write!(
-                    f,
-                    "{} is tied round {} in each column, and was given {given}",
-                    with_article(knot),
-                    legs(*range, "core leg")
-                )
-            }
-            Self::NotOnFitting(knot) => write!(f, "{} can't be tied on a fitting", with_article(knot)),
-            Self::NeedsFitting(knot) => write!(f, "{} needs a fitting to be tied on", with_article(knot)),
-            Self::WorkingLegs { knot, given, range } => {
-                write!(
-                    f,
-                    "{} is tied with {} in each column, and was given {given}",
-                    with_article(knot),
-                    legs(*range, "working leg")
-                )
-            }
-            Self::UnknownParameter { knot, name, known } if known.is_empty() => {
-                write!(f, "{} has no parameters, and was given `{name}`", with_article(knot))
-            }
-            Self::UnknownParameter { knot, name, known } => {
-                write!(f, "{} has no parameter `{name}`; it has {}", with_article(knot), known.join(", "))
-            }
-            Self::ParameterRange { name, given, range } => {
-                write!(f, "`{name}` must be from {} to {}, and was given {given}", range.0, range.1)
-            }
-        }
-    }
-}
-
-/// A title with "a" or "an" before it.
-pub fn with_article(title: &str) -> String {
-    let article = if title.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-    format!("{article} {title}")
-}
-
-fn legs((least, most): (u32, u32), what: &str) -> String {
-    if least == most {
-        format!("{least} {what}{}", if least == 1 { "" } else { "s" })
-    } else {
-        format!("{least} to {most} {what}s")
-    }
-}
-
 impl Knot {
     /// What one knot takes in a setting.
     ///
@@ -400,15 +337,51 @@ impl Knot {
     /// A [`Misfit`] when the core, the working legs or a parameter is not one that it can take.
     pub fn taken(&self, setting: &Setting<'_>) -> Result<Taken, Misfit> {
         self.check(setting)?;
-        let unit = self.thickness(setting);
-        let rise = self.rise_of(setting, unit);
-        let along = |role: &Role| role.moves.iter().map(|step| self.length_of(step, setting, unit, rise)).sum();
+        let unit = self.unit(setting);
+        let (working, rise) = match &self.rise {
+            Some(rise) => {
+                let rise = self.rise_of(rise, setting, unit)?;
+                (self.along(&self.working, |taken| taken.working, &Place { setting, unit, rise })?, rise)
+            }
+            None => self.tightened(setting, unit)?,
+        };
         Ok(Taken {
-            working: along(&self.working),
-            core: along(&self.carried),
+            working,
+            core: self.along(&self.carried, |taken| taken.core, &Place { setting, unit, rise })?,
             rise,
             base: Time::s(self.amount(&self.time.base, setting)),
         })
+    }
+
+    /// Whether take-up and rise are read from the tightened path, not from moves.
+    pub fn is_drawn(&self) -> bool {
+        self.rise.is_none()
+    }
+
+    /// Take-up and rise from the tightened path.
+    fn tightened(&self, setting: &Setting<'_>, unit: Length) -> Result<(Length, Length), Misfit> {
+        let table = self
+            .table
+            .as_ref()
+            .ok_or_else(|| Misfit::NotTightened { knot: self.title.clone(), name: self.name.clone() })?;
+        // Legs tied together as one are one thick leg.
+        let working = if self.together { 1 } else { setting.working };
+        let core = self.core_thickness(setting);
+        let figure = table
+            .at(working, core, setting.give)
+            .ok_or_else(|| Misfit::BeyondTable { knot: self.title.clone(), given: core })?;
+        Ok((unit * figure.take_up, unit * figure.rise))
+    }
+
+    /// The core as a rod of the same girth, in diameters of the working cord.
+    pub fn core_thickness(&self, setting: &Setting<'_>) -> f64 {
+        let unit = self.unit(setting);
+        match setting.core {
+            Core::Legs { count, diameter } => path::Round::Legs(count).thickness() * (diameter / unit),
+            Core::Rod(diameter) => diameter / unit,
+            // A turn round a rectangle is as long as round a rod of its perimeter.
+            Core::Bar(a, b) => (a + b) * 2.0 / PI / unit,
+        }
     }
 
     /// The value a parameter has in a setting: as chosen, else its default.
@@ -464,24 +437,54 @@ impl Knot {
     }
 
     /// The diameter that "one diameter" means: the cord's, or the bundle's that is tied as one.
-    fn thickness(&self, setting: &Setting<'_>) -> Length {
+    pub fn unit(&self, setting: &Setting<'_>) -> Length {
         if self.together { setting.cord * bundle_ratio(setting.working) } else { setting.cord }
     }
 
-    fn rise_of(&self, setting: &Setting<'_>, unit: Length) -> Length {
-        let straight = unit * self.amount(&self.rise.diameters, setting);
-        match &self.rise.slant {
+    /// What the moves of one role come to; `of` picks the role's share where they name another knot.
+    fn along(&self, role: &Role, of: fn(&Taken) -> Length, place: &Place<'_>) -> Result<Length, Misfit> {
+        let length = |step: &Move| match step {
+            Move::Knots(part) => Ok(of(&self.taken_by(part, place.setting)?) * part.times),
+            _ => Ok(self.length_of(step, place)),
+        };
+        role.moves.iter().map(length).sum()
+    }
+
+    fn rise_of(&self, rise: &Rise, setting: &Setting<'_>, unit: Length) -> Result<Length, Misfit> {
+        let own = unit * self.amount(&rise.diameters, setting);
+        let others = match &rise.part {
+            Some(part) => self.taken_by(part, setting)?.rise * part.times,
+            None => Length::ZERO,
+        };
+        let straight = own + others;
+        Ok(match &rise.slant {
             Some(angle) => straight / self.parameter(angle, setting.parameters).to_radians().cos(),
             None => straight,
-        }
+        })
+    }
+
+    /// What one of the knots that this one is made of takes in its place.
+    fn taken_by(&self, part: &Part, setting: &Setting<'_>) -> Result<Taken, Misfit> {
+        let knot = self.parts.iter().find(|knot| knot.name == part.knot);
+        let knot = knot.ok_or_else(|| Misfit::MissingPart { knot: self.title.clone(), part: part.knot.clone() })?;
+        knot.taken(&Setting { parameters: &[], ..setting.clone() })
+    }
+
+    /// The knots that it says it is made of.
+    pub fn named_parts(&self) -> impl Iterator<Item = &Part> {
+        let moves = self.working.moves.iter().chain(&self.carried.moves);
+        let in_moves = moves.filter_map(|step| if let Move::Knots(part) = step { Some(part) } else { None });
+        in_moves.chain(self.rise.iter().filter_map(|rise| rise.part.as_ref()))
     }
 
     fn amount(&self, amount: &Amount, setting: &Setting<'_>) -> f64 {
         amount.factor * amount.each.as_ref().map_or(1.0, |name| self.parameter(name, setting.parameters))
     }
 
-    fn length_of(&self, step: &Move, setting: &Setting<'_>, unit: Length, rise: Length) -> Length {
+    fn length_of(&self, step: &Move, place: &Place<'_>) -> Length {
+        let Place { setting, unit, rise } = *place;
         match step {
+            Move::Knots(_) => Length::ZERO,
             Move::Across(diameters) => unit * self.amount(diameters, setting),
             Move::Along(rises) => rise * self.amount(rises, setting),
             Move::Round { thing, turns, pitch } => {
@@ -506,6 +509,15 @@ impl Knot {
             }
         }
     }
+}
+
+/// Where a leg's moves are measured.
+#[derive(Clone, Copy)]
+struct Place<'a> {
+    setting: &'a Setting<'a>,
+    /// What one diameter is.
+    unit: Length,
+    rise: Length,
 }
 
 fn turn_round_legs(count: u32, each: Length, cord: Length, lies: Lies) -> Length {

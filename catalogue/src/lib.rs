@@ -10,17 +10,22 @@
 mod catalogue;
 pub mod geometry;
 mod knot;
+mod misfit;
 mod packing;
+pub mod path;
 mod reader;
 pub mod shape;
+pub mod table;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
+pub mod tighten;
 
-pub use catalogue::Catalogue;
+pub use catalogue::{Catalogue, TIGHTENED, shape_name, table_name};
 pub use knot::{
-    Amount, CORE_ROLE, Core, CoreRule, Kind, KindRow, Knot, KnotTime, Lies, Misfit, Move, Note, Parameter, Rise, Role,
-    Round, Runs, Setting, Source, Taken, USUAL_GIVE, WORKING_ROLE, with_article,
+    Amount, CORE_ROLE, Core, CoreRule, GIVE_RANGE, Kind, KindRow, Knot, KnotTime, Lies, Move, Note, Parameter, Part,
+    Rise, Role, Round, Runs, Setting, Source, Taken, USUAL_GIVE, WORKING_ROLE,
 };
+pub use misfit::{Misfit, with_article};
 pub use packing::bundle_ratio;
-pub use reader::knot_file;
+pub use reader::{knot_file, shape_text, table_text};

@@ -78,10 +78,10 @@ fn a_template_of_the_shop_makes_its_chart() {
 }
 
 #[test]
-fn a_knot_that_nobody_has_drawn_has_no_svg_and_says_what_to_do() {
-    let words = ["knots", "show", "collared-square", "--demo", "--as", "svg", "--out", "knot.svg"];
+fn a_knot_that_nobody_has_tightened_has_no_svg_and_says_what_to_do() {
+    let words = ["knots", "show", "cross-lacing", "--demo", "--as", "svg", "--out", "knot.svg"];
     let place = TestShop::none();
     let said = place.run(&words).refused();
-    assert!(said.contains("has no drawing yet") && said.contains("reeve knots show collared-square"), "{said}");
+    assert!(said.contains("has no drawing yet") && said.contains("reeve knots tighten cross-lacing --keep"), "{said}");
     assert!(!place.path("knot.svg").exists());
 }

@@ -69,7 +69,8 @@ fn every_example_runs_as_it_stands() {
 
 /// The examples in the help of a command; what is written into the home folder is left out.
 fn examples(command: &[String]) -> Vec<String> {
-    let help = help(command);
+    // A line that goes on ends in a backslash, as in a shell.
+    let help = help(command).replace("\\\n", "");
     let lines = help.lines().filter_map(|line| line.strip_prefix("  ")).filter(|line| line.starts_with("reeve "));
     lines.filter(|line| !line.contains('~')).map(str::to_owned).collect()
 }

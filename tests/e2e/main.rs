@@ -8,5 +8,6 @@ mod help;
 mod naming;
 mod out;
 mod pages;
+mod samples;
 mod streams;
 mod templates;

@@ -30,6 +30,8 @@ const DONE: &[&[&str]] = &[
     &["knots", "show", "square", "--as", "html"],
     &["knots", "chart"],
     &["knots", "chart", "--kind", "row", "--demo"],
+    &["knots", "hand", "--demo"],
+    &["knots", "hand", "--demo", "--as", "json"],
     &["schema", "design"],
     &["completions", "bash"],
     &["man"],

@@ -10,17 +10,19 @@ mod commission;
 mod design;
 mod folder;
 mod knot;
+mod samples;
 mod shop;
 mod store;
 mod syntax;
 
 /// The tables, all of them: the kept messages are those of these cases.
-const TABLES: [&[case::Case]; 8] = [
+const TABLES: [&[case::Case]; 9] = [
     commission::CASES,
     design::CASES,
     design::NESTED,
     folder::CASES,
     knot::CASES,
+    samples::CASES,
     shop::CASES,
     store::CASES,
     syntax::CASES,
@@ -29,6 +31,7 @@ const TABLES: [&[case::Case]; 8] = [
 #[test]
 fn kept_messages_are_those_of_the_cases() {
     let mut names: Vec<String> = TABLES.iter().copied().flatten().map(|case| format!("{}.txt", case.name)).collect();
+    names.extend(samples::MORE.iter().map(|name| format!("{name}.txt")));
     names.extend(folder::MORE.iter().map(|name| format!("{name}.txt")));
     names.sort_unstable();
     let all = names.len();

@@ -21,6 +21,13 @@ fn documents() -> Vec<(&'static str, Value)> {
     for knot in ["square", "gathering-wrap", "collared-square"] {
         documents.push(("knot", other(&["knots", "show", knot, "--shop", "shop", "--as", "json"])));
     }
+    documents.push(("tight", other(&["knots", "tighten", "square", "--give", "hard", "--as", "json"])));
+    documents.push(("hand", other(&["knots", "hand", "--shop", "shop", "--as", "json"])));
+    // Two samples that bear each other out, and one that is odd.
+    let sample = "[[sample]]\ncord = \"cotton-4-ecru\"\nknot = \"square\"\ntied = 10\nbefore = \"150 cm\"\n\
+                  after = \"91 cm\"\nmade = \"14 cm\"\nminutes = 3\n";
+    place.write("shop/knots/samples.toml", sample.repeat(2) + &sample.replace("91 cm", "60 cm"));
+    documents.push(("hand", other(&["knots", "hand", "--shop", "shop", "--as", "json"])));
     documents
 }
 
@@ -117,8 +124,8 @@ fn documents_have_the_fields_that_are_promised() {
 
 #[test]
 fn money_is_text_and_never_a_number() {
-    // A knot has no price.
-    for (kind, document) in documents().into_iter().filter(|(kind, _)| *kind != "knot") {
+    // A knot and a hand have no price.
+    for (kind, document) in documents().into_iter().filter(|(kind, _)| !["knot", "hand"].contains(kind)) {
         let mut numbers = Vec::new();
         find_numbers(&document, "", &mut numbers);
         // Counts, versions, and physical quantities with their unit in the name.

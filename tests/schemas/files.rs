@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::Path;
 
-use reeve_tests::files_below;
+use reeve_tests::{TestShop, files_below};
 use serde_json::Value;
 
 use crate::{FILES, at, breaks, schema};
@@ -18,6 +18,7 @@ fn kind_of(path: &Path) -> &'static str {
         ("store", "fittings.toml") => "fittings",
         ("designs", _) => "design",
         ("commissions", _) => "commission",
+        ("knots", "samples.toml") => "samples",
         ("knots", _) => "knot",
         other => panic!("of what kind is {other:?}?"),
     }
@@ -92,6 +93,56 @@ fn what_the_program_refuses_by_its_shape_the_schema_refuses_too() {
         assert!(text.contains(from), "{path} does not hold {from}");
         let wrong = as_json(toml::Value::Table(text.replacen(from, to, 1).parse().unwrap()));
         assert_ne!(breaks(&schema(kind), &wrong), [""; 0], "{path} with {to}");
+    }
+}
+
+/// A sample with every key.
+const SAMPLE: &str = r#"
+[[sample]]
+cord = "cotton-4-ecru"
+knot = "gathering-wrap"
+tied = 1
+core = 8
+working = 1
+parameters = { turns = 12 }
+before = "150 cm"
+after = "80 cm"
+made = "5 cm"
+minutes = 2.5
+on = 2026-11-02
+note = "With a waxed end."
+
+[[sample]]
+cord = "cotton-4-ecru"
+knot = "larks-head"
+tied = 3
+rod = "22 mm"
+before = "60 in"
+after = "49 in"
+made = "1.5 in"
+"#;
+
+#[test]
+fn what_the_program_reads_of_samples_keeps_to_their_schema_and_the_rest_does_not() {
+    let place = TestShop::starter();
+    place.write("shop/knots/samples.toml", SAMPLE);
+    place.run(&["check", "--shop", "shop"]).done();
+    let schema = schema("samples");
+    let breaks = |text: &str| breaks(&schema, &as_json(toml::Value::Table(text.parse().unwrap())));
+    assert_eq!(breaks(SAMPLE), [""; 0]);
+    for (from, to) in [
+        ("tied = 1", "tied = 0"),
+        ("tied = 1\n", ""),
+        ("\"150 cm\"", "150"),
+        ("\"150 cm\"", "\"150 ells\""),
+        ("minutes = 2.5", "minutes = 0"),
+        ("2026-11-02", "\"in autumn\""),
+        ("note", "remark"),
+    ] {
+        let wrong = SAMPLE.replacen(from, to, 1);
+        assert_ne!(breaks(&wrong), [""; 0], "{to}");
+        place.write("shop/knots/samples.toml", &wrong);
+        place.run(&["check", "--shop", "shop"]).refused();
     }
 }
 

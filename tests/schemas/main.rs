@@ -12,9 +12,9 @@ use reeve_tests::{TestShop, root};
 use serde_json::Value;
 
 /// Kinds of file that a maker writes; their schemas stand in `engine/shop/schemas/`.
-const FILES: [&str; 6] = ["shop", "cords", "fittings", "design", "commission", "knot"];
+const FILES: [&str; 7] = ["shop", "cords", "fittings", "design", "commission", "knot", "samples"];
 /// Documents that the program writes; their schemas stand in `engine/pages/schemas/`.
-const DOCUMENTS: [&str; 5] = ["quote", "takeoff", "costing", "compare", "knot"];
+const DOCUMENTS: [&str; 7] = ["quote", "takeoff", "costing", "compare", "knot", "tight", "hand"];
 
 /// What the program prints.
 fn print(words: &[&str]) -> String {

@@ -2,6 +2,9 @@
 
 use std::fmt::Write;
 
+use reeve_catalogue::tighten::GIVES;
+use reeve_catalogue::{Catalogue, Core, Knot, Setting, Taken, USUAL_GIVE};
+use reeve_measure::Length;
 use reeve_tests::{check_kept, commands, kept_names, regenerates};
 
 use crate::{DOCUMENTS, FILES, at, print};
@@ -39,6 +42,40 @@ fn completions_are_as_checked_in() {
 #[test]
 fn the_command_page_is_as_checked_in() {
     check_kept(&at("engine/cli/reference/commands.md"), &command_page());
+}
+
+#[test]
+fn the_page_of_knots_is_as_checked_in() {
+    check_kept(&at("engine/cli/reference/knots.md"), &knots_page());
+}
+
+/// What every knot takes and rises between the hard limit and the softest cord.
+fn knots_page() -> String {
+    let mut page = "# Knots\n\nWhat one knot takes of each working leg and how far it rises, in diameters of its cord, for a hard \
+                    cord, one of the usual give and the softest. Round two core legs where it can be, or a rod of five \
+                    cords. Knots with moves do not depend on give. Generated; not to be edited.\n\n\
+                    | knot | kind | from | hard: takes | rises | usual: takes | rises | soft: takes | rises |\n\
+                    |---|---|---|---|---|---|---|---|---|\n"
+        .to_owned();
+    for knot in Catalogue::embedded().0.iter() {
+        let from = if knot.is_drawn() { "path" } else { "moves" };
+        write!(page, "| {} | {} | {from} |", knot.title, knot.kind.word()).unwrap();
+        for give in [GIVES[0], USUAL_GIVE, GIVES[GIVES.len() - 1]] {
+            let taken = taken(knot, give);
+            write!(page, " {:.2} | {:.2} |", taken.working.as_mm(), taken.rise.as_mm()).unwrap();
+        }
+        page.push('\n');
+    }
+    page
+}
+
+fn taken(knot: &Knot, give: f64) -> Taken {
+    let cord = Length::mm(1.0);
+    let core = match knot.core.legs {
+        (0, 0) if knot.core.fitting => Core::Rod(cord * 5.0),
+        (least, most) => Core::Legs { count: 2.clamp(least, most), diameter: cord },
+    };
+    knot.taken(&Setting { cord, working: knot.working.legs.0, core, give, parameters: &[] }).unwrap()
 }
 
 /// The help of every command, one after the other.
@@ -83,6 +120,6 @@ fn nothing_else_is_checked_in_beside_what_is_generated() {
     assert_eq!(kept_names(&at("engine/shop/schemas")), json(&FILES));
     assert_eq!(kept_names(&at("engine/pages/schemas")), json(&DOCUMENTS));
     let mut reference: Vec<String> = SHELLS.iter().map(|(_, ending)| format!("reeve.{ending}")).collect();
-    reference.extend(["commands.md".to_owned(), "reeve.1".to_owned()]);
+    reference.extend(["commands.md".to_owned(), "knots.md".to_owned(), "reeve.1".to_owned()]);
     assert_eq!(kept_names(&at("engine/cli/reference")), named(&reference));
 }

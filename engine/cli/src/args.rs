@@ -6,6 +6,8 @@ use chrono::NaiveDate;
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 use clap_complete::Shell;
 
+use crate::knot_args::Knots;
+
 const EXIT_CODES: &str = "Example:
   reeve quote --demo
 
@@ -99,14 +101,14 @@ pub(crate) enum Command {
         #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
         form: TableForm,
     },
-    /// Look at the knots: list them, show one, chart them all, check a file
+    /// Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample
     #[command(subcommand, after_help = "Example:\n  reeve knots list")]
     Knots(Knots),
     /// Print the JSON Schema of a kind of file, for an editor to complete keys
     #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]
     Schema {
         /// The kind of file
-        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "quote-json", "takeoff-json", "costing-json", "compare-json", "knot-json"])]
+        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "samples", "quote-json", "takeoff-json", "costing-json", "compare-json", "knot-json", "tight-json", "hand-json"])]
         kind: String,
     },
     /// Print completions for a shell
@@ -118,78 +120,6 @@ pub(crate) enum Command {
     /// Print the manual page
     #[command(after_help = "Example:\n  reeve man > reeve.1")]
     Man,
-}
-
-#[derive(Debug, Subcommand)]
-pub(crate) enum Knots {
-    /// List the knots at hand, the shop's own with them
-    #[command(after_help = "Examples:\n  reeve knots list\n  reeve knots list hitch --kind row")]
-    List {
-        /// Only those with this word in a name or other name
-        word: Option<String>,
-        /// Only those of this use
-        #[arg(long, value_parser = ["sennit", "row", "mounting", "wrap", "single"])]
-        kind: Option<String>,
-        #[command(flatten)]
-        shop: WhichShop,
-        /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
-        form: DataForm,
-    },
-    /// Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from
-    #[command(
-        after_help = "Examples:\n  reeve knots show square --cord 4 --core 2\n  reeve knots show 'cow hitch' --rod 22\n  reeve knots show gathering-wrap --core 24 --set turns=12\n  reeve knots show crown --as html --out crown.html"
-    )]
-    Show {
-        /// The knot: its name or another name the trade uses
-        knot: String,
-        /// Thickness of the cord, in mm
-        #[arg(long, value_name = "MM", default_value_t = 4.0)]
-        cord: f64,
-        /// Core legs in one column; as few as the knot allows, but two if it can, when not given
-        #[arg(long, value_name = "N", conflicts_with = "rod")]
-        core: Option<u32>,
-        /// Thickness of a rod or ring it is tied on, in mm, in place of core legs
-        #[arg(long, value_name = "MM")]
-        rod: Option<f64>,
-        /// Working legs in one knot, where that may differ
-        #[arg(long, value_name = "N")]
-        working: Option<u32>,
-        /// A parameter of the knot
-        #[arg(long = "set", value_name = "NAME=NUMBER")]
-        parameters: Vec<String>,
-        #[command(flatten)]
-        shop: WhichShop,
-        /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = KnotForm::Text, value_name = "FORM")]
-        form: KnotForm,
-        /// Write it into this file, not to standard output
-        #[arg(long, value_name = "FILE")]
-        out: Option<PathBuf>,
-    },
-    /// Write the chart of the knots, to pin to a wall: a page with each one's drawing and what it takes
-    #[command(
-        after_help = "Examples:\n  reeve knots chart --out chart.html\n  reeve knots chart --kind sennit --cord 3 > sennits.html"
-    )]
-    Chart {
-        /// Only those of this use
-        #[arg(long, value_parser = ["sennit", "row", "mounting", "wrap", "single"])]
-        kind: Option<String>,
-        /// Thickness of the cord, in mm
-        #[arg(long, value_name = "MM", default_value_t = 4.0)]
-        cord: f64,
-        #[command(flatten)]
-        shop: WhichShop,
-        /// Write it into this file, not to standard output
-        #[arg(long, value_name = "FILE")]
-        out: Option<PathBuf>,
-    },
-    /// Read a knot file and report every fault
-    #[command(after_help = "Example:\n  reeve knots check my-shop/knots/collared-square.toml")]
-    Check {
-        /// The file
-        file: PathBuf,
-    },
 }
 
 /// Which shop.

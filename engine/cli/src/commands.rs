@@ -13,7 +13,7 @@ use crate::failure::{Failure, print_faults, say};
 use crate::opening::{folder_failure, open, today};
 use crate::output::{print, write_files};
 use crate::sheets::{Desk, json, template_fault};
-use crate::{compare, knots};
+use crate::{compare, knots, samples};
 
 pub(crate) fn run(args: Args) -> Result<(), Failure> {
     match args.command {
@@ -61,6 +61,7 @@ fn check(place: &Place) -> Result<(), Failure> {
         return Err(Failure::Input(faults));
     }
     print_faults(&faults);
+    samples::name_odd(&shop);
     print(&format!("{designs} designs and {commissions} commissions: no faults\n"))
 }
 

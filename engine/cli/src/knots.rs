@@ -1,32 +1,39 @@
-//! `reeve knots`: list, show, chart, check.
+//! `reeve knots`: list, show, chart, check; tightening and samples have modules of their own.
 
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use reeve_catalogue::shape::Shape;
 use reeve_catalogue::{Catalogue, Core, Knot, Setting, USUAL_GIVE, with_article};
 use reeve_costing::rates::Rates;
 use reeve_measure::{Length, bound};
 use reeve_pages::chart::{Charted, Sheet, chart_page, knot_sheet};
-use reeve_pages::drawing::{DrawOptions, draw_alone, shape_of};
-use reeve_pages::knots::{KnotsPage, knot_json, knot_page, knots_json, knots_page};
+use reeve_pages::drawing::{DrawOptions, draw_alone};
+use reeve_pages::knots::{KnotsPage, knot_json, knot_page, knots_json, knots_page, lacks};
 use reeve_pages::{Form, Templates, lay_out};
 use reeve_reading::{Fault, nearest};
 use reeve_shop::{Folder, read_knot};
 
-use crate::args::{DataForm, KnotForm, Knots, WhichShop};
+use crate::args::{DataForm, KnotForm, WhichShop};
 use crate::failure::{Failure, print_faults};
+use crate::knot_args::Knots;
 use crate::opening::open;
 use crate::output::{print, print_or_write};
+use crate::samples;
 use crate::sheets::{json, template_failure};
+use crate::tighten;
 
 pub(crate) fn run(command: Knots) -> Result<(), Failure> {
     match command {
         Knots::List { word, kind, shop, form } => list(word.as_deref(), kind.as_deref(), &shop, form),
-        Knots::Show { knot, cord, core, rod, working, parameters, shop, form, out } => {
-            let tied = Tied { cord, core, rod, working, parameters: read_parameters(&parameters)? };
+        Knots::Show { knot, cord, core, rod, working, give, parameters, shop, form, out } => {
+            let tied = Tied { cord, core, rod, working, give, parameters: read_parameters(&parameters)? };
             print_or_write(out.as_deref(), show(&knot, &tied, &shop, form)?)
         }
         Knots::Chart { kind, cord, shop, out } => print_or_write(out.as_deref(), chart(kind.as_deref(), cord, &shop)?),
+        Knots::Tighten(asked) => tighten::run(&asked),
+        Knots::Sample(sample) => samples::add(&sample),
+        Knots::Hand { shop, form } => samples::hand(&shop, form),
         Knots::Check { file } => check(&file),
     }
 }
@@ -49,24 +56,18 @@ fn nothing_found() -> Failure {
 }
 
 /// Where and with what a knot is shown.
-struct Tied {
-    cord: f64,
-    core: Option<u32>,
-    rod: Option<f64>,
-    working: Option<u32>,
-    parameters: Vec<(String, f64)>,
+pub(crate) struct Tied {
+    pub(crate) cord: f64,
+    pub(crate) core: Option<u32>,
+    pub(crate) rod: Option<f64>,
+    pub(crate) working: Option<u32>,
+    pub(crate) give: f64,
+    pub(crate) parameters: Vec<(String, f64)>,
 }
 
 fn show(word: &str, tied: &Tied, shop: &WhichShop, form: KnotForm) -> Result<String, Failure> {
     let shelf = Shelf::open(shop)?;
-    let catalogue = &shelf.catalogue;
-    let Some(knot) = catalogue.find(word) else {
-        let near = nearest(word, catalogue.words()).map(|near| format!("did you mean `{near}`?"));
-        return Err(Failure::input(
-            format!("no knot is called `{word}`"),
-            near.unwrap_or_else(|| "`reeve knots list` shows them all".to_owned()),
-        ));
-    };
+    let knot = shelf.find(word)?;
     if form == KnotForm::Svg {
         return shelf.drawing(knot);
     }
@@ -77,7 +78,7 @@ fn show(word: &str, tied: &Tied, shop: &WhichShop, form: KnotForm) -> Result<Str
     match form {
         KnotForm::Json => json(&knot_json(knot, &setting, &taken)),
         KnotForm::Html => {
-            let charted = Charted { knot, setting, shape: shape_of(catalogue, knot) };
+            let charted = Charted { knot, setting, shape: shelf.shape(knot)? };
             shelf.page("knot", Form::Html, &knot_sheet(shelf.sheet(&knot.title), &charted, &taken))
         }
         _ => shelf.page("knot", Form::Text, &knot_page(knot, &setting, &taken)),
@@ -86,8 +87,8 @@ fn show(word: &str, tied: &Tied, shop: &WhichShop, form: KnotForm) -> Result<Str
 
 fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Failure> {
     let shelf = Shelf::open(shop)?;
-    let tied = Tied { cord, core: None, rod: None, working: None, parameters: Vec::new() };
-    let charted = |knot| Ok(Charted { knot, setting: setting(knot, &tied)?, shape: shape_of(&shelf.catalogue, knot) });
+    let tied = Tied { cord, core: None, rod: None, working: None, give: USUAL_GIVE, parameters: Vec::new() };
+    let charted = |knot| Ok(Charted { knot, setting: setting(knot, &tied)?, shape: shelf.shape(knot)? });
     let knots = shelf.of_kind(kind).map(charted).collect::<Result<Vec<_>, Failure>>()?;
     if knots.is_empty() {
         return Err(nothing_found());
@@ -96,17 +97,17 @@ fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Fail
 }
 
 /// The setting asked for; what is not said is what the knot is usually tied round.
-fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Failure> {
+pub(crate) fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Failure> {
     let cord = thickness("--cord", tied.cord, &bound::CORD_DIAMETER)?;
     let core = match (tied.rod, tied.core) {
         (Some(rod), _) => Core::Rod(thickness("--rod", rod, &bound::SECTION)?),
         (None, Some(count)) => Core::Legs { count, diameter: cord },
         // A rod five cords thick stands for a ring or dowel.
         (None, None) if knot.core.legs == (0, 0) && knot.core.fitting => Core::Rod(cord * 5.0),
-        (None, None) => Core::Legs { count: 2.clamp(knot.core.legs.0, knot.core.legs.1), diameter: cord },
+        (None, None) => Core::Legs { count: knot.core.usual_legs(), diameter: cord },
     };
     let working = tied.working.unwrap_or(knot.working.legs.0);
-    Ok(Setting { cord, working, core, give: USUAL_GIVE, parameters: &tied.parameters })
+    Ok(Setting { cord, working, core, give: tied.give, parameters: &tied.parameters })
 }
 
 fn thickness(option: &str, mm: f64, bound: &reeve_measure::Bound) -> Result<Length, Failure> {
@@ -116,7 +117,7 @@ fn thickness(option: &str, mm: f64, bound: &reeve_measure::Bound) -> Result<Leng
     Err(Failure::input(format!("{option} {mm} is out of range"), bound.to_string()))
 }
 
-fn read_parameters(words: &[String]) -> Result<Vec<(String, f64)>, Failure> {
+pub(crate) fn read_parameters(words: &[String]) -> Result<Vec<(String, f64)>, Failure> {
     let read = |word: &String| {
         let (name, number) = word.split_once('=')?;
         let number: f64 = number.trim().parse().ok().filter(|number: &f64| number.is_finite())?;
@@ -133,22 +134,23 @@ fn check(file: &Path) -> Result<(), Failure> {
     match knot {
         Some(knot) if !faults.iter().any(Fault::is_error) => {
             print_faults(&faults);
-            print(&format!("{}: no faults\n", knot.title))
+            let lacks: Vec<String> = lacks(&knot).iter().map(|lack| format!("it still lacks {lack}\n")).collect();
+            print(&format!("{}: no faults\n{}", knot.title, lacks.concat()))
         }
         _ => Err(Failure::Input(faults)),
     }
 }
 
 /// The knots at hand, and what their pages are made with.
-struct Shelf {
-    catalogue: Catalogue,
+pub(crate) struct Shelf {
+    pub(crate) catalogue: Catalogue,
     templates: Templates,
     rates: Option<Rates>,
 }
 
 impl Shelf {
     /// The knots of a shop, or the program's own alone where there is no shop and none was named.
-    fn open(shop: &WhichShop) -> Result<Self, Failure> {
+    pub(crate) fn open(shop: &WhichShop) -> Result<Self, Failure> {
         let nowhere = shop.folder.is_none() && !shop.demo && Folder::find(Path::new(".")).is_err();
         if nowhere {
             return Self::with(Catalogue::embedded().0, &[], None);
@@ -166,6 +168,17 @@ impl Shelf {
         Ok(Self { catalogue, templates, rates })
     }
 
+    /// Finds a knot by a word, or says which was meant.
+    pub(crate) fn find(&self, word: &str) -> Result<&Knot, Failure> {
+        self.catalogue.find(word).map(AsRef::as_ref).ok_or_else(|| {
+            let near = nearest(word, self.catalogue.words()).map(|near| format!("did you mean `{near}`?"));
+            Failure::input(
+                format!("no knot is called `{word}`"),
+                near.unwrap_or_else(|| "`reeve knots list` shows them all".to_owned()),
+            )
+        })
+    }
+
     fn of_kind<'a>(&'a self, kind: Option<&'a str>) -> impl Iterator<Item = &'a Knot> {
         let knots = self.catalogue.iter().map(AsRef::as_ref);
         knots.filter(move |knot: &&Knot| kind.is_none_or(|kind| knot.kind.word() == kind))
@@ -175,19 +188,31 @@ impl Shelf {
         Sheet::new(self.rates.as_ref(), title)
     }
 
+    /// The shape of a knot; of one that is made of others, that of the first of them.
+    fn shape(&self, knot: &Knot) -> Result<Option<Shape>, Failure> {
+        let made_of = knot.parts.first().filter(|_| knot.path.is_none()).map_or(knot, AsRef::as_ref);
+        match self.catalogue.shape(made_of) {
+            (shape, faults) if faults.is_empty() => Ok(shape),
+            (_, faults) => Err(Failure::Input(faults)),
+        }
+    }
+
     /// The drawing of a knot as a file of its own.
     fn drawing(&self, knot: &Knot) -> Result<String, Failure> {
-        let shape = shape_of(&self.catalogue, knot).ok_or_else(|| {
+        let shape = self.shape(knot)?.ok_or_else(|| {
             Failure::input(
                 format!("{} has no drawing yet", with_article(&knot.title)),
-                format!("`reeve knots show {}` says in words how it is tied and what it takes", knot.name),
+                match &knot.path {
+                    Some(_) => format!("`reeve knots tighten {} --keep` pulls it tight and draws it", knot.name),
+                    None => "add a [path] to its file, as in `reeve knots tighten --help`".to_owned(),
+                },
             )
         })?;
         let style = self.templates.render("drawing.css", &BTreeMap::<&str, &str>::new());
         Ok(draw_alone(&shape, &DrawOptions::of(knot), &style.map_err(|fault| template_failure(&fault))?))
     }
 
-    fn page(&self, name: &str, form: Form, view: &impl serde::Serialize) -> Result<String, Failure> {
+    pub(crate) fn page(&self, name: &str, form: Form, view: &impl serde::Serialize) -> Result<String, Failure> {
         lay_out(&self.templates, name, form, view).map_err(|fault| template_failure(&fault))
     }
 }

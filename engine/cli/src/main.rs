@@ -4,10 +4,13 @@ mod args;
 mod commands;
 mod compare;
 mod failure;
+mod knot_args;
 mod knots;
 mod opening;
 mod output;
+mod samples;
 mod sheets;
+mod tighten;
 
 use std::process::ExitCode;
 

@@ -54,6 +54,22 @@ pub(crate) fn write_files(dir: &Path, files: &[(&str, String)]) -> Result<Vec<Pa
     Ok(written)
 }
 
+/// Writes one of the maker's own files anew. A link stays a link, and the file keeps its permissions.
+pub(crate) fn rewrite(dir: &Path, name: &str, text: &str) -> Result<(), Failure> {
+    let at = dir.join(name);
+    let refused = |error: &io::Error| Failure::System(format!("{} can't be written: {error}", at.display()));
+    let Ok(real) = at.canonicalize() else {
+        return write_files(dir, &[(name, text.to_owned())]).map(|_| ());
+    };
+    let permissions = fs::metadata(&real).map_err(|error| refused(&error))?.permissions();
+    if permissions.readonly() {
+        return Err(refused(&io::Error::from(io::ErrorKind::PermissionDenied)));
+    }
+    let file = beside(real.parent().unwrap_or(dir), text).map_err(|error| refused(&error))?;
+    file.as_file().set_permissions(permissions).map_err(|error| refused(&error))?;
+    file.persist(&real).map(|_| ()).map_err(|error| refused(&error.error))
+}
+
 fn beside(dir: &Path, text: &str) -> io::Result<NamedTempFile> {
     let mut builder = tempfile::Builder::new();
     #[cfg(unix)]

@@ -77,6 +77,13 @@ impl Desk {
     }
 }
 
+/// A page in text of a shop, by its own template if it has one.
+pub(crate) fn text_page(shop: &mut Shop, name: &str, view: &impl Serialize) -> Result<String, Failure> {
+    let own = shop.templates();
+    let templates = reeve_pages::load(&own).map_err(|fault| template_failure(&fault))?;
+    lay_out(&templates, name, Form::Text, view).map_err(|fault| template_failure(&fault))
+}
+
 pub(crate) fn template_failure(fault: &TemplateFault) -> Failure {
     Failure::Input(vec![template_fault(fault)])
 }

@@ -25,6 +25,14 @@ impl Bench {
         standard_time(time, self.pace, self.allowances_in_all())
     }
 
+    /// What the catalogue's times of knots are multiplied by: what does not depend on length, and what pulling takes.
+    ///
+    /// Samples are timed at this bench, so they measure the same rating that the shop's pace states. Where there are any
+    /// they stand in its place, and never on top of it.
+    pub fn pace_of_knots(&self) -> (f64, f64) {
+        self.hand.pace.map_or((self.pace, self.pace), |hand| (hand.pace.mean, hand.pull.mean))
+    }
+
     /// The standard time of a figure that is the maker's own already: allowances only.
     pub fn as_given(&self, time: Time) -> Time {
         standard_time(time, 1.0, self.allowances_in_all())

@@ -6,6 +6,7 @@
 pub mod caution;
 pub mod commission;
 pub mod cost;
+pub mod hand;
 pub mod labour;
 pub mod money;
 pub mod piece;

@@ -3,6 +3,7 @@
 use reeve_measure::{Length, Time};
 use rust_decimal::Decimal;
 
+use crate::hand::Hand;
 use crate::money::{Currency, fraction};
 
 /// Everything a shop decides once for all its commissions.
@@ -106,7 +107,11 @@ impl Overhead {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Bench {
     /// The maker's time against the catalogue's: 1.2 takes a fifth longer. It stands where a time study puts its rating.
+    ///
+    /// For knots, timed samples stand in its place: see [`Bench::pace_of_knots`].
     pub pace: f64,
+    /// What the shop's samples say.
+    pub hand: Hand,
     /// Relaxation allowances, each a name and a percentage of the time.
     pub allowances: Vec<(String, Decimal)>,
     /// Times of handling.

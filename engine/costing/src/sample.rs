@@ -1,12 +1,14 @@
 //! Small things to reckon with in unit tests: a cord, a ring, a piece, a shop's rates.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use reeve_catalogue::{Catalogue, Knot};
 use reeve_measure::{Length, LinearDensity, Mass, Time};
+use reeve_reading::Source;
 use rust_decimal::Decimal;
 
 use crate::caution::Purpose;
+use crate::hand::Hand;
 use crate::money::Currency;
 use crate::piece::{CordGroup, LegSet, NamedFitting, Piece, SetId, Step, TailEnd, Tie, Work};
 use crate::rates::{Aim, Bench, Handling, Maker, Overhead, PriceRule, Rates, TaxRule, TaxScheme, Terms};
@@ -21,6 +23,7 @@ pub(crate) fn cord() -> Arc<Cord> {
         diameter: Length::mm(4.0),
         density: LinearDensity::g_per_m(8.0),
         density_estimated: false,
+        give: None,
         put_ups: vec![PutUp { title: "reel".to_owned(), length_mm: 100_000, price: Decimal::from(20) }],
         charge: Charge::Used,
     })
@@ -40,9 +43,48 @@ pub(crate) fn ring() -> NamedFitting {
     NamedFitting { name: "ring".to_owned(), many: (Arc::new(ring), 1) }
 }
 
+/// A knot of the catalogue; `square` is one of moves, so that what it takes can be summed by hand.
 pub(crate) fn knot(name: &str) -> Arc<Knot> {
-    Catalogue::embedded().0.find(name).cloned().expect("the catalogue knows the knot")
+    // Properties ask for it thousands of times.
+    static KNOTS: OnceLock<Catalogue> = OnceLock::new();
+    let knots = KNOTS.get_or_init(|| {
+        let mut catalogue = Catalogue::embedded().0;
+        catalogue.add(&Source::new("knots/square.toml", SQUARE));
+        catalogue
+    });
+    knots.find(name).cloned().expect("the catalogue knows the knot")
 }
+
+/// A square knot in which a leg goes once round the core and once round the other leg.
+const SQUARE: &str = r#"
+[knot]
+name = "square"
+title = "square knot"
+kind = "sennit"
+summary = "Two half knots round a still core."
+
+[core]
+legs = [0, 24]
+
+[[role]]
+role = "working"
+legs = [2, 2]
+draws = 2
+moves = [{ round = "core", turns = 1 }, { round = "leg", turns = 1 }]
+source = "geometry"
+note = "A turn round the core and one round the other leg."
+
+[rise]
+diameters = 3.4641
+source = "geometry"
+note = "The square root of 3 diameters for each half."
+
+[time]
+base = 9
+pull = 1.5
+source = "from memory"
+note = "Only for these tests."
+"#;
 
 /// A step that ties.
 pub(crate) fn tie(name: &str, working: &[SetId], core: &[SetId]) -> Tie {
@@ -93,6 +135,7 @@ pub(crate) fn piece(cords: u32, steps: Vec<Step>) -> Piece {
 pub(crate) fn bench() -> Bench {
     Bench {
         pace: 1.0,
+        hand: Hand::default(),
         allowances: Vec::new(),
         handling: Handling { pack: Time::minutes(6.0), ..Handling::default() },
         cutting_allowance: Decimal::ZERO,

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use reeve_catalogue::Core;
+use reeve_catalogue::{Core, USUAL_GIVE};
 use reeve_measure::{Length, LinearDensity, Mass};
 use rust_decimal::Decimal;
 
@@ -21,6 +21,8 @@ pub struct Cord {
     pub density: LinearDensity,
     /// Whether the density was estimated and not weighed.
     pub density_estimated: bool,
+    /// How much it gives, as the store says; `None` where nobody has said. See [`reeve_catalogue::Setting::give`].
+    pub give: Option<f64>,
     /// The forms it is sold in.
     pub put_ups: Vec<PutUp>,
     /// What a piece is charged.
@@ -28,6 +30,11 @@ pub struct Cord {
 }
 
 impl Cord {
+    /// Its give before any sample: the store's word, else that of a usual cord.
+    pub fn stated_give(&self) -> f64 {
+        self.give.unwrap_or(USUAL_GIVE)
+    }
+
     /// The title and the colour, as written on pages.
     pub fn full_title(&self) -> String {
         match &self.colour {

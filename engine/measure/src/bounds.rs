@@ -102,6 +102,24 @@ pub mod bound {
     pub const MOVE: Bound = Bound::new("a move", 0.0, 1000.0, "");
     /// Legs of one role of a knot, or of its core.
     pub const ROLE_LEGS: Bound = Bound::new("a number of legs", 0.0, 500.0, "");
+    /// A coordinate of a knot's path.
+    pub const PATH_POINT: Bound = Bound::new("a coordinate of a path", -200.0, 200.0, "diameters");
+    /// Length of one repeat of a knot's path, or thickness of a rod it goes round.
+    pub const REPEAT: Bound = Bound::new("a length along a path", 0.05, 200.0, "diameters");
+    /// The pull along the core while a path is tightened.
+    pub const PULL: Bound = Bound::new("a pull", 0.0, 20.0, "tensions");
+    /// An angle in a knot's path.
+    pub const TURN: Bound = Bound::new("a turn", -360.0, 360.0, "degrees");
+    /// The share of its diameter by which a cord sinks into a like cord that it is wound round.
+    pub const GIVE: Bound = Bound::new("a cord's give", 0.0, 0.2, "");
+    /// A length measured at a sample.
+    pub const SAMPLE_LENGTH: Bound = Bound::new("a length of a sample", 1.0, 500_000.0, "mm");
+    /// Minutes that a sample took.
+    pub const SAMPLE_MINUTES: Bound = Bound::new("the minutes of a sample", 0.005, 1_200_000.0, "min");
+    /// Seconds that one knot of a sample took.
+    pub const SAMPLE_KNOT_SECONDS: Bound = Bound::new("the time of one knot of a sample", 0.3, 3600.0, "s");
+    /// Samples in one file: each is judged by all the others of its cord.
+    pub const SAMPLES: Bound = Bound::new("the number of samples", 0.0, 500.0, "");
     /// A parameter of a knot.
     pub const PARAMETER: Bound = Bound::new("a parameter", 0.0, 1000.0, "");
 }

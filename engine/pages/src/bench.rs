@@ -1,6 +1,7 @@
 //! The bench sheet and the take-off: what to cut, what to tie, what to buy.
 
 use reeve_costing::cost::CordBought;
+use reeve_costing::hand::{YOUR_HAND, YOUR_SAMPLE};
 use reeve_costing::piece::Piece;
 use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
@@ -219,7 +220,10 @@ fn knot_words(knots: &KnotLine, words: &Words) -> String {
     } else {
         String::new()
     };
-    format!("{what}{laid}; one takes {} of leg", words.length(knots.take_up))
+    // The catalogue's own figures need no word of where they come from.
+    let by =
+        if [YOUR_SAMPLE, YOUR_HAND].contains(&knots.source) { format!(", by {}", knots.source) } else { String::new() };
+    format!("{what}{laid}; one takes {} of leg{by}", words.length(knots.take_up))
 }
 
 fn shopping(cords: &[CordBought], fittings: &[Many<Fitting>], words: &Words) -> Vec<Buy> {

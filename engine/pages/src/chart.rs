@@ -161,7 +161,9 @@ fn seconds(all: f64) -> String {
 
 /// Where take-up, rise and time come from; said once where they come from the same.
 fn sources(knot: &Knot) -> String {
-    let notes = [("take-up", &knot.working.note), ("rise", &knot.rise.note), ("time", &knot.time.note)];
+    // Where a knot is drawn, its rise comes from the same path as its take-up.
+    let rise = knot.rise.as_ref().map_or(&knot.working.note, |rise| &rise.note);
+    let notes = [("take-up", &knot.working.note), ("rise", rise), ("time", &knot.time.note)];
     let mut said: Vec<(&str, Vec<&str>)> = Vec::new();
     for (what, note) in notes {
         let source = note.source.word();

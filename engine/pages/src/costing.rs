@@ -1,9 +1,11 @@
 //! The maker's own costing sheet: never for the client.
 
 use reeve_costing::cost::{Cost, ItemCost};
+use reeve_costing::hand::{PaceHand, YOUR_HAND, YOUR_SAMPLE};
 use reeve_costing::price::fees_on;
 use reeve_costing::pricing::{ItemPrice, Priced};
 use reeve_costing::rates::{Aim, Overhead, Rates};
+use reeve_costing::takeoff::{Doing, plural};
 use rust_decimal::Decimal;
 use serde::Serialize;
 
@@ -23,6 +25,7 @@ pub struct CostingPage {
     lines: Vec<LineRow>,
     whole: Vec<Sum>,
     rates: Vec<Row>,
+    hand: Vec<String>,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -73,6 +76,7 @@ pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPag
             .collect(),
         whole: whole(&priced.outcome.cost, words),
         rates: rate_rows(rates, words),
+        hand: hand_words(priced, rates, words),
     }
 }
 
@@ -188,4 +192,27 @@ fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
         Row::new(fee.name.clone(), format!("{} and {} an order", words.percent(fee.rate), words.money(fee.fixed)))
     }));
     rows
+}
+
+/// What samples say in place of the catalogue and of the shop's pace.
+fn hand_words(priced: &Priced, rates: &Rates, words: &Words) -> Vec<String> {
+    let mut all = Vec::new();
+    if let Some(PaceHand { pace, pull, samples }) = rates.bench.hand.pace {
+        let (pace, pull) = (words.decimal(pace.mean, 2), words.decimal(pull.mean, 2));
+        let timed = plural("timed sample", samples.try_into().unwrap_or(u64::MAX));
+        all.push(format!("Pace of knots {pace}, and {pull} for pulling what hangs: from {timed}."));
+    }
+    for step in priced.job.items.iter().flat_map(|item| &item.take_off.steps) {
+        if let Doing::Knots(line) = &step.doing
+            && [YOUR_SAMPLE, YOUR_HAND].contains(&line.source)
+        {
+            let take_up = words.length(line.take_up);
+            let told = format!("One {} takes {take_up} of {}: {}.", line.knot, line.cord, line.source);
+            // A knot of many steps is told once, unless it is tied round something else.
+            if !all.contains(&told) {
+                all.push(told);
+            }
+        }
+    }
+    all
 }

@@ -15,6 +15,11 @@ pub(crate) fn hundredth(value: f64) -> f64 {
     (value * 100.0).round() / 100.0
 }
 
+/// A ratio to a thousandth.
+pub(crate) fn thousandth(value: f64) -> f64 {
+    (value * 1000.0).round() / 1000.0
+}
+
 /// An exact cost to six decimals: far below any coin, and short enough to read.
 pub(crate) fn cents(amount: Decimal) -> Decimal {
     amount.round_dp(6).normalize()

@@ -1,6 +1,6 @@
 //! The knots of the catalogue, in words and figures.
 
-use reeve_catalogue::{Amount, Core, Knot, Move, Note, Role, Round, Setting, Taken};
+use reeve_catalogue::{Amount, Core, Knot, Move, Note, Role, Round, Setting, Source, Taken};
 use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
 use schemars::JsonSchema;
@@ -69,6 +69,8 @@ pub struct KnotJson {
     pub core: Option<u32>,
     /// Thickness of the rod it is tied on, in millimetres; null round legs.
     pub rod_mm: Option<f64>,
+    /// The give of the cord: 0 is hard.
+    pub give: f64,
     /// Thickness of the cord, in millimetres.
     pub cord_mm: f64,
     /// What each role takes in one knot.
@@ -134,6 +136,24 @@ pub fn knots_json(knots: &[&Knot]) -> Vec<KnotNameJson> {
     knots.iter().map(named).collect()
 }
 
+/// What a knot still lacks, each with what to do about it.
+pub fn lacks(knot: &Knot) -> Vec<String> {
+    let mut lacks = Vec::new();
+    match &knot.path {
+        None => lacks.push("a [path], so nothing draws it".to_owned()),
+        Some(_) if knot.is_drawn() && knot.table.is_none() => {
+            lacks.push(format!("tightening: `reeve knots tighten {} --keep` finds what it takes", knot.name));
+        }
+        Some(_) => {}
+    }
+    let notes = [("take-up", &knot.working.note), ("time", &knot.time.note)];
+    let remembered = notes.iter().filter(|(_, note)| note.source == Source::FromMemory).map(|(what, _)| *what);
+    lacks.extend(remembered.map(|what| {
+        format!("a measured {what}: it is remembered; `reeve knots sample` takes down a piece that you tied")
+    }));
+    lacks
+}
+
 /// Words a knot in one setting.
 pub fn knot_page(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotPage {
     let figure = |text: &str, length: Length| Figure {
@@ -182,7 +202,9 @@ fn parts(knot: &Knot, taken: &Taken) -> Vec<Part> {
     if knot.core.legs.1 > 0 {
         parts.push(role("What a core leg does", &knot.carried));
     }
-    parts.push(part("The rise".to_owned(), Vec::new(), &knot.rise.note));
+    if let Some(rise) = &knot.rise {
+        parts.push(part("The rise".to_owned(), Vec::new(), &rise.note));
+    }
     let time = format!(
         "{} s, and {} s for each metre hanging, each time a leg is drawn through ({} in one knot)",
         taken.base.as_s(),
@@ -210,6 +232,7 @@ fn move_words(step: &Move) -> String {
     match step {
         Move::Across(diameters) => format!("runs across, diameters: {}", amount(diameters)),
         Move::Along(rises) => format!("runs along, rises: {}", amount(rises)),
+        Move::Knots(part) => format!("takes what it takes in `{}`, times: {}", part.knot, part.times),
         Move::Round { thing, turns, pitch } => {
             let thing = match thing {
                 Round::Core { with: 0 } => "the core".to_owned(),
@@ -248,7 +271,8 @@ pub(crate) fn setting_words(setting: &Setting<'_>) -> String {
         Core::Rod(rod) => format!(" on a rod of {} mm", rod.as_mm()),
         Core::Bar(a, b) => format!(" on a bar of {} x {} mm", a.as_mm(), b.as_mm()),
     };
-    format!("In cord of {} mm, {}{round}", setting.cord.as_mm(), plural("working leg", u64::from(setting.working)))
+    let legs = plural("working leg", u64::from(setting.working));
+    format!("In cord of {} mm with a give of {}, {legs}{round}", setting.cord.as_mm(), setting.give)
 }
 
 /// A knot in one setting for other programs.
@@ -273,6 +297,7 @@ pub fn knot_json(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotJson 
         kind: knot.kind.word().to_owned(),
         core,
         rod_mm,
+        give: setting.give,
         cord_mm: setting.cord.as_mm(),
         roles,
         rise_mm: tenth(taken.rise.as_mm()),

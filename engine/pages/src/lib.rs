@@ -10,6 +10,7 @@ pub mod compare;
 pub mod costing;
 pub mod drawing;
 mod figures;
+pub mod hand;
 pub mod json;
 pub mod knots;
 mod money;
@@ -17,6 +18,7 @@ pub mod quote;
 mod render;
 mod schemas;
 mod templates;
+pub mod tight;
 mod words;
 
 use serde::Serialize;

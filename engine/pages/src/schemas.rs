@@ -5,8 +5,10 @@ use schemars::{JsonSchema, schema_for};
 use serde_json::Value;
 
 use crate::compare::CompareJson;
+use crate::hand::HandJson;
 use crate::json::{CostingJson, TakeOffJson};
 use crate::knots::KnotJson;
+use crate::tight::TightJson;
 
 /// Every schema under the name of its document.
 pub fn schemas() -> Vec<(&'static str, Value)> {
@@ -16,6 +18,8 @@ pub fn schemas() -> Vec<(&'static str, Value)> {
         ("costing-json", schema_of::<CostingJson>()),
         ("compare-json", schema_of::<CompareJson>()),
         ("knot-json", schema_of::<KnotJson>()),
+        ("tight-json", schema_of::<TightJson>()),
+        ("hand-json", schema_of::<HandJson>()),
     ]
 }
 

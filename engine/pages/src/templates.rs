@@ -26,12 +26,15 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "compare.txt",
     "knots.txt",
     "knot.txt",
+    "tight.txt",
     "drawing.css",
     "chart.css",
     "legend.html",
     "sheet.html",
     "chart.html",
     "knot.html",
+    "hand.txt",
+    "sample.txt",
 ];
 
 /// Checks the built-in templates together with a shop's own (name, path shown, text).

@@ -71,6 +71,15 @@ impl Folder {
         }
     }
 
+    /// A sub-folder on disk; `None` inside the program.
+    pub(crate) fn dir(&self, sub: &str) -> Option<PathBuf> {
+        match self {
+            Self::Starter => None,
+            Self::Disk(root) if root == Path::new(".") => Some(PathBuf::from(sub)),
+            Self::Disk(root) => Some(root.join(sub)),
+        }
+    }
+
     /// The stems of the files of a sub-folder that end in `.toml`, in order of name.
     pub fn stems(&self, sub: &str) -> Result<Vec<String>, Fault> {
         self.names(sub, "toml")

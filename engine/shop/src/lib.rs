@@ -3,12 +3,15 @@
 //! This crate is the only reader of the maker's files. Each kind of file has a reader in [`files`];
 //! [`Shop`] resolves the names between them and gathers every fault.
 
+mod adding;
 pub mod files;
 mod folder;
 mod resolve;
+mod samples;
 mod schemas;
 mod shop;
 
+pub use adding::NewSample;
 pub use folder::{Folder, FolderFault};
 pub use schemas::schemas;
-pub use shop::{DEMO_COMMISSION, DEMO_DESIGN, Found, Order, Shop, read_knot};
+pub use shop::{Added, DEMO_COMMISSION, DEMO_DESIGN, Found, Order, Shop, read_knot};

@@ -3,7 +3,7 @@
 use std::ops::Range;
 use std::sync::Arc;
 
-use reeve_catalogue::{Catalogue, Kind};
+use reeve_catalogue::{Catalogue, Kind, Knot};
 use reeve_costing::commission::{Commission, Discount, FixedLine, Item, Named};
 use reeve_costing::piece::{CordGroup, GroupId, LegSet, NamedFitting, Part, Piece, SetId, Shared, Step, Tie, Work};
 use reeve_costing::pricing::own_tax;
@@ -30,6 +30,15 @@ impl Names<'_> {
         let found = self.cords.iter().find(|cord| cord.name == name.value).cloned();
         if found.is_none() && self.sound {
             desk.refuse_unknown(name, "cord of the store", self.cords.iter().map(|cord| cord.name.as_str()));
+        }
+        found
+    }
+
+    pub(crate) fn knot(&self, word: &Placed<String>, desk: &Desk) -> Option<Arc<Knot>> {
+        let found = self.catalogue.find(word).cloned();
+        if found.is_none() && self.sound {
+            let names = self.catalogue.iter().map(|knot| knot.name.as_str());
+            desk.refuse_unknown_word(word, "knot", self.catalogue.words(), names);
         }
         found
     }
@@ -188,15 +197,8 @@ impl PieceMaker<'_> {
         else {
             return None;
         };
-        let found = self.names.catalogue.find(knot).cloned();
-        if found.is_none() {
-            self.sound = false;
-            if self.names.sound {
-                let catalogue = self.names.catalogue;
-                let names = catalogue.iter().map(|knot| knot.name.as_str());
-                self.desk.refuse_unknown_word(knot, "knot", catalogue.words(), names);
-            }
-        }
+        let found = self.names.knot(knot, self.desk);
+        self.sound &= found.is_some();
         let fitting = on.as_ref().map(|on| self.fitting_named(on));
         let (working, core) = (self.sets_named(working), self.sets_named(core));
         let mut working = working?;

@@ -4,7 +4,7 @@ use reeve_catalogue::knot_file;
 use reeve_reading::schema;
 use serde_json::Value;
 
-use crate::files::{commission_file, cords_file, design_file, fittings_file, shop_file};
+use crate::files::{commission_file, cords_file, design_file, fittings_file, samples_file, shop_file};
 
 /// Every schema under the name of its file.
 pub fn schemas() -> Vec<(&'static str, Value)> {
@@ -15,5 +15,6 @@ pub fn schemas() -> Vec<(&'static str, Value)> {
         ("design", schema("Design", "designs/*.toml: a piece, described step by step.", design_file)),
         ("commission", schema("Commission", "commissions/*.toml: a client's order or enquiry.", commission_file)),
         ("knot", schema("Knot", "knots/*.toml: a knot type.", knot_file)),
+        ("samples", schema("Samples", "knots/samples.toml: knots tied for trial and measured.", samples_file)),
     ]
 }

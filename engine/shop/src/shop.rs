@@ -1,13 +1,14 @@
 //! A shop, opened: names resolved, faults gathered.
 
 use std::collections::BTreeMap;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use reeve_catalogue::{Catalogue, Knot};
+use reeve_catalogue::{Catalogue, Knot, TIGHTENED, knot_file, shape_name, table_name};
 use reeve_costing::commission::Commission;
 use reeve_costing::cost::CostFault;
+use reeve_costing::hand::{Hand, Sample};
 use reeve_costing::piece::{Part, Piece};
 use reeve_costing::pricing::{PriceFault, Priced, price_commission};
 use reeve_costing::rates::Rates;
@@ -16,9 +17,11 @@ use reeve_costing::takeoff::{TakeOff, take_off};
 use reeve_measure::bound;
 use reeve_reading::{Desk, Fault, Placed, Source, Table, nearest, read};
 
+use crate::adding::NewSample;
 use crate::files::{TypedCommission, TypedDesign, commission_file, cords_file, design_file, fittings_file, shop_file};
 use crate::folder::{Folder, SHOP_FILE, read_disk};
 use crate::resolve::{self, Names};
+use crate::samples::{Samples, read_samples};
 
 const DESIGNS: &str = "designs";
 const COMMISSIONS: &str = "commissions";
@@ -28,6 +31,7 @@ const CORDS_FILE: &str = "store/cords.toml";
 const FITTINGS_FILE: &str = "store/fittings.toml";
 /// Kept in the knots folder, but not a knot.
 const SAMPLES: &str = "samples";
+const SAMPLES_FILE: &str = "knots/samples.toml";
 
 /// A shop, opened.
 #[derive(Debug)]
@@ -40,6 +44,7 @@ pub struct Shop {
     designs: BTreeMap<String, Option<Design>>,
     /// The stems of all designs, once they have been listed.
     design_stems: Option<Arc<[String]>>,
+    samples: Samples,
     faults: Vec<Fault>,
     /// Whether store and knots could all be read: else a name may be unknown without being misspelt.
     names_sound: bool,
@@ -70,6 +75,28 @@ pub const DEMO_COMMISSION: &str = "reading-room";
 /// The design that `--demo` takes off.
 pub const DEMO_DESIGN: &str = "curlew-hanger";
 
+/// A sample, added to its file's text.
+#[derive(Debug, Clone)]
+pub struct Added {
+    /// The folder of the file; `None` for the starter shop inside the program, which can't be written.
+    pub dir: Option<PathBuf>,
+    /// The file's whole text.
+    pub text: String,
+    /// The lines added.
+    pub lines: String,
+    /// The sample.
+    pub sample: Sample,
+    /// Its place among the samples.
+    pub at: usize,
+    /// The hand that it makes.
+    pub hand: Hand,
+}
+
+impl Added {
+    /// The name of the file in its folder.
+    pub const FILE: &'static str = "samples.toml";
+}
+
 #[derive(Debug, Clone)]
 struct Design {
     found: Found,
@@ -89,6 +116,7 @@ impl Shop {
             fittings: Vec::new(),
             designs: BTreeMap::new(),
             design_stems: None,
+            samples: Samples::default(),
             faults,
             names_sound: true,
         };
@@ -98,6 +126,7 @@ impl Shop {
         shop.fittings = shop.read_optional(FITTINGS_FILE, fittings_file).unwrap_or_default();
         shop.read_knots();
         shop.names_sound = shop.faults.len() == before;
+        shop.read_samples();
         shop
     }
 
@@ -109,6 +138,42 @@ impl Shop {
     /// The shop's rates; `None` when `shop.toml` has faults.
     pub fn rates(&self) -> Option<&Rates> {
         self.rates.as_ref()
+    }
+
+    /// Where a sample stands: its file and line.
+    pub fn place_of_sample(&self, at: usize) -> &str {
+        self.samples.places.get(at).map_or(SAMPLES_FILE, String::as_str)
+    }
+
+    /// What adding a sample would make of the shop; nothing is written.
+    ///
+    /// # Errors
+    /// Every fault of the file as it would be, places in it included.
+    pub fn with_sample(&self, new: &NewSample) -> Result<Added, Vec<Fault>> {
+        let source = self.folder.read(SAMPLES_FILE).map_err(|fault| vec![fault])?;
+        let (path, text) = match &source {
+            Some(source) => (source.path.as_str(), source.text.as_str()),
+            None => (SAMPLES_FILE, ""),
+        };
+        let text = new.added_to(text).map_err(|error| {
+            vec![Fault::without_place(format!("{path} is not TOML: {}", error.message()), "mend it first")]
+        })?;
+        // The place of a fault can't be looked up in a file that was not written.
+        let shown = Source::new(format!("{path} (not written)"), text.clone());
+        let (samples, faults) = read_samples(&shown, &self.names());
+        let (Some(sample), Some(rates), false) = (samples.all.last(), &self.rates, faults.iter().any(Fault::is_error))
+        else {
+            return Err(faults);
+        };
+        let hand = Hand::of(&samples.all, rates.bench.pace);
+        Ok(Added {
+            dir: self.folder.dir(KNOTS),
+            text,
+            lines: new.lines(),
+            sample: sample.clone(),
+            at: samples.all.len() - 1,
+            hand,
+        })
     }
 
     /// The faults gathered so far.
@@ -344,6 +409,40 @@ impl Shop {
                 self.faults.extend(self.catalogue.add(&source));
             }
         }
+        self.read_tightened();
+        self.faults.extend(self.catalogue.join_parts());
+    }
+
+    /// Reads what tightening left beside the shop's own knots: tables now, shapes when they are drawn.
+    fn read_tightened(&mut self) {
+        let folder = format!("{KNOTS}/{TIGHTENED}");
+        let own: Vec<String> = self
+            .catalogue
+            .iter()
+            .filter(|knot| knot.path.is_some() && knot.table.is_none())
+            .map(|k| k.name.clone())
+            .collect();
+        for name in own {
+            let table = self.folder.read(&format!("{folder}/{}", table_name(&name)));
+            if let Some(Some(table)) = self.kept(table) {
+                self.faults.extend(self.catalogue.add_table(&table));
+            }
+            let shape = self.folder.read(&format!("{folder}/{}", shape_name(&name)));
+            if let Some(Some(shape)) = self.kept(shape) {
+                self.catalogue.add_shape(&name, shape);
+            }
+        }
+    }
+
+    fn read_samples(&mut self) {
+        let source = self.folder.read(SAMPLES_FILE);
+        let Some(Some(source)) = self.kept(source) else { return };
+        let (samples, faults) = read_samples(&source, &self.names());
+        self.faults.extend(faults);
+        if let Some(rates) = &mut self.rates {
+            rates.bench.hand = Hand::of(&samples.all, rates.bench.pace);
+        }
+        self.samples = samples;
     }
 
     fn read_needed<T>(&mut self, path: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
@@ -488,7 +587,9 @@ fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedComm
     }
 }
 
-/// Reads one knot file, wherever it stands, with all its faults.
+/// Reads one knot file, wherever it stands, with all its faults, and the table that tightening left beside it.
+///
+/// It may be made of knots of the program.
 pub fn read_knot(path: &Path) -> (Option<Arc<Knot>>, Vec<Fault>) {
     let source = match read_disk(path) {
         Ok(Some(source)) => source,
@@ -503,7 +604,16 @@ pub fn read_knot(path: &Path) -> (Option<Arc<Knot>>, Vec<Fault>) {
         }
         Err(fault) => return (None, vec![fault]),
     };
-    let mut catalogue = Catalogue::default();
-    let faults = catalogue.add(&source);
-    (catalogue.iter().next().cloned(), faults)
+    let desk = Desk::new(Arc::clone(&source));
+    let name = read(&desk, knot_file).map(|knot| knot.name);
+    let (mut catalogue, _) = Catalogue::embedded();
+    let mut faults = catalogue.add(&source);
+    let Some(name) = name else { return (None, faults) };
+    let beside = path.parent().unwrap_or(Path::new("")).join(TIGHTENED).join(table_name(&name));
+    match read_disk(&beside) {
+        Ok(table) => faults.extend(table.iter().flat_map(|table| catalogue.add_table(table))),
+        Err(fault) => faults.push(fault),
+    }
+    faults.extend(catalogue.join_parts());
+    (catalogue.find(&name).cloned(), faults)
 }

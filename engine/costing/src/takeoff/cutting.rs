@@ -6,14 +6,51 @@ use reeve_measure::{Length, bound, count as as_count};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
-use super::draft::Draft;
+use super::draft::{Doubt, Draft};
 use super::{CutLine, Fold, LegLine, PieceFault, Spot};
+use crate::hand::COVER;
 use crate::money::fraction;
 use crate::piece::{CordGroup, LegSet, Piece, SetId};
 use crate::rates::Bench;
 
+/// How the legs of a piece are cut: net, and what is added for safety.
+pub(super) struct Legs {
+    /// What the steps take from each leg.
+    pub(super) lengths: Vec<Length>,
+    /// Of that, what is cut off flush.
+    pub(super) wasted: Vec<Length>,
+    /// What is cut on top for each leg.
+    pub(super) spare: Vec<Length>,
+}
+
+/// The legs of a piece, with what is cut on top: the shop's allowance, or 95 in 100 of what the samples leave open if that
+/// is more.
+pub(super) fn legs_of(piece: &Piece, drafts: &[Draft], bench: &Bench) -> Legs {
+    let (lengths, wasted) = leg_lengths(piece, drafts);
+    let share = fraction(bench.cutting_allowance).to_f64().unwrap_or_default();
+    let spare = |(length, sd): (&Length, Length)| (*length * share).max(sd * COVER);
+    let spare = lengths.iter().zip(leg_doubts(piece, drafts)).map(spare).collect();
+    Legs { lengths, wasted, spare }
+}
+
+/// Standard deviation of each leg.
+///
+/// What is unknown of a knot in a cord is the same in all of its knots, so it adds up over them; what is unknown of
+/// different ones is not, so their squares add up.
+fn leg_doubts(piece: &Piece, drafts: &[Draft]) -> Vec<Length> {
+    let mut doubts: Vec<&Doubt> = drafts.iter().filter_map(|draft| draft.doubt.as_ref()).collect();
+    doubts.sort_by(|a, b| a.of.cmp(&b.of));
+    let mut squares = vec![0.0; piece.sets.len()];
+    for alike in doubts.chunk_by(|a, b| a.of == b.of) {
+        let mut sums = vec![Length::ZERO; piece.sets.len()];
+        alike.iter().flat_map(|doubt| &doubt.legs).for_each(|(set, sd)| sums[*set] += *sd);
+        squares.iter_mut().zip(&sums).for_each(|(square, sum)| *square += sum.as_mm().powi(2));
+    }
+    squares.into_iter().map(|square: f64| Length::mm(square.sqrt())).collect()
+}
+
 /// What the steps take from each leg, and how much of that is cut off flush.
-pub(super) fn leg_lengths(piece: &Piece, drafts: &[Draft]) -> (Vec<Length>, Vec<Length>) {
+fn leg_lengths(piece: &Piece, drafts: &[Draft]) -> (Vec<Length>, Vec<Length>) {
     let sum = |takes: &mut dyn Iterator<Item = &(SetId, Length)>| {
         let mut lengths = vec![Length::ZERO; piece.sets.len()];
         takes.for_each(|(set, length)| lengths[*set] += *length);
@@ -31,34 +68,16 @@ pub(super) fn leg_lines(piece: &Piece, lengths: &[Length]) -> Vec<LegLine> {
     piece.sets.iter().zip(lengths).map(line).collect()
 }
 
-pub(super) fn cut_list(
-    piece: &Piece,
-    lengths: &[Length],
-    wasted: &[Length],
-    bench: &Bench,
-) -> Result<Vec<CutLine>, Vec<PieceFault>> {
-    let lines: Vec<_> = piece
-        .groups
-        .iter()
-        .enumerate()
-        .map(|(at, group)| {
-            cut_line(piece, at, group, lengths, bench).map(|line| CutLine { wasted: both(group, wasted), ..line })
-        })
-        .collect();
+pub(super) fn cut_list(piece: &Piece, legs: &Legs, bench: &Bench) -> Result<Vec<CutLine>, Vec<PieceFault>> {
+    let lines: Vec<_> =
+        piece.groups.iter().enumerate().map(|(at, group)| cut_line(piece, at, group, legs, bench)).collect();
     let faults: Vec<_> = lines.iter().filter_map(|line| line.as_ref().err().cloned()).collect();
     if faults.is_empty() { Ok(lines.into_iter().flatten().collect()) } else { Err(faults) }
 }
 
-fn cut_line(
-    piece: &Piece,
-    at: usize,
-    group: &CordGroup,
-    lengths: &[Length],
-    bench: &Bench,
-) -> Result<CutLine, PieceFault> {
-    let net = both(group, lengths);
-    let allowance = 1.0 + fraction(bench.cutting_allowance).to_f64().unwrap_or_default();
-    let cut = (net * allowance).rounded_up_to(bench.cutting_step);
+fn cut_line(piece: &Piece, at: usize, group: &CordGroup, legs: &Legs, bench: &Bench) -> Result<CutLine, PieceFault> {
+    let net = both(group, &legs.lengths);
+    let cut = (net + both(group, &legs.spare)).rounded_up_to(bench.cutting_step);
     if !bound::CUT_LENGTH.holds(cut.as_mm()) {
         let title = format!("each cord of `{}` comes to {:.2} m", group.name, cut.as_m());
         return Err(PieceFault::at(
@@ -81,13 +100,13 @@ fn cut_line(
             "a cord is cut in one length: take another put-up, or split the group",
         ));
     }
-    let fold = group.folded.then(|| fold(piece, group, lengths[group.legs.0], net, cut));
+    let fold = group.folded.then(|| fold(piece, group, legs, cut));
     Ok(CutLine {
         group: group.name.clone(),
         cord: Arc::clone(&group.cord),
         count: u64::from(group.count),
         net,
-        wasted: Length::ZERO,
+        wasted: both(group, &legs.wasted),
         cut_mm,
         fold,
     })
@@ -98,12 +117,15 @@ fn both(group: &CordGroup, lengths: &[Length]) -> Length {
     if group.folded { lengths[group.legs.0] + lengths[group.legs.1] } else { lengths[group.legs.0] }
 }
 
-/// Allowance and rounding are shared between the legs as their lengths are.
-fn fold(piece: &Piece, group: &CordGroup, first: Length, net: Length, cut: Length) -> Fold {
-    if group.legs.0 == group.legs.1 || net <= Length::ZERO {
+/// Each leg gets what it takes and what is cut on top for it; rounding is shared as these are.
+fn fold(piece: &Piece, group: &CordGroup, legs: &Legs, cut: Length) -> Fold {
+    let (first, second) = group.legs;
+    let with_spare = |set: SetId| legs.lengths[set] + legs.spare[set];
+    let whole = with_spare(first) + with_spare(second);
+    if first == second || whole <= Length::ZERO {
         return Fold { at: cut / 2.0, from: None };
     }
-    Fold { at: cut * (first / net), from: Some(piece.sets[group.legs.0].name.clone()) }
+    Fold { at: cut * (with_spare(first) / whole), from: Some(piece.sets[first].name.clone()) }
 }
 
 fn whole_mm(length: Length) -> u64 {

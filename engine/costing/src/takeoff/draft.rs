@@ -1,14 +1,15 @@
 //! What each step takes from each leg.
 
-use reeve_catalogue::{Core, Kind, Misfit, Runs, Setting, Taken, USUAL_GIVE, bundle_ratio, with_article};
+use reeve_catalogue::{Core, Kind, Misfit, Runs, Setting, Taken, bundle_ratio, with_article};
 use reeve_measure::{Length, Time, count as as_count};
 
 use super::layout::{Layout, lay_out};
 use super::{KnotLine, PieceFault, Spot, count_beads, count_legs, plural};
+use crate::hand::Tied;
 use crate::labour::Run;
 use crate::piece::{FittingId, Piece, SetId, Step, TailEnd, Tie, Work};
 use crate::rates::Bench;
-use crate::store::{Bead, Section};
+use crate::store::{Bead, Cord, Section};
 
 /// What one step takes from each leg, and what it says of its time.
 #[derive(Debug, Default)]
@@ -19,6 +20,16 @@ pub(super) struct Draft {
     pub(super) runs: Vec<(Pull, Run)>,
     pub(super) knots: Option<KnotLine>,
     pub(super) handling: Time,
+    pub(super) doubt: Option<Doubt>,
+}
+
+/// How uncertain the knots of a step leave the legs that they take.
+#[derive(Debug)]
+pub(super) struct Doubt {
+    /// The cord and the knot: what is unknown of the two is the same in every one of their knots.
+    pub(super) of: (String, String),
+    /// Standard deviation of what is taken from each leg.
+    pub(super) legs: Vec<(SetId, Length)>,
 }
 
 /// Whose hanging length a run is pulled against.
@@ -32,7 +43,7 @@ pub(super) enum Pull {
 
 pub(super) fn draft(piece: &Piece, at: usize, step: &Step, bench: &Bench) -> Result<Draft, PieceFault> {
     match &step.work {
-        Work::Tie(tie) => draft_tie(piece, at, step, tie),
+        Work::Tie(tie) => draft_tie(piece, at, step, tie, bench),
         Work::Bare { length, legs } => Ok(Draft { takes: each(legs, *length), ..Draft::default() }),
         Work::Tail { length, legs, end } => Ok(draft_tail(piece, *length, legs, *end, bench)),
         Work::Thread { bead, times, legs_each, legs } => {
@@ -62,8 +73,18 @@ fn thickest(piece: &Piece, sets: &[SetId]) -> Length {
     sets.iter().map(|set| diameter(piece, *set)).fold(Length::ZERO, Length::max)
 }
 
+/// The thickest cord of some sets, of which there is one at least; of equals the first.
+fn thickest_cord<'p>(piece: &'p Piece, sets: &[SetId]) -> &'p Cord {
+    let thicker = |a: &'p Cord, b: &'p Cord| if b.diameter > a.diameter { b } else { a };
+    sets.iter().map(|set| cord_of(piece, *set)).fold(cord_of(piece, sets[0]), thicker)
+}
+
 fn diameter(piece: &Piece, set: SetId) -> Length {
-    piece.groups[piece.sets[set].group].cord.diameter
+    cord_of(piece, set).diameter
+}
+
+fn cord_of(piece: &Piece, set: SetId) -> &Cord {
+    &piece.groups[piece.sets[set].group].cord
 }
 
 fn bead_of(piece: &Piece, at: usize, bead: FittingId, legs_each: u32, legs: &[SetId]) -> Result<Bead, PieceFault> {
@@ -101,46 +122,49 @@ fn beads(piece: &Piece, at: usize, times: u32, legs_each: u32, legs: &[SetId]) -
     Ok(count_beads(piece, times, legs_each, legs))
 }
 
-fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie) -> Result<Draft, PieceFault> {
+fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, bench: &Bench) -> Result<Draft, PieceFault> {
     check_folded(piece, at, step, tie)?;
     let layout = lay_out(piece, at, tie)?;
     let core = match tie.on {
         Some(fitting) => core_of_fitting(piece, at, fitting)?,
         None => Core::Legs { count: layout.core_each, diameter: thickest(piece, &tie.core) },
     };
+    let cord = thickest_cord(piece, &tie.working);
     let setting = Setting {
-        cord: thickest(piece, &tie.working),
+        cord: cord.diameter,
         working: layout.working_each,
         core,
-        give: USUAL_GIVE,
+        give: cord.stated_give(),
         parameters: &tie.parameters,
     };
-    let taken = tie.knot.taken(&setting).map_err(|misfit| {
+    let tied = bench.hand.tie(cord, &tie.knot, &setting).map_err(|misfit| {
         let (key, help) = mending(&misfit, tie);
         PieceFault::at(Spot::Step(at, key), misfit.to_string(), "", help)
     })?;
-    let mut draft = if tie.shared.is_some() {
-        draft_shared(piece, tie, &layout, &taken)
-    } else {
-        draft_plain(piece, tie, &layout, &taken)
-    };
-    let past = match tie.knot.core.runs {
-        Runs::Down => taken.rise,
-        // What runs past a row passes its ridge: the leader and a turn of cord above and below it.
-        Runs::Across => core_thickness(core) + setting.cord * 2.0,
-    };
-    draft.takes.extend(each(&step.alongside, past * f64::from(tie.times)));
-    draft.knots = Some(KnotLine {
+    let taken = &tied.taken;
+    let mut takes = takes_of(piece, tie, &layout, taken);
+    let mut doubt = takes_of(piece, tie, &layout, &tied.doubt);
+    let (past, past_doubt) = passing(tie, core, &setting, &tied);
+    takes.extend(each(&step.alongside, past * f64::from(tie.times)));
+    doubt.extend(each(&step.alongside, past_doubt * f64::from(tie.times)));
+    let knots = KnotLine {
         knot: tie.knot.title.clone(),
         name: tie.knot.name.clone(),
+        cord: cord.name.clone(),
         count: layout.knots,
         columns: layout.columns,
         times: u64::from(tie.times),
         take_up: taken.working,
         rise: taken.rise,
-        source: tie.knot.working.note.source.word(),
-    });
-    Ok(draft)
+        source: tied.source,
+    };
+    Ok(Draft {
+        takes,
+        runs: runs_of(piece, tie, &layout, taken),
+        knots: Some(knots),
+        doubt: Some(Doubt { of: (cord.name.clone(), tie.knot.name.clone()), legs: doubt }),
+        ..Draft::default()
+    })
 }
 
 /// The key to look at, and what to change.
@@ -154,6 +178,10 @@ fn mending(misfit: &Misfit, tie: &Tie) -> (&'static str, &'static str) {
         Misfit::NotOnFitting(_) => ("on", "name leg sets in `core` instead"),
         Misfit::NeedsFitting(_) => ("knot", "name a fitting in `on`"),
         Misfit::WorkingLegs { .. } => ("working", "change `working`, `columns` or the number of cords"),
+        Misfit::MissingPart { .. } => ("knot", "mend the knot's file, or tie another knot"),
+        Misfit::NotTightened { .. } => ("knot", "tighten it, or tie another knot"),
+        Misfit::BeyondTable { .. } if tie.on.is_some() => ("on", "take a thinner fitting, or a thicker cord"),
+        Misfit::BeyondTable { .. } => ("core", "take fewer core legs, or thinner ones"),
         Misfit::UnknownParameter { .. } => ("parameters", "take it out, or write one that the knot has"),
         Misfit::ParameterRange { .. } => ("parameters", "take a number within that range"),
     }
@@ -194,38 +222,51 @@ fn check_folded(piece: &Piece, at: usize, step: &Step, tie: &Tie) -> Result<(), 
     }
 }
 
-/// Each leg keeps its own role.
-fn draft_plain(piece: &Piece, tie: &Tie, layout: &Layout, taken: &Taken) -> Draft {
+/// How far legs run that pass one knot beside it, and how uncertain that is.
+fn passing(tie: &Tie, core: Core, setting: &Setting<'_>, tied: &Tied) -> (Length, Length) {
+    match tie.knot.core.runs {
+        Runs::Down => (tied.taken.rise, tied.doubt.rise),
+        // What runs past a row passes its ridge: the leader and a turn of cord above and below it.
+        Runs::Across => (core_thickness(core) + setting.cord * 2.0, Length::ZERO),
+    }
+}
+
+/// What the knots of a step take from each leg that they tie or are tied round, when one takes so much.
+fn takes_of(piece: &Piece, tie: &Tie, layout: &Layout, taken: &Taken) -> Vec<(SetId, Length)> {
     let times = f64::from(tie.times);
+    if tie.shared.is_some() {
+        return each(&layout.pool, share(piece, layout, taken) * times);
+    }
     let mut takes = each(&tie.working, taken.working * times);
     takes.extend(each(&tie.core, taken.core * (times * as_count(layout.knots_on_core))));
-    let mut runs = if tie.knot.together {
+    takes
+}
+
+/// Legs change places: what all of them take is shared evenly.
+fn share(piece: &Piece, layout: &Layout, taken: &Taken) -> Length {
+    let tied = taken.working * f64::from(layout.working_each) + taken.core * f64::from(layout.core_each);
+    (tied * as_count(layout.columns) + taken.rise * as_count(layout.idle)) / as_count(count_legs(piece, &layout.pool))
+}
+
+/// The runs of a step, each with whose hanging legs it pulls.
+fn runs_of(piece: &Piece, tie: &Tie, layout: &Layout, taken: &Taken) -> Vec<(Pull, Run)> {
+    let columns = as_count(layout.columns);
+    let draws = tie.knot.working.draws;
+    let mut runs = if tie.shared.is_some() {
+        let drawn = columns * f64::from(layout.working_each) * draws;
+        vec![(Pull::Mean(layout.pool.clone()), run(tie, drawn, share(piece, layout, taken)))]
+    } else if tie.knot.together {
         // Tied as one bundle, and drawn through as one.
-        let draws = as_count(layout.columns) * tie.knot.working.draws;
-        vec![(Pull::Mean(tie.working.clone()), run(tie, draws, taken.working))]
+        vec![(Pull::Mean(tie.working.clone()), run(tie, columns * draws, taken.working))]
     } else {
-        let drawn = |set: &SetId| f64::from(piece.sets[*set].count) * tie.knot.working.draws;
+        let drawn = |set: &SetId| f64::from(piece.sets[*set].count) * draws;
         tie.working.iter().map(|set| (Pull::Set(*set), run(tie, drawn(set), taken.working))).collect()
     };
     // The time that does not depend on length belongs to the knot, not to each set: it goes with the first.
     if let Some((_, first)) = runs.first_mut() {
-        first.base = taken.base * (as_count(layout.knots) / times);
+        first.base = taken.base * (as_count(layout.knots) / f64::from(tie.times));
     }
-    Draft { takes, runs, ..Draft::default() }
-}
-
-/// Legs change places: what all of them take is shared evenly.
-fn draft_shared(piece: &Piece, tie: &Tie, layout: &Layout, taken: &Taken) -> Draft {
-    let times = f64::from(tie.times);
-    let pool = layout.pool.clone();
-    let legs = as_count(count_legs(piece, &pool));
-    let columns = as_count(layout.columns);
-    let tied = taken.working * f64::from(layout.working_each) + taken.core * f64::from(layout.core_each);
-    let share = (tied * columns + taken.rise * as_count(layout.idle)) / legs;
-    let draws = columns * f64::from(layout.working_each) * tie.knot.working.draws;
-    let mut run = run(tie, draws, share);
-    run.base = taken.base * columns;
-    Draft { takes: each(&pool, share * times), runs: vec![(Pull::Mean(pool), run)], ..Draft::default() }
+    runs
 }
 
 fn run(tie: &Tie, draws: f64, take_up: Length) -> Run {

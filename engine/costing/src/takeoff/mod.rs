@@ -20,7 +20,7 @@ use rust_decimal::Decimal;
 use crate::piece::{Piece, SetId};
 use crate::rates::Bench;
 use crate::store::{Cord, Fitting, Many};
-use cutting::{cut_list, leg_lengths, leg_lines};
+use cutting::{cut_list, leg_lines, legs_of};
 use draft::{Draft, check_room, draft};
 use hanging::{check_hanging, without_tail};
 pub(crate) use order::add_fitting;
@@ -119,6 +119,8 @@ pub struct KnotLine {
     pub knot: String,
     /// The knot's name.
     pub name: String,
+    /// The name of the cord that ties it.
+    pub cord: String,
     /// How many in all.
     pub count: u64,
     /// Columns side by side.
@@ -210,12 +212,12 @@ pub fn take_off(piece: &Piece, bench: &Bench) -> Result<TakeOff, Vec<PieceFault>
 }
 
 fn assemble(piece: &Piece, drafts: Vec<Draft>, bench: &Bench) -> Result<TakeOff, Vec<PieceFault>> {
-    let (lengths, wasted) = leg_lengths(piece, &drafts);
-    let cords = cut_list(piece, &lengths, &wasted, bench)?;
+    let legs = legs_of(piece, &drafts, bench);
+    let cords = cut_list(piece, &legs, bench)?;
     let chores = chores(piece, bench);
     let mut whole = TakeOff {
-        legs: leg_lines(piece, &lengths),
-        steps: step_lines(piece, drafts, &lengths, bench),
+        legs: leg_lines(piece, &legs.lengths),
+        steps: step_lines(piece, drafts, &legs.lengths, bench),
         fittings: fittings(piece),
         weight: Mass::ZERO,
         remarks: without_tail(piece),

@@ -14,16 +14,20 @@ use crate::store::{Fitting, Many};
 
 pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], bench: &Bench) -> Vec<StepLine> {
     let mut hanging = lengths.to_vec();
+    let (pace, pull) = bench.pace_of_knots();
     let mut lines = Vec::new();
     for (step, draft) in piece.steps.iter().zip(drafts) {
-        let tying: Time =
-            draft.runs.iter().map(|(pull, run)| Run { hanging: below(piece, pull, &hanging), ..*run }.time()).sum();
+        let run = |(of, run): &(Pull, Run)| {
+            let hanging = below(piece, of, &hanging);
+            Run { hanging, base: run.base * pace, pull: run.pull * pull, ..*run }.time()
+        };
+        let tying: Time = draft.runs.iter().map(run).sum();
         for (set, length) in &draft.takes {
             hanging[*set] = hanging[*set] - *length;
         }
         lines.push(StepLine {
             title: step.title.clone(),
-            time: bench.at_pace(tying + draft.handling),
+            time: bench.as_given(tying) + bench.at_pace(draft.handling),
             doing: doing(piece, step, draft.knots),
             note: step.note.clone(),
         });

@@ -22,7 +22,7 @@ mod svg;
 mod tests;
 
 use reeve_catalogue::shape::Shape;
-use reeve_catalogue::{Catalogue, Knot, Runs};
+use reeve_catalogue::{Knot, Runs};
 
 /// How a knot is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -40,11 +40,6 @@ impl<'a> DrawOptions<'a> {
     pub fn of(knot: &'a Knot) -> Self {
         Self { title: &knot.title, across: knot.core.runs == Runs::Across, on_fitting: knot.core.fitting }
     }
-}
-
-/// The shape of a knot of a catalogue, where it is known: the one place where drawings come by their centrelines.
-pub fn shape_of(_catalogue: &Catalogue, _knot: &Knot) -> Option<Shape> {
-    None
 }
 
 /// Draws a knot as an `<svg>` element for a page that holds the style `drawing.css`.

@@ -1,5 +1,6 @@
 //! `shop.toml`: who makes, and every rate of the shop.
 
+use reeve_costing::hand::Hand;
 use reeve_costing::money::{Currency, fraction};
 use reeve_costing::price::fee_rate;
 use reeve_costing::rates::{
@@ -215,7 +216,8 @@ fn bench(t: &mut Table<'_>) -> Option<(Cutting, Bench)> {
     let pace = t.maybe(
         "pace",
         &Number(bound::PACE),
-        "Your time against the catalogue's: 1.2 takes a fifth longer; 1 if not said.",
+        "Your time against the catalogue's: 1.2 takes a fifth longer; 1 if not said. For knots, timed samples in \
+         knots/samples.toml stand in its place.",
     );
     let allowances = t.pairs(
         "allowances",
@@ -231,6 +233,7 @@ fn bench(t: &mut Table<'_>) -> Option<(Cutting, Bench)> {
     });
     let bench = Bench {
         pace: pace.map_or(1.0, |pace| pace.value),
+        hand: Hand::default(),
         allowances: allowances.into_iter().map(|(name, percent)| (name.value, percent.value)).collect(),
         handling: handling.map(|handling| handling.value).unwrap_or_default(),
         cutting_allowance: Decimal::ZERO,

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use reeve_costing::store::{Bead, Charge, Cord, FIBRES, Fitting, PutUp, Section, estimated_density};
 use reeve_measure::{Length, LinearDensity, Mass, bound};
-use reeve_reading::{Choice, Lengths, List, Money, Name, Placed, Table, Text, Weight, WeightPerLength};
+use reeve_reading::{Choice, Lengths, List, Money, Name, Number, Placed, Table, Text, Weight, WeightPerLength};
 use rust_decimal::prelude::ToPrimitive;
 
 /// Reads `store/cords.toml`.
@@ -57,6 +57,12 @@ fn cord(t: &mut Table<'_>) -> Option<Cord> {
         &Choice { words: Charge::WORDS },
         "What a commission pays for: the length `used` (the default) or the `whole` put-ups bought.",
     );
+    let give = t.maybe(
+        "give",
+        &Number(bound::GIVE),
+        "How soft it is, from 0 (hard) to 0.2: the share of its diameter by which it sinks into a like cord that it is \
+         wound round, at the tension of tying. Samples in knots/samples.toml refine it.",
+    );
     let density_given = density.is_some();
     let density = match (&diameter, density, fibre) {
         (_, Some(density), _) => Some(density.value),
@@ -89,6 +95,7 @@ fn cord(t: &mut Table<'_>) -> Option<Cord> {
         diameter: diameter?.value,
         density: density?,
         density_estimated: !density_given,
+        give: give.map(|give| give.value),
         put_ups: put_ups.into_iter().map(|put_up| put_up.value).collect(),
         charge: charge.map_or(Charge::Used, |charge| charge.value),
     })

@@ -4,8 +4,8 @@ use reeve_measure::bound;
 use reeve_reading::{Choice, Count, Flag, List, Name, Number, Placed, Table, Text};
 
 use crate::knot::{
-    Amount, CORE_ROLE, CoreRule, Kind, Knot, KnotTime, Lies, Move, Note, Parameter, Rise, Role, Round, Runs, Source,
-    WORKING_ROLE,
+    Amount, CORE_ROLE, CoreRule, Kind, Knot, KnotTime, Lies, Move, Note, Parameter, Part, Rise, Role, Round, Runs,
+    Source, WORKING_ROLE,
 };
 
 /// Reads a knot file. Faults are laid on the table's desk.
@@ -13,12 +13,14 @@ pub fn knot_file(t: &mut Table<'_>) -> Option<Knot> {
     let head = t.need_table("knot", "The knot's names and use.", head);
     let core = t.table("core", "What it is tied round; left out for a knot without a core.", core_rule);
     let roles = t.tables("role", "What the legs of one role do in one knot: one for `working`, one for `core`.", role);
-    let rise = t.need_table("rise", "How far one knot carries the work along its core.", rise);
+    let path =
+        t.table("path", "The centrelines of its legs, from which take-up and rise are computed.", super::path::path);
+    let rise = t.table("rise", "How far one knot carries the work along its core; with moves.", rise);
     let time = t.need_table("time", "How long one knot takes.", time);
     let parameters = t.tables("parameter", "A figure that a design may choose.", parameter);
     let working = find_role(t, &roles, WORKING_ROLE);
     let carried = roles.iter().find(|role| role.0 == CORE_ROLE).map_or_else(straight_core, |role| role.1.clone());
-    let (head, rise, time) = (head?.value, rise?.value, time?.value);
+    let (head, time) = (head?.value, time?.value);
     let knot = Knot {
         name: head.name,
         title: head.title,
@@ -29,11 +31,62 @@ pub fn knot_file(t: &mut Table<'_>) -> Option<Knot> {
         core: core.map_or(NO_CORE, |core| core.value),
         working: working?,
         carried,
-        rise,
+        rise: rise.map(|rise| rise.value),
         time,
         parameters: parameters.into_iter().map(|parameter| parameter.value).collect(),
+        path: path.map(|path| path.value),
+        table: None,
+        parts: Vec::new(),
     };
-    check_names_of_parameters(t, &knot).then_some(knot)
+    (check_names_of_parameters(t, &knot) && check_ways(t, &knot) && check_path(t, &knot)).then_some(knot)
+}
+
+/// A knot takes what its moves and rise say, or what its path comes to: the one or the other must be whole.
+fn check_ways(t: &Table<'_>, knot: &Knot) -> bool {
+    match (knot.working.moves.is_empty(), &knot.rise, &knot.path) {
+        (true, None, Some(_)) | (false, Some(_), _) => return true,
+        (true, _, None) => t.refuse_together(
+            0..0,
+            "nothing says what this knot takes",
+            "",
+            "give the working role moves = [{ round = \"core\", turns = 1 }], or draw the knot under [path]",
+        ),
+        (true, Some(_), Some(_)) => t.refuse_together(
+            t.place("rise").unwrap_or_default(),
+            "the rise follows from the path",
+            "",
+            "leave [rise] out, or give the working role moves as well",
+        ),
+        (false, None, _) => t.refuse_together(
+            0..0,
+            "`rise` is missing",
+            "how far does one knot carry the work?",
+            "add [rise] with diameters = 2, source and note",
+        ),
+    }
+    false
+}
+
+/// The legs of a path must be the working legs of the knot, and its parameters must be the knot's.
+fn check_path(t: &Table<'_>, knot: &Knot) -> bool {
+    let Some(path) = &knot.path else { return true };
+    let at = || t.place("path").unwrap_or_default();
+    let drawn: u32 = path.legs.iter().map(|leg| leg.legs).sum();
+    let all_round = path.legs.iter().any(|leg| leg.all_round);
+    let bundled = knot.together && drawn == 1;
+    let (least, most) = knot.working.legs;
+    // A path that is only there to draw the knot by may show any number that it is tied with.
+    let shown = !knot.working.moves.is_empty() && (least..=most).contains(&drawn);
+    let fits = all_round || bundled || shown || (least, most) == (drawn, drawn);
+    if !fits {
+        let label = format!("the path draws {drawn}, the working role has {least} to {most}");
+        t.refuse_together(at(), "the legs drawn are not the working legs", label, "draw each, or say all-round = true");
+    }
+    let unknown = path.parameters.iter().find(|(name, _)| !knot.parameters.iter().any(|p| p.name == *name));
+    if let Some((name, _)) = unknown {
+        t.refuse_together(at(), format!("the path is drawn for `{name}`, which the knot does not have"), "", "");
+    }
+    fits && unknown.is_none()
 }
 
 const NO_CORE: CoreRule = CoreRule { legs: (0, 0), fitting: false, lies: Lies::Snug, runs: Runs::Down };
@@ -132,12 +185,8 @@ fn role(t: &mut Table<'_>) -> Option<(String, Role)> {
     let joins = t.maybe("joins", &Flag, "Whether its cord may join the work with this knot, not hung before.");
     let moves = t.tables("moves", "What the leg's centreline does, one after the other.", movement);
     let note = note(t);
-    if moves.is_empty() {
-        t.refuse(
-            "this role has no moves",
-            "a knot eats some leg",
-            "for example moves = [{ round = \"core\", turns = 1 }]",
-        );
+    if moves.is_empty() && name.as_ref().is_some_and(|name| name.value == CORE_ROLE) {
+        t.refuse("this role has no moves", "a core runs along at least", "for example moves = [{ along = 1 }]");
         return None;
     }
     Some((
@@ -172,7 +221,12 @@ fn movement(t: &mut Table<'_>) -> Option<Move> {
     let of = t.maybe("of", &Count(bound::ROLE_LEGS), "How many legs the bundle has.");
     let across = t.maybe("across", &Number(bound::MOVE), "A straight run, in cord diameters.");
     let along = t.maybe("along", &Number(bound::MOVE), "A run along the knot's rise, in rises.");
+    let knot = t.maybe("knot", &Name, "Another knot: the leg takes what it takes there, so many `times`.");
+    let times = t.maybe("times", &Number(bound::MOVE), "How many of the other knot; 1 if not said.");
     let each = t.maybe("each", &Name, "A parameter that the number is multiplied by.").map(|each| each.value);
+    if let (Some(knot), None, None, None) = (&knot, &round, &across, &along) {
+        return Some(Move::Knots(Part { knot: knot.value.clone(), times: times.map_or(1.0, |times| times.value) }));
+    }
     let amount = |number: Placed<f64>| Amount { factor: number.value, each: each.clone() };
     match (round, across, along) {
         (Some(round), None, None) => {
@@ -195,8 +249,8 @@ fn movement(t: &mut Table<'_>) -> Option<Move> {
         (None, None, Some(along)) => Some(Move::Along(amount(along))),
         _ => {
             t.refuse(
-                "a move is one of three",
-                "`round` with `turns`, `across`, or `along`",
+                "a move is one of four",
+                "`round` with `turns`, `across`, `along`, or `knot` with `times`",
                 "write several moves one after the other",
             );
             None
@@ -205,12 +259,19 @@ fn movement(t: &mut Table<'_>) -> Option<Move> {
 }
 
 fn rise(t: &mut Table<'_>) -> Option<Rise> {
-    let factor = t.need("diameters", &Number(bound::MOVE), "The rise of one knot, in cord diameters.");
+    let factor = t.maybe("diameters", &Number(bound::MOVE), "The rise of one knot, in cord diameters.");
+    let knot = t.maybe("knot", &Name, "Another knot: as many of its rises as `times` says.");
+    let times = t.maybe("times", &Number(bound::MOVE), "How many rises of the other knot; 1 if not said.");
     let each = t.maybe("each", &Name, "A parameter that it is multiplied by.");
     let slant = t.maybe("slant", &Name, "A parameter in degrees; the rise is divided by its cosine.");
     let note = note(t);
+    if factor.is_none() && knot.is_none() {
+        t.refuse("a rise needs `diameters`", "or another `knot` and how many `times`", "for example diameters = 2");
+        return None;
+    }
     Some(Rise {
-        diameters: Amount { factor: factor?.value, each: each.map(|each| each.value) },
+        diameters: Amount { factor: factor.map_or(0.0, |factor| factor.value), each: each.map(|each| each.value) },
+        part: knot.map(|knot| Part { knot: knot.value, times: times.map_or(1.0, |times| times.value) }),
         slant: slant.map(|slant| slant.value),
         note: note?,
     })
@@ -274,12 +335,18 @@ fn find_role(t: &Table<'_>, roles: &[Placed<(String, Role)>], name: &str) -> Opt
 
 /// Every `each` and `slant` must name a parameter of the knot.
 fn check_names_of_parameters(t: &Table<'_>, knot: &Knot) -> bool {
-    let amounts = [&knot.working, &knot.carried].into_iter().flat_map(|role| &role.moves).map(|step| match step {
-        Move::Round { turns, .. } => turns,
-        Move::Across(amount) | Move::Along(amount) => amount,
-    });
-    let named = amounts.chain([&knot.rise.diameters, &knot.time.base]).filter_map(|amount| amount.each.as_ref());
-    let unknown = named.chain(&knot.rise.slant).find(|name| !knot.parameters.iter().any(|p| p.name == **name));
+    let amounts =
+        [&knot.working, &knot.carried].into_iter().flat_map(|role| &role.moves).filter_map(|step| match step {
+            Move::Round { turns, .. } => Some(turns),
+            Move::Across(amount) | Move::Along(amount) => Some(amount),
+            Move::Knots(_) => None,
+        });
+    let rise = knot.rise.as_ref();
+    let rises = rise.map(|rise| &rise.diameters);
+    let named = amounts.chain(rises).chain([&knot.time.base]).filter_map(|amount| amount.each.as_ref());
+    let unknown = named
+        .chain(rise.and_then(|rise| rise.slant.as_ref()))
+        .find(|name| !knot.parameters.iter().any(|p| p.name == **name));
     if let Some(name) = unknown {
         t.refuse_together(
             0..0,

@@ -1,0 +1,86 @@
+//! The law of contact between two cords, and what "give" means.
+//!
+//! Two points of two centrelines closer than touching, at distance r < 1, push with the potential x^2 / 2, where
+//! x = (1 - r) / (2 r - 1): at first touch it rises as the square of how far they sink in, and it has no end at half a
+//! diameter, for a cord has only so much air in it. It is summed over both centrelines and times a stiffness.
+
+/// Where the law is carried on by its tangent, in diameters: a loose start may have cords closer than they can be.
+const CLOSEST: f64 = 0.6;
+
+/// The contact stiffness, in tensions per diameter, of a cord with this give.
+///
+/// Give is the share of its diameter by which a cord sinks into a like, straight cord that it is wound round under unit
+/// tension. There the turn's radius is 1 - give, so the tension presses with 1 / (1 - give) on each diameter of length,
+/// and the law above, summed along the straight cord, must press back as much.
+pub fn stiffness(give: f64) -> f64 {
+    let radius = 1.0 - give;
+    -1.0 / (radius * line(radius).1)
+}
+
+/// The potential at distance r from a point, and its slope.
+pub(super) fn point(r: f64) -> (f64, f64) {
+    if r >= 1.0 {
+        return (0.0, 0.0);
+    }
+    let near = r.max(CLOSEST);
+    let open = 2.0 * near - 1.0;
+    let x = (1.0 - near) / open;
+    let slope = -x / (open * open);
+    (0.5 * x * x + slope * (r - near), slope)
+}
+
+/// The potential at distance r < 1 from a straight line, for each unit of length, and its slope: [`point`] summed along
+/// the line where it is closer than 1.
+pub(super) fn line(r: f64) -> (f64, f64) {
+    // Gauss and Legendre's rule with six places on each half of the line, from its middle to where it is out of reach.
+    const PLACES: [(f64, f64); 6] = [
+        (0.033_765_242_898_423_99, 0.085_662_246_189_585_17),
+        (0.169_395_306_766_867_74, 0.180_380_786_524_069_3),
+        (0.380_690_406_958_401_55, 0.233_956_967_286_345_52),
+        (0.619_309_593_041_598_5, 0.233_956_967_286_345_52),
+        (0.830_604_693_233_132_3, 0.180_380_786_524_069_3),
+        (0.966_234_757_101_576, 0.085_662_246_189_585_17),
+    ];
+    let reach = (1.0 - r * r).max(0.0).sqrt();
+    PLACES.iter().fold((0.0, 0.0), |(energy, slope), (place, weight)| {
+        let away = r.hypot(reach * place);
+        let (here, rising) = point(away);
+        let share = 2.0 * weight * reach;
+        (energy + share * here, slope + share * rising * r / away.max(f64::MIN_POSITIVE))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_line_is_the_sum_of_its_points() {
+        for r in [0.7_f64, 0.8, 0.9, 0.99] {
+            let step = 1e-4_f64;
+            let sum: f64 = (-10_000..10_000)
+                .map(|k| f64::from(k) * step + step / 2.0)
+                .map(|t| r.hypot(t))
+                .filter(|r| *r < 1.0)
+                .map(|r| point(r).0 * step)
+                .sum();
+            assert!((sum / line(r).0 - 1.0).abs() < 2e-4, "{r}: {sum} {}", line(r).0);
+        }
+    }
+
+    #[test]
+    fn a_slope_is_the_difference_of_two_neighbours() {
+        for r in [0.7_f64, 0.8, 0.9, 0.99] {
+            let step = 1e-6;
+            for law in [point, line] {
+                let slope = (law(r + step).0 - law(r - step).0) / (2.0 * step);
+                assert!((slope / law(r).1 - 1.0).abs() < 1e-3, "{r}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_harder_cord_is_stiffer() {
+        assert!(stiffness(0.01) > stiffness(0.1) && stiffness(0.1) > stiffness(0.2));
+    }
+}

@@ -1,0 +1,338 @@
+//! The energy of tubes in contact, and its slope.
+
+use std::f64::consts::FRAC_PI_2;
+
+use glam::{DVec2, DVec3, Vec3Swizzles as _};
+use reeve_measure::count;
+
+use super::contact::{line, point};
+use super::tubes::{Run, Tubes, turned, turning};
+use crate::shape::{Alike, Then};
+
+/// Points of one leg closer along it than this, in diameters, are neighbours and don't push each other.
+const NEIGHBOURS: f64 = 0.5;
+/// How much further than touching pairs are listed, in diameters: the list serves until something moved half of it.
+const SKIN: f64 = 0.25;
+/// Stiffness that keeps the pieces of a leg even; it moves no point off its curve.
+const EVENING: f64 = 0.5;
+
+/// Two nodes that may touch, the second so many repeats further down.
+#[derive(Debug, Clone, Copy)]
+struct Pair {
+    first: usize,
+    second: usize,
+    repeats: f64,
+    /// The distance at which they touch.
+    touching: f64,
+}
+
+/// Which way the energy rises.
+#[derive(Debug, Default)]
+struct Slope {
+    nodes: Vec<DVec3>,
+    posts: Vec<DVec2>,
+    rise: f64,
+    twist: f64,
+}
+
+/// The energy of tubes at one stiffness.
+#[derive(Debug)]
+pub(super) struct Energy {
+    tubes: Tubes,
+    stiffness: f64,
+    spacing: f64,
+    pairs: Vec<Pair>,
+    /// The tubes as they lay when the pairs were listed.
+    listed: Option<Tubes>,
+    slope: Slope,
+}
+
+impl Energy {
+    pub(super) fn new(tubes: Tubes, stiffness: f64, spacing: f64) -> Self {
+        Self { tubes, stiffness, spacing, pairs: Vec::new(), listed: None, slope: Slope::default() }
+    }
+
+    pub(super) fn into_tubes(self) -> Tubes {
+        self.tubes
+    }
+
+    /// All that can move, as one list of numbers: nodes, posts, rise, twist.
+    pub(super) fn state(&self) -> Vec<f64> {
+        let nodes = self.tubes.nodes.iter().flat_map(DVec3::to_array);
+        let posts = self.tubes.posts.iter().flat_map(|post| post.at.to_array());
+        nodes.chain(posts).chain([self.tubes.rise(), self.tubes.twist()]).collect()
+    }
+
+    /// Moves everything to where the list says.
+    pub(super) fn take(&mut self, state: &[f64]) {
+        let (nodes, rest) = state.split_at(self.tubes.nodes.len() * 3);
+        for (node, at) in self.tubes.nodes.iter_mut().zip(nodes.chunks_exact(3)) {
+            *node = DVec3::from_slice(at);
+        }
+        for (post, at) in self.tubes.posts.iter_mut().zip(rest.chunks_exact(2)) {
+            post.at = DVec2::from_slice(at);
+        }
+        if let (Some(repeat), [.., rise, twist]) = (&mut self.tubes.repeat, state) {
+            (repeat.rise, repeat.twist) = (*rise, *twist);
+        }
+    }
+
+    /// The energy at a state; its slope is written into `slope`.
+    pub(super) fn at(&mut self, state: &[f64], slope: &mut [f64]) -> f64 {
+        self.take(state);
+        self.list_pairs();
+        self.slope.nodes.clear();
+        self.slope.nodes.resize(self.tubes.nodes.len(), DVec3::ZERO);
+        self.slope.posts.clear();
+        self.slope.posts.resize(self.tubes.posts.len(), DVec2::ZERO);
+        (self.slope.rise, self.slope.twist) = (-self.tubes.pull, 0.0);
+        let tension =
+            (0..self.tubes.runs.len()).map(|run| self.tension(run)).sum::<f64>() - self.tubes.pull * self.tubes.rise();
+        let all = tension + self.contact() + self.on_posts() + self.between_posts();
+        (0..self.tubes.runs.len()).for_each(|run| self.keep_alike(run));
+        self.write(slope);
+        all
+    }
+
+    /// Gives the strands that are like this one the same slope, the mean of all.
+    fn keep_alike(&mut self, leader: usize) {
+        let like = |run: &Run| run.alike.filter(|alike| alike.strand == leader).map(|alike| (run.first, alike));
+        let followers: Vec<(usize, Alike)> = self.tubes.runs.iter().filter_map(like).collect();
+        let Run { first, count: nodes, .. } = self.tubes.runs[leader];
+        let share = 1.0 / count(followers.len() as u64 + 1);
+        let slopes = &mut self.slope.nodes;
+        for k in (0..nodes).filter(|_| !followers.is_empty()) {
+            let back = |(from, alike): &(usize, Alike)| DVec3::from_array(alike.back(slopes[from + k].to_array()));
+            let mean = (slopes[first + k] + followers.iter().map(back).sum::<DVec3>()) * share;
+            slopes[first + k] = mean;
+            for (from, alike) in &followers {
+                slopes[from + k] = DVec3::from_array(alike.of(mean.to_array()));
+            }
+        }
+    }
+
+    fn write(&mut self, slope: &mut [f64]) {
+        // The ends of a pulled leg are held where they are pulled to. Pulled along one line they are free to swing
+        // aside; pulled round a corner they would swing until they meet.
+        for run in self.tubes.runs.iter().filter(|run| run.then == Then::Pulled) {
+            let in_line = run.away[0].dot(run.away[1]).abs() > 0.9;
+            for (end, away) in [run.first, run.first + run.count - 1].into_iter().zip(run.away) {
+                let slope = &mut self.slope.nodes[end];
+                *slope = if in_line { *slope - away * slope.dot(away) } else { DVec3::ZERO };
+            }
+        }
+        let (nodes, rest) = slope.split_at_mut(self.tubes.nodes.len() * 3);
+        for (out, node) in nodes.chunks_exact_mut(3).zip(&self.slope.nodes) {
+            out.copy_from_slice(&node.to_array());
+        }
+        // A single post is what everything else is placed about.
+        let free = self.tubes.posts.len() > 1;
+        for (out, post) in rest.chunks_exact_mut(2).zip(&self.slope.posts) {
+            out.copy_from_slice(&if free { post.to_array() } else { [0.0, 0.0] });
+        }
+        if let [.., rise, twist] = rest {
+            *rise = if self.tubes.repeat.is_some() { self.slope.rise } else { 0.0 };
+            *twist = if self.tubes.twists { self.slope.twist } else { 0.0 };
+        }
+    }
+
+    /// Length of one strand under unit tension, and what keeps its pieces even.
+    fn tension(&mut self, run: usize) -> f64 {
+        let run = self.tubes.runs[run].clone();
+        let pieces: Vec<(DVec3, f64)> = self.tubes.line(&run).windows(2).map(|pair| piece(pair[0], pair[1])).collect();
+        let length: f64 = pieces.iter().map(|(_, length)| length).sum();
+        let mean = length / count(pieces.len() as u64);
+        let evening = EVENING / self.spacing;
+        let mut uneven = 0.0;
+        for (k, (along, length)) in pieces.iter().enumerate() {
+            let off = length - mean;
+            uneven += 0.5 * evening * off * off;
+            self.pull_piece(&run, k, *along * (1.0 + evening * off));
+        }
+        length + uneven
+    }
+
+    fn pull_piece(&mut self, run: &Run, k: usize, pull: DVec3) {
+        self.slope.nodes[run.first + k] -= pull;
+        if k + 1 < run.count {
+            self.slope.nodes[run.first + k + 1] += pull;
+        } else if let Some((node, next)) = self.tubes.after(run) {
+            self.push_image(node, if next { 1.0 } else { 0.0 }, pull);
+        }
+    }
+
+    /// Adds to the slope of a node by way of its image some repeats further down.
+    fn push_image(&mut self, node: usize, repeats: f64, push: DVec3) {
+        if repeats == 0.0 {
+            self.slope.nodes[node] += push;
+            return;
+        }
+        let angle = self.tubes.twist() * repeats;
+        self.slope.nodes[node] += turned(push, -angle);
+        self.slope.rise += push.y * repeats;
+        self.slope.twist += push.dot(turning(self.tubes.nodes[node], angle)) * repeats;
+    }
+
+    /// Contact between strands, images included.
+    fn contact(&mut self) -> f64 {
+        let weight = self.stiffness * self.spacing * self.spacing;
+        let pairs = std::mem::take(&mut self.pairs);
+        let mut sum = 0.0;
+        for pair in &pairs {
+            let between = self.tubes.nodes[pair.first] - self.image_of(pair);
+            let squared = between.length_squared();
+            if squared < pair.touching * pair.touching {
+                let r = squared.sqrt();
+                let (energy, slope) = point(r / pair.touching);
+                sum += weight * energy;
+                let push = between * (weight * slope / (r * pair.touching).max(f64::MIN_POSITIVE));
+                self.slope.nodes[pair.first] += push;
+                self.push_image(pair.second, pair.repeats, -push);
+            }
+        }
+        self.pairs = pairs;
+        sum
+    }
+
+    fn image_of(&self, pair: &Pair) -> DVec3 {
+        let at = self.tubes.nodes[pair.second];
+        if pair.repeats == 0.0 { at } else { self.tubes.image(at, pair.repeats) }
+    }
+
+    /// Contact of strands with posts: straight lines, so that the law is summed along them in closed form.
+    fn on_posts(&mut self) -> f64 {
+        let weight = self.stiffness * self.spacing;
+        let mut sum = 0.0;
+        for (k, post) in self.tubes.posts.iter().enumerate() {
+            let reach = f64::midpoint(1.0, post.diameter);
+            for (node, slope_of) in self.tubes.nodes.iter().zip(&mut self.slope.nodes) {
+                let between = node.xz() - post.at;
+                let r = between.length();
+                if r < reach {
+                    // The cord sinks in alike, however thick the post.
+                    let (energy, slope) = line(1.0 - (reach - r));
+                    sum += weight * energy;
+                    let push = between * (weight * slope / r.max(f64::MIN_POSITIVE));
+                    *slope_of += DVec3::new(push.x, 0.0, push.y);
+                    self.slope.posts[k] -= push;
+                }
+            }
+        }
+        sum
+    }
+
+    /// Contact of posts with each other, over one rise or the height of the work.
+    fn between_posts(&mut self) -> f64 {
+        let height = if self.tubes.repeat.is_some() { self.tubes.rise() } else { 1.0 };
+        let mut sum = 0.0;
+        for a in 0..self.tubes.posts.len() {
+            for b in a + 1..self.tubes.posts.len() {
+                let between = self.tubes.posts[a].at - self.tubes.posts[b].at;
+                let reach = f64::midpoint(self.tubes.posts[a].diameter, self.tubes.posts[b].diameter);
+                let r = between.length();
+                if r < reach {
+                    let (energy, slope) = line(1.0 - (reach - r));
+                    sum += self.stiffness * energy * height;
+                    if self.tubes.repeat.is_some() {
+                        self.slope.rise += self.stiffness * energy;
+                    }
+                    let push = between * (self.stiffness * height * slope / r.max(f64::MIN_POSITIVE));
+                    self.slope.posts[a] += push;
+                    self.slope.posts[b] -= push;
+                }
+            }
+        }
+        sum
+    }
+
+    /// Lists the pairs that may touch, if something has moved too far since they were listed.
+    fn list_pairs(&mut self) {
+        if self.listed.as_ref().is_some_and(|listed| still_good(listed, &self.tubes)) {
+            return;
+        }
+        self.pairs.clear();
+        for repeats in 0..=self.repeats_in_reach() {
+            self.list_repeat(repeats);
+        }
+        self.listed = Some(self.tubes.clone());
+    }
+
+    /// How many repeats further down something can still be touched.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to a sensible count first")]
+    fn repeats_in_reach(&self) -> u32 {
+        let heights = self.tubes.nodes.iter().map(|node| node.y);
+        let (top, bottom) = heights.fold((f64::INFINITY, f64::NEG_INFINITY), |(t, b), y| (t.min(y), b.max(y)));
+        let reach = (bottom - top + 1.0 + SKIN) / self.tubes.rise().abs().max(0.2);
+        if self.tubes.repeat.is_some() { reach.ceil().clamp(1.0, 30.0) as u32 } else { 0 }
+    }
+
+    fn list_repeat(&mut self, repeats: u32) {
+        const CUT: f64 = (1.0 + SKIN) * (1.0 + SKIN);
+        let nodes = &self.tubes.nodes;
+        let images: Vec<DVec3> = nodes.iter().map(|node| self.tubes.image(*node, f64::from(repeats))).collect();
+        for (first, node) in nodes.iter().enumerate() {
+            let from = if repeats == 0 { first + 1 } else { 0 };
+            for (second, image) in images.iter().enumerate().skip(from) {
+                if node.distance_squared(*image) < CUT
+                    && let Some(touching) = self.touching(first, second, repeats)
+                {
+                    self.pairs.push(Pair { first, second, repeats: f64::from(repeats), touching });
+                }
+            }
+        }
+    }
+
+    /// The distance at which two nodes touch; `None` for neighbours along a leg.
+    ///
+    /// A tube one diameter thick can't bend tighter than a circle of radius 1/2, so two points a little way apart along it
+    /// are at least as far from each other as on that circle: sin of the way. From a quarter turn on they are a
+    /// diameter apart like any others.
+    fn touching(&self, first: usize, second: usize, repeats: u32) -> Option<f64> {
+        let Some(pieces) = self.pieces_between(first, second, repeats) else { return Some(1.0) };
+        let way = count(pieces as u64) * self.spacing;
+        match way {
+            _ if way < NEIGHBOURS => None,
+            _ if way < FRAC_PI_2 => Some(way.sin()),
+            _ => Some(1.0),
+        }
+    }
+
+    /// Pieces along the leg from one node to another some repeats further down; `None` on different legs.
+    fn pieces_between(&self, first: usize, second: usize, repeats: u32) -> Option<usize> {
+        let (mut run, goal) = (self.tubes.run_of(first), self.tubes.run_of(second));
+        let runs = &self.tubes.runs;
+        if repeats == 0 {
+            let apart = second.abs_diff(first);
+            let round =
+                if runs[run].then == Then::Closes { runs[run].count - apart.min(runs[run].count) } else { apart };
+            return (run == goal).then_some(apart.min(round));
+        }
+        let mut pieces = runs[run].first + runs[run].count - first;
+        for repeat in 1..=repeats {
+            let Then::GoesOnAs(next) = runs[run].then else { return None };
+            run = next;
+            if repeat < repeats {
+                pieces += runs[run].count;
+            }
+        }
+        (run == goal).then(|| pieces + second - runs[goal].first)
+    }
+}
+
+fn piece(from: DVec3, to: DVec3) -> (DVec3, f64) {
+    let between = to - from;
+    let length = between.length().max(f64::MIN_POSITIVE);
+    (between / length, length)
+}
+
+/// Whether a list of pairs made for tubes that lay like `listed` still has all that touch.
+fn still_good(listed: &Tubes, now: &Tubes) -> bool {
+    // Two nodes, a rise and a twist may all move at once: each has its share of the skin.
+    const NODE: f64 = SKIN * 0.4;
+    const RISE: f64 = SKIN * 0.1;
+    const TWIST: f64 = 0.02;
+    let moved = |(a, b): (&DVec3, &DVec3)| a.distance_squared(*b) > NODE * NODE;
+    (listed.rise() - now.rise()).abs() < RISE
+        && (listed.twist() - now.twist()).abs() < TWIST
+        && !listed.nodes.iter().zip(&now.nodes).any(moved)
+}

@@ -1,0 +1,93 @@
+//! Tightening a knot of the catalogue: which cores its table speaks for, row by row, and the shape it is drawn in.
+
+use super::{Effort, Slip, tighten, tighten_at};
+use crate::knot::{Knot, USUAL_GIVE};
+use crate::path::{Path, Round};
+use crate::shape::Shape;
+use crate::table::Row;
+
+/// One tightening: so many working legs round something.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Case {
+    /// Working legs.
+    pub working: u32,
+    /// What they go round.
+    pub round: Round,
+}
+
+/// Numbers of core legs that a table has rows for, within what the knot takes.
+const CORE_LEGS: [u32; 7] = [0, 1, 2, 3, 4, 8, 16];
+/// A thick rod, the last row: from there on a turn grows as its core does.
+const THICK: f64 = 16.0;
+/// A thin rod, the first row where there is always a core.
+const THIN: f64 = 0.3;
+/// A rod as thick as a ring or dowel often is.
+const DOWEL: f64 = 4.0;
+
+/// The cases that the table of a knot has a row for, in the order of its rows; none for a knot without a path.
+///
+/// A knot with moves has few: its table is there to be compared with them.
+pub fn cases(knot: &Knot) -> Vec<Case> {
+    if knot.path.is_none() {
+        return Vec::new();
+    }
+    let rounds = if knot.is_drawn() { rounds(knot) } else { few_rounds(knot) };
+    let drawn = drawn_case(knot).working;
+    let (least, most) = if knot.is_drawn() && !knot.together { knot.working.legs } else { (drawn, drawn) };
+    let of = |working| rounds.iter().map(move |round| Case { working, round: *round });
+    (least..=most).flat_map(of).collect()
+}
+
+fn rounds(knot: &Knot) -> Vec<Round> {
+    let (least, most) = knot.core.legs;
+    match (most, knot.core.fitting) {
+        (0, false) => vec![Round::Nothing],
+        (0, true) => vec![Round::Rod(THIN), Round::Rod(1.0), Round::Rod(DOWEL), Round::Rod(THICK)],
+        _ => {
+            let thin = (least > 0).then_some(Round::Rod(THIN));
+            let legs = CORE_LEGS.into_iter().filter(|count| (least..=most).contains(count)).map(Round::Legs);
+            thin.into_iter().chain(legs).chain([Round::Rod(THICK)]).collect()
+        }
+    }
+}
+
+fn few_rounds(knot: &Knot) -> Vec<Round> {
+    let (least, most) = knot.core.legs;
+    match (most, knot.core.fitting) {
+        (0, false) => vec![Round::Nothing],
+        (_, true) => vec![Round::Rod(1.0), Round::Rod(DOWEL)],
+        (1, false) => vec![Round::Legs(1)],
+        _ => vec![Round::Legs(least.max(1)), Round::Legs(least.max(1) + 1)],
+    }
+}
+
+/// The case that a knot is drawn in: two core legs where it takes them, four working legs where it takes many.
+pub fn drawn_case(knot: &Knot) -> Case {
+    let (least, most) = knot.core.legs;
+    let round = match (most, knot.core.fitting) {
+        (0, false) => Round::Nothing,
+        (_, true) => Round::Rod(DOWEL),
+        _ => Round::Legs(2.clamp(least, most)),
+    };
+    let (fewest, most) = if knot.together { (1, 1) } else { knot.working.legs };
+    Case { working: if fewest == most { fewest } else { 4.clamp(fewest, most) }, round }
+}
+
+/// One row of a knot's table.
+///
+/// # Errors
+/// A [`Slip`] when the path can't be tightened round this core.
+pub fn row(path: &Path, case: Case, effort: &Effort) -> Result<Row, Slip> {
+    let tight = tighten(&path.start(case.working, case.round), USUAL_GIVE, effort)?;
+    Ok(Row::new(case.working, case.round, &tight, path.knots, path.legs_each()))
+}
+
+/// The shape of a knot at the usual give, with fewer points than it was tightened with.
+///
+/// # Errors
+/// As [`row`].
+pub fn drawn(path: &Path, case: Case, effort: &Effort) -> Result<Shape, Slip> {
+    let start = path.start(case.working, case.round);
+    let (_, shape) = tighten_at(&start, USUAL_GIVE, effort)?;
+    Ok(super::tubes::thinned(&shape))
+}

@@ -1,0 +1,96 @@
+//! `reeve knots sample` and `reeve knots hand`: what the maker's own trials say.
+
+use reeve_costing::hand::{Hand, Odd};
+use reeve_pages::hand::{hand_json, hand_page, odd_words, sample_page};
+use reeve_shop::{Added, NewSample, Shop};
+
+use crate::args::{DataForm, WhichShop};
+use crate::failure::{Failure, print_faults, say};
+use crate::knot_args::Sample;
+use crate::knots::read_parameters;
+use crate::opening::open;
+use crate::output::{print, rewrite};
+use crate::sheets::{json, text_page};
+
+/// Adds a sample to the shop's file, or only shows what it would change.
+pub(crate) fn add(sample: &Sample) -> Result<(), Failure> {
+    let new = new_sample(sample)?;
+    let mut shop = open(&sample.shop)?;
+    let (before, pace) = hand_of(&mut shop)?;
+    let added = shop.with_sample(&new).map_err(Failure::Input)?;
+    let file = match (&added.dir, sample.only_show) {
+        (Some(dir), _) => dir.join(Added::FILE).display().to_string(),
+        (None, true) => format!("knots/{}", Added::FILE),
+        (None, false) => {
+            return Err(Failure::input(
+                "the starter shop is inside the program and can't be written to",
+                "start a shop with `reeve begin DIR`, or look only, with --only-show",
+            ));
+        }
+    };
+    let did = if sample.only_show { "Nothing was written. It would be added to" } else { "Added to" };
+    let heading = format!("{did} {file}:");
+    let shown = sample_page(heading, added.lines.clone(), &added.sample, (&before, &added.hand), pace)
+        .map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod, --working or --set"))?;
+    let shown = text_page(&mut shop, "sample", &shown)?;
+    if let (Some(dir), false) = (&added.dir, sample.only_show) {
+        rewrite(dir, Added::FILE, &added.text)?;
+    }
+    if let Some(odd) = added.hand.odd.iter().find(|odd| odd.at == added.at) {
+        say(&format!("look: {}", odd_words(odd)));
+    }
+    print(&shown)
+}
+
+fn new_sample(sample: &Sample) -> Result<NewSample, Failure> {
+    Ok(NewSample {
+        cord: sample.cord.clone(),
+        knot: sample.knot.clone(),
+        tied: sample.tied,
+        core: sample.core,
+        rod: sample.rod.clone(),
+        working: sample.working,
+        parameters: read_parameters(&sample.parameters)?,
+        before: sample.before.clone(),
+        after: sample.after.clone(),
+        made: sample.made.clone(),
+        minutes: sample.minutes,
+        on: sample.on,
+        note: sample.note.clone(),
+    })
+}
+
+/// The hand and the pace of a shop without faults.
+fn hand_of(shop: &mut Shop) -> Result<(Hand, f64), Failure> {
+    let faults = shop.take_faults();
+    let bench = shop.rates().map(|rates| (rates.bench.hand.clone(), rates.bench.pace));
+    match bench {
+        Some(bench) if !faults.iter().any(reeve_reading::Fault::is_error) => {
+            print_faults(&faults);
+            Ok(bench)
+        }
+        _ => Err(Failure::Input(faults)),
+    }
+}
+
+/// Shows what the samples of a shop say.
+pub(crate) fn hand(shop: &WhichShop, form: DataForm) -> Result<(), Failure> {
+    let mut shop = open(shop)?;
+    let (hand, _) = hand_of(&mut shop)?;
+    let odd: Vec<(&str, &Odd)> = hand.odd.iter().map(|odd| (shop.place_of_sample(odd.at), odd)).collect();
+    match form {
+        DataForm::Json => print(&json(&hand_json(&hand, &odd))?),
+        DataForm::Text => {
+            let view = hand_page(&hand, &odd);
+            print(&text_page(&mut shop, "hand", &view)?)
+        }
+    }
+}
+
+/// Names the samples that are not counted.
+pub(crate) fn name_odd(shop: &Shop) {
+    let hand = shop.rates().map(|rates| &rates.bench.hand);
+    for odd in hand.into_iter().flat_map(|hand| &hand.odd) {
+        say(&format!("look: {}: {}", shop.place_of_sample(odd.at), odd_words(odd)));
+    }
+}

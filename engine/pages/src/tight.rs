@@ -1,0 +1,109 @@
+//! A knot as tightening found it, in words and for other programs.
+
+use reeve_catalogue::table::{Row, Table};
+use reeve_catalogue::tighten::GIVES;
+use reeve_catalogue::{CORE_ROLE, Core, Knot, Setting, WORKING_ROLE};
+use reeve_measure::Length;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::figures::{hundredth, tenth};
+use crate::knots::{RoleJson, setting_words};
+
+/// A knot as tightening found it, in finished words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct TightPage {
+    name: String,
+    title: String,
+    setting: String,
+    asked: TightLine,
+    lines: Vec<TightLine>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct TightLine {
+    give: String,
+    take_up: String,
+    rise: String,
+    diameters: String,
+}
+
+/// A knot as tightening found it, for other programs.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct TightJson {
+    /// The word designs use.
+    pub name: String,
+    /// Core legs in one column; null on a rod.
+    pub core: Option<u32>,
+    /// Thickness of the rod it is tied on, in millimetres; null round legs.
+    pub rod_mm: Option<f64>,
+    /// The give of the cord: 0 is hard.
+    pub give: f64,
+    /// Thickness of the cord, in millimetres.
+    pub cord_mm: f64,
+    /// What each role takes in one knot.
+    pub roles: Vec<RoleJson>,
+    /// How far one knot carries the work, in millimetres.
+    pub rise_mm: f64,
+    /// The same in cord diameters.
+    pub rise_diameters: f64,
+    /// Where the figures come from.
+    pub source: String,
+}
+
+/// What a row says at one give; a row by itself is a table of one.
+fn at(row: &Row, give: f64) -> (f64, f64) {
+    let table = Table { knot: String::new(), mark: String::new(), rows: vec![*row] };
+    table.at(row.working, row.core, give).map_or((0.0, 0.0), |figure| (figure.take_up, figure.rise))
+}
+
+/// Words what tightening a knot in one setting came to.
+pub fn tight_page(knot: &Knot, setting: &Setting<'_>, row: &Row) -> TightPage {
+    let unit = knot.unit(setting);
+    let line = |give: f64| {
+        let (take_up, rise) = at(row, give);
+        TightLine {
+            give: if give == 0.0 { "hard".to_owned() } else { give.to_string() },
+            take_up: format!("{:.1} mm", (unit * take_up).as_mm()),
+            rise: format!("{:.1} mm", (unit * rise).as_mm()),
+            diameters: format!("{take_up:.2} and {rise:.2}"),
+        }
+    };
+    TightPage {
+        name: knot.name.clone(),
+        title: knot.title.clone(),
+        setting: setting_words(setting),
+        asked: line(setting.give),
+        lines: GIVES.iter().map(|give| line(*give)).collect(),
+    }
+}
+
+/// What tightening a knot in one setting came to, for other programs.
+pub fn tight_json(knot: &Knot, setting: &Setting<'_>, row: &Row) -> TightJson {
+    let unit = knot.unit(setting);
+    let (take_up, rise) = at(row, setting.give);
+    let (core, rod_mm) = match setting.core {
+        Core::Legs { count, .. } => (Some(count), None),
+        Core::Rod(rod) | Core::Bar(rod, _) => (None, Some(rod.as_mm())),
+    };
+    let role = |role: &str, legs: u32, diameters: f64| RoleJson {
+        role: role.to_owned(),
+        legs,
+        take_up_mm: tenth((unit * diameters).as_mm()),
+        take_up_diameters: hundredth(unit * diameters / setting.cord),
+    };
+    let mut roles = vec![role(WORKING_ROLE, setting.working, take_up)];
+    roles.extend(core.filter(|legs| *legs > 0).map(|legs| role(CORE_ROLE, legs, rise)));
+    let rise: Length = unit * rise;
+    TightJson {
+        name: knot.name.clone(),
+        core,
+        rod_mm,
+        give: setting.give,
+        cord_mm: setting.cord.as_mm(),
+        roles,
+        rise_mm: tenth(rise.as_mm()),
+        rise_diameters: hundredth(rise / setting.cord),
+        source: "tightened from its path just now".to_owned(),
+    }
+}
