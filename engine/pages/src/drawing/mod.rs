@@ -12,11 +12,15 @@ mod edges;
 mod grid;
 mod order;
 mod path;
+mod repeats;
+mod runs;
 mod sampling;
 mod scene;
 #[cfg(test)]
 pub(crate) mod shapes;
+mod sight;
 mod svg;
+mod tails;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;

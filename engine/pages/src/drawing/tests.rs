@@ -299,7 +299,9 @@ fn several_legs_bear_numerals_and_one_does_not() {
 
 #[test]
 fn a_pattern_is_shown_tall_enough_to_be_read() {
-    for (rise, least, most) in [(0.5, 8.0, 14.0), (1.9, 8.0, 14.0), (6.0, 12.0, 12.0), (9.0, 18.0, 18.0)] {
+    for (rise, least, most) in
+        [(0.5, 8.0, 8.0), (1.9, 9.5, 9.5), (6.0, 12.0, 12.0), (9.0, 14.0, 14.0), (16.0, 16.0, 16.0)]
+    {
         let repeat = Some(reeve_catalogue::shape::Repeat { rise, twist: 0.0 });
         let scene = Scene::of(&Shape { repeat, ..shapes::hitches() }, &options(false));
         let tall = scene.frame[3] - scene.frame[1] - 1.8;
