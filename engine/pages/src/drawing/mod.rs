@@ -2,8 +2,8 @@
 //!
 //! A tube seen straight from the front covers what the discs along its centreline cover, and of two tubes that do not
 //! cut into one another the one whose centreline is nearer hides the other. From these two facts follow all three
-//! layers of a drawing: the cords' tones, painted from the back to the front ([`order`]); a light gap beside a cord
-//! that passes over another, and the ink along every edge that nothing hides ([`edges`]).
+//! layers of a drawing: the cords' tones, painted from the back to the front (`order`); a light gap beside a cord
+//! that passes over another, and the ink along every edge that nothing hides (`edges`).
 //!
 //! Lengths are in cord diameters up to the last step, where one becomes ten units of the drawing. The same shape
 //! gives the same bytes.
@@ -12,11 +12,15 @@ mod edges;
 mod grid;
 mod order;
 mod path;
+mod repeats;
+mod runs;
 mod sampling;
 mod scene;
 #[cfg(test)]
 pub(crate) mod shapes;
+mod sight;
 mod svg;
+mod tails;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;

@@ -1,9 +1,9 @@
 //! In which order the cords and rods are painted, so that what lies over is painted later.
 
-use super::edges::Sight;
 use super::grid::{Grid, Segment};
 use super::sampling::{apart, between, flat, nearest_share};
 use super::scene::{RADIUS, Scene};
+use super::sight::Sight;
 
 /// Two cords that overlap by less than this only touch.
 const TOUCH: f64 = 0.04;

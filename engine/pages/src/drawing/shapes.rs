@@ -1,4 +1,4 @@
-//! Shapes to try drawings on: by formulas, not tightened.
+//! Shapes to try drawings on: by formulas, but for one that was tightened.
 
 use std::f64::consts::{PI, TAU};
 

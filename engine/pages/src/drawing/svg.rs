@@ -6,7 +6,7 @@ use super::edges::{Edges, PATTERNS, edges, spots};
 use super::grid::Grid;
 use super::order::{Piece, pieces};
 use super::path::{UNITS, data, tenth};
-use super::sampling::Spot;
+use super::sampling::{Spot, apart};
 use super::scene::{Bar, Lie, Line, RADIUS, Scene};
 
 /// How wide a diameter is shown where nothing else is said, in CSS pixels.
@@ -109,20 +109,24 @@ impl Sheet {
     /// A stretch of a cord; its ends are round, so that no joint shows, but for those that are cut.
     fn cord(line: &Line, (from, to): (usize, usize)) -> Vec<(String, Vec<Spot>)> {
         let leg = line.leg % PATTERNS + 1;
-        let after = |arc: f64| line.arcs.iter().position(|at| *at >= arc).unwrap_or(to).clamp(from, to);
-        let (mut first, mut last) = (from, to);
+        let spots = spots(line, (from, to));
+        let (mut first, mut last) = (0, spots.len() - 1);
         let mut ends = Vec::new();
         if line.cut.0 && from == 0 {
-            first = after(RADIUS);
-            ends.push((0, after(RADIUS * 2.0)));
+            // As far as it is seen, which is less where it runs towards the viewer.
+            let away = |far: f64| spots.iter().position(|spot| apart(*spot, spots[0]) >= far).unwrap_or(last);
+            first = away(RADIUS);
+            ends.push((0, away(RADIUS * 2.0)));
         }
         if line.cut.1 && to == line.points.len() - 1 {
-            last = after(line.length() - RADIUS);
-            ends.push((after(line.length() - RADIUS * 2.0), to));
+            let away = |far: f64| spots.iter().rposition(|spot| apart(*spot, spots[last]) >= far).unwrap_or(0);
+            let (start, end) = (away(RADIUS * 2.0), last);
+            last = away(RADIUS);
+            ends.push((start, end));
         }
         let ends = ends.into_iter().map(|points| (format!("leg end leg-{leg}"), points));
         let stretches = ends.chain([(format!("leg leg-{leg}"), (first, last))]);
-        stretches.filter(|(_, (a, b))| a < b).map(|(class, points)| (class, spots(line, points))).collect()
+        stretches.filter(|(_, (a, b))| a < b).map(|(class, (a, b))| (class, spots[a..=b].to_vec())).collect()
     }
 
     fn over(&self, edges: &Edges) -> String {
@@ -145,7 +149,8 @@ impl Sheet {
                 let corners = [[left, from], [right, from], [right, to], [left, to], [left, from]];
                 corners.map(|corner| self.place(corner)).to_vec()
             };
-            let veils = [veil(top, top + deep), veil(bottom - deep, bottom)];
+            // The sheet ends at a rounded unit, a little beyond the frame.
+            let veils = [veil(top - 0.1, top + deep), veil(bottom - deep, bottom + 0.1)];
             let _ = writeln!(svg, "<path class=\"fade\" d=\"{}\"/>", data(&veils));
         }
         svg

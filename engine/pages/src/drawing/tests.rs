@@ -180,14 +180,27 @@ fn is_inked(edges: &Edges, spot: Spot, near: f64) -> bool {
     edges.ink.iter().any(|run| run.windows(2).any(passes))
 }
 
-/// At a crossing that nothing else covers, no edge of the lower cord is drawn.
-fn check_cut(name: &str, scene: &Scene) {
+/// At a crossing no edge of the lower cord is drawn, and both edges of the upper are where nothing else hides them.
+/// Returns how many edges were looked for.
+fn check_cut(name: &str, scene: &Scene) -> usize {
     let edges = edges(scene, &Grid::of(scene));
-    for (spot, ..) in crossings(scene) {
+    let mut looked = 0;
+    for (spot, _, (line, at)) in crossings(scene) {
         if covering(scene, spot, 0.6).iter().all(|(owner, _)| matches!(owner, Owner::Line(_))) {
             assert!(!is_inked(&edges, spot, 0.2), "{name}: ink in the middle of the crossing at {spot:?}");
         }
+        let [a, b] = [scene.lines[line].points[at], scene.lines[line].points[at + 1]];
+        let long = (b[0] - a[0]).hypot(b[1] - a[1]);
+        for side in [-0.5, 0.5] {
+            let edge = [spot[0] - (b[1] - a[1]) / long * side, spot[1] + (b[0] - a[0]) / long * side];
+            let is_free = covering(scene, edge, 0.7).iter().all(|(_, depth)| *depth < a[2] + 0.2);
+            if is_free && covering(scene, edge, 0.47).iter().all(|(_, depth)| *depth < a[2] - 0.35) {
+                assert!(is_inked(&edges, edge, 0.06), "{name}: no ink beside the crossing at {spot:?}");
+                looked += 1;
+            }
+        }
     }
+    looked
 }
 
 #[test]
@@ -201,10 +214,12 @@ fn what_lies_over_is_painted_later() {
 
 #[test]
 fn ink_is_the_edge_of_something_seen() {
+    let mut looked = 0;
     for (name, scene) in scenes() {
         check_ink(name, &scene);
-        check_cut(name, &scene);
+        looked += check_cut(name, &scene);
     }
+    assert!(looked > 20, "{looked}");
 }
 
 /// A closed curve of three harmonics, a few diameters across.
@@ -284,7 +299,9 @@ fn several_legs_bear_numerals_and_one_does_not() {
 
 #[test]
 fn a_pattern_is_shown_tall_enough_to_be_read() {
-    for (rise, least, most) in [(0.5, 8.0, 14.0), (1.9, 8.0, 14.0), (6.0, 12.0, 12.0), (9.0, 18.0, 18.0)] {
+    for (rise, least, most) in
+        [(0.5, 8.0, 8.0), (1.9, 9.5, 9.5), (6.0, 12.0, 12.0), (9.0, 14.0, 14.0), (16.0, 16.0, 16.0)]
+    {
         let repeat = Some(reeve_catalogue::shape::Repeat { rise, twist: 0.0 });
         let scene = Scene::of(&Shape { repeat, ..shapes::hitches() }, &options(false));
         let tall = scene.frame[3] - scene.frame[1] - 1.8;
