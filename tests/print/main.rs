@@ -13,7 +13,7 @@ use serde_json::Value;
 use tempfile::TempDir;
 
 /// The pages of the demo, and the most sheets that each may take.
-const PAGES: &[(&str, usize)] = &[("quote", 2), ("costing", 4), ("bench", 6), ("chart", 8)];
+const PAGES: &[(&str, usize)] = &[("quote", 2), ("costing", 4), ("bench", 6), ("chart", 10)];
 
 /// Widths of a phone, a tablet and a desk, in CSS pixels.
 const WIDTHS: &[u32] = &[360, 768, 1280];
