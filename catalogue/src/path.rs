@@ -122,9 +122,9 @@ const MOST_FREE: u32 = 4;
 
 /// Legs with their centres on a polygon of sides one diameter long, flattened a little so that they can settle.
 fn polygon(count: u32) -> Vec<Rod> {
-    let radius = 0.5 / (PI / f64::from(count)).sin();
+    let radius = 0.5 / libm::sin(PI / f64::from(count));
     let at = |k: u32| {
-        let (sin, cos) = (TAU * f64::from(k) / f64::from(count)).sin_cos();
+        let (sin, cos) = libm::sincos(TAU * f64::from(k) / f64::from(count));
         Rod { x: radius * cos * 1.02, z: radius * sin * 0.98, diameter: 1.0 }
     };
     (0..count).map(at).collect()
@@ -228,7 +228,7 @@ fn alike(legs: &[Placed], like: &Alike, next: usize) -> Placed {
 
 /// Moves a point out, or in, to make room for a core thicker or thinner than the one cord it is drawn round.
 fn widened([x, y, z]: Point, round: Round) -> Point {
-    let radius = x.hypot(z);
+    let radius = libm::hypot(x, z);
     let out = match round {
         Round::Nothing => radius,
         // Closer in they would start inside one another.
@@ -253,7 +253,7 @@ fn pulled_out(line: &[Point]) -> Vec<Point> {
 /// The point straight on from `to`, seen from `from`: along y, or across it.
 fn beyond(from: Point, to: Point) -> Point {
     let away = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
-    let across = away[0].hypot(away[2]);
+    let across = libm::hypot(away[0], away[2]);
     if away[1].abs() >= across {
         return [to[0], to[1] + PULLED_OUT * away[1].signum(), to[2]];
     }

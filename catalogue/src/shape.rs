@@ -94,7 +94,7 @@ impl Alike {
 
 /// Turns a point about y, from x towards z.
 pub fn turn([x, y, z]: Point, angle: f64) -> Point {
-    let (sin, cos) = angle.sin_cos();
+    let (sin, cos) = libm::sincos(angle);
     [cos * x - sin * z, y, sin * x + cos * z]
 }
 

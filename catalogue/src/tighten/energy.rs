@@ -293,7 +293,7 @@ impl Energy {
         let way = count(pieces as u64) * self.spacing;
         match way {
             _ if way < NEIGHBOURS => None,
-            _ if way < FRAC_PI_2 => Some(way.sin()),
+            _ if way < FRAC_PI_2 => Some(libm::sin(way)),
             _ => Some(1.0),
         }
     }

@@ -40,13 +40,13 @@ pub(super) struct Tubes {
 
 /// Turns a point about y, from x towards z.
 pub(super) fn turned(v: DVec3, angle: f64) -> DVec3 {
-    let (sin, cos) = angle.sin_cos();
+    let (sin, cos) = libm::sincos(angle);
     DVec3::new(cos * v.x - sin * v.z, v.y, sin * v.x + cos * v.z)
 }
 
 /// How a turned point moves with the angle.
 pub(super) fn turning(v: DVec3, angle: f64) -> DVec3 {
-    let (sin, cos) = angle.sin_cos();
+    let (sin, cos) = libm::sincos(angle);
     DVec3::new(-sin * v.x - cos * v.z, 0.0, cos * v.x - sin * v.z)
 }
 

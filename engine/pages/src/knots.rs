@@ -148,9 +148,7 @@ pub fn lacks(knot: &Knot) -> Vec<String> {
     }
     let notes = [("take-up", &knot.working.note), ("time", &knot.time.note)];
     let remembered = notes.iter().filter(|(_, note)| note.source == Source::FromMemory).map(|(what, _)| *what);
-    lacks.extend(remembered.map(|what| {
-        format!("a measured {what}: it is remembered; `reeve knots sample` takes down a piece that you tied")
-    }));
+    lacks.extend(remembered.map(|what| format!("a measured {what}: `reeve knots sample` takes one down")));
     lacks
 }
 
