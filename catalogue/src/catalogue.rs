@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
-use reeve_reading::{Desk, Fault, Source, read};
+use reeve_reading::{Desk, Fault, Source, nearest, read};
 
 use crate::knot::Knot;
 use crate::misfit::Misfit;
@@ -47,26 +47,16 @@ impl Catalogue {
     ///
     /// A part must be a knot by itself: one that is made of others in turn is refused, as one that is not here.
     pub fn join_parts(&mut self) -> Vec<Fault> {
+        let whole: Vec<Arc<Knot>> = self.iter().filter(|knot| knot.named_parts().next().is_none()).cloned().collect();
         let mut faults = Vec::new();
-        for at in 0..self.knots.len() {
-            let names: Vec<String> = self.knots[at].named_parts().map(|part| part.knot.clone()).collect();
-            if names.is_empty() {
-                continue;
-            }
-            let (found, missing): (Vec<_>, Vec<_>) =
-                names.into_iter().map(|name| (self.part(&name), name)).partition(|(f, _)| f.is_some());
-            let knot = Arc::make_mut(&mut self.knots[at]);
-            knot.parts = found.into_iter().filter_map(|(found, _)| found).collect();
-            faults.extend(missing.into_iter().map(|(_, part)| {
-                let missing = Misfit::MissingPart { knot: knot.title.clone(), part };
-                Fault::without_place(missing.to_string(), "name a knot that is not made of others")
-            }));
+        for knot in self.knots.iter_mut().filter(|knot| knot.named_parts().next().is_some()) {
+            let named: Vec<String> = knot.named_parts().map(|part| part.knot.clone()).collect();
+            let knot = Arc::make_mut(knot);
+            knot.parts = whole.iter().filter(|part| named.contains(&part.name)).cloned().collect();
+            let missing = named.iter().filter(|name| !whole.iter().any(|part| part.name == **name));
+            faults.extend(missing.map(|part| missing_part(knot, part, &whole)));
         }
         faults
-    }
-
-    fn part(&self, name: &str) -> Option<Arc<Knot>> {
-        self.knots.iter().find(|knot| knot.name == name && knot.named_parts().next().is_none()).cloned()
     }
 
     /// Reads the table that tightening left for a knot, which must be here already.
@@ -150,6 +140,14 @@ pub fn table_name(knot: &str) -> String {
 /// The name of the file that a knot's shape is kept in.
 pub fn shape_name(knot: &str) -> String {
     format!("{knot}.shape.toml")
+}
+
+fn missing_part(knot: &Knot, part: &str, whole: &[Arc<Knot>]) -> Fault {
+    let missing = Misfit::MissingPart { knot: knot.title.clone(), part: part.to_owned() };
+    let near = nearest(part, whole.iter().map(|knot| knot.name.as_str()));
+    let help =
+        near.map_or("name a knot that is not made of others".to_owned(), |near| format!("did you mean `{near}`?"));
+    Fault::without_place(missing.to_string(), help)
 }
 
 fn embedded(name: &str) -> Option<Arc<Source>> {

@@ -94,7 +94,7 @@ impl fmt::Display for Misfit {
             }
             Self::NotTightened { knot, name } => write!(
                 f,
-                "{} is drawn but not tightened yet, so nobody knows what it takes; `reeve knots tighten {name}` finds out",
+                "{} is drawn but not tightened yet, so nobody knows what it takes; `reeve knots tighten {name} --keep` finds out",
                 with_article(knot)
             ),
             Self::BeyondTable { knot, given } => write!(

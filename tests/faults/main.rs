@@ -10,18 +10,20 @@ mod commission;
 mod design;
 mod folder;
 mod knot;
+mod path;
 mod samples;
 mod shop;
 mod store;
 mod syntax;
 
 /// The tables, all of them: the kept messages are those of these cases.
-const TABLES: [&[case::Case]; 9] = [
+const TABLES: [&[case::Case]; 10] = [
     commission::CASES,
     design::CASES,
     design::NESTED,
     folder::CASES,
     knot::CASES,
+    path::CASES,
     samples::CASES,
     shop::CASES,
     store::CASES,

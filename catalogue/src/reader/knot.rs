@@ -79,12 +79,18 @@ fn check_path(t: &Table<'_>, knot: &Knot) -> bool {
     let shown = !knot.working.moves.is_empty() && (least..=most).contains(&drawn);
     let fits = all_round || bundled || shown || (least, most) == (drawn, drawn);
     if !fits {
-        let label = format!("the path draws {drawn}, the working role has {least} to {most}");
+        let tied = if least == most { least.to_string() } else { format!("{least} to {most}") };
+        let label = format!("the path draws {drawn}, the working role has {tied}");
         t.refuse_together(at(), "the legs drawn are not the working legs", label, "draw each, or say all-round = true");
     }
     let unknown = path.parameters.iter().find(|(name, _)| !knot.parameters.iter().any(|p| p.name == *name));
     if let Some((name, _)) = unknown {
-        t.refuse_together(at(), format!("the path is drawn for `{name}`, which the knot does not have"), "", "");
+        t.refuse_together(
+            at(),
+            format!("the path is drawn for `{name}`, which the knot does not have"),
+            "",
+            "take it out of `parameters`, or add a [[parameter]]",
+        );
     }
     fits && unknown.is_none()
 }

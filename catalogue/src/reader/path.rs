@@ -10,6 +10,7 @@ const POINT: List<Number> = List(Number(bound::PATH_POINT));
 
 /// Reads the `[path]` table of a knot file.
 pub(super) fn path(t: &mut Table<'_>) -> Option<Path> {
+    let before = t.fault_count();
     let repeats =
         t.maybe("repeats", &Number(bound::REPEAT), "Length of one repeat, in cord diameters; none: it stands alone.");
     let knots = t.maybe("knots", &Count(bound::ROLE_LEGS), "Knots in one repeat; 1 if not said.");
@@ -33,7 +34,8 @@ pub(super) fn path(t: &mut Table<'_>) -> Option<Path> {
         legs: legs.iter().map(|leg| leg.value.clone()).collect(),
         parameters: parameters.into_iter().map(|(name, value)| (name.value, value.value)).collect(),
     };
-    check_legs(t, &legs).then_some(path)
+    // A leg that could not be read is told already: what the others come to says nothing.
+    (t.fault_count() == before && check_legs(t, &legs)).then_some(path)
 }
 
 fn leg(t: &mut Table<'_>) -> Option<Leg> {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use reeve_catalogue::shape::Shape;
-use reeve_catalogue::{Catalogue, Core, Knot, Setting, USUAL_GIVE, with_article};
+use reeve_catalogue::{Catalogue, Core, Knot, Misfit, Setting, USUAL_GIVE, with_article};
 use reeve_costing::rates::Rates;
 use reeve_measure::{Length, bound};
 use reeve_pages::chart::{Charted, Sheet, chart_page, knot_sheet};
@@ -72,9 +72,7 @@ fn show(word: &str, tied: &Tied, shop: &WhichShop, form: KnotForm) -> Result<Str
         return shelf.drawing(knot);
     }
     let setting = setting(knot, tied)?;
-    let taken = knot
-        .taken(&setting)
-        .map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod, --working or --set"))?;
+    let taken = knot.taken(&setting).map_err(|misfit| Failure::input(misfit.to_string(), mending(&misfit)))?;
     match form {
         KnotForm::Json => json(&knot_json(knot, &setting, &taken)),
         KnotForm::Html => {
@@ -82,6 +80,15 @@ fn show(word: &str, tied: &Tied, shop: &WhichShop, form: KnotForm) -> Result<Str
             shelf.page("knot", Form::Html, &knot_sheet(shelf.sheet(&knot.title), &charted, &taken))
         }
         _ => shelf.page("knot", Form::Text, &knot_page(knot, &setting, &taken)),
+    }
+}
+
+/// What to change so that a knot can be shown.
+fn mending(misfit: &Misfit) -> &'static str {
+    match misfit {
+        Misfit::NotTightened { .. } => "do that first; it takes some seconds",
+        Misfit::MissingPart { .. } => "mend the knot's file",
+        _ => "change --core, --rod, --working or --set",
     }
 }
 
