@@ -3,6 +3,7 @@
 use glam::{DVec3, Vec3Swizzles as _};
 use reeve_measure::count;
 
+use super::Slip;
 use super::tubes::{Post, Run, Tubes};
 use crate::shape::Then;
 
@@ -47,6 +48,30 @@ impl Measured {
             twist: out(self.twist, other.twist),
             held: out(self.held, other.held),
         }
+    }
+}
+
+impl Tubes {
+    /// What the knot takes as it lies.
+    pub(super) fn measured(&self) -> Measured {
+        Measured::of(self)
+    }
+
+    /// Whether it is still a knot: held, and with no cord inside another.
+    pub(super) fn check(&self) -> Result<(), Slip> {
+        if self.nodes.iter().any(|node| !node.is_finite()) {
+            return Err(Slip::Lost);
+        }
+        let measured = self.measured();
+        let pulled = |run: &&Run| run.then == Then::Pulled;
+        // Legs pulled round a corner are held by the corner, however little the knot takes besides.
+        if self.runs.iter().filter(pulled).any(|run| run.away[0].dot(run.away[1]).abs() < 0.9) {
+            return Ok(());
+        }
+        // Legs pulled across, such as those on a ring, are measured from its middle; the others from end to end.
+        let across = self.runs.iter().filter(pulled).any(|run| run.away[0].y == 0.0);
+        let held = if across { measured.take_up } else { measured.held };
+        if held <= 0.02 * measured.length { Err(Slip::ComesUndone) } else { Ok(()) }
     }
 }
 

@@ -3,8 +3,6 @@
 use glam::{DVec2, DVec3};
 use reeve_measure::count;
 
-use super::Slip;
-use super::measured::Measured;
 use crate::shape::{Alike, Point, Repeat, Rod, Shape, Start, Strand, Then};
 
 /// One strand's share of the nodes.
@@ -141,27 +139,6 @@ impl Tubes {
         }
         let mean = length / count(pieces.max(1) as u64);
         (self, mean)
-    }
-
-    /// Whether it is still a knot: held, and with no cord inside another.
-    pub(super) fn check(&self) -> Result<(), Slip> {
-        if self.nodes.iter().any(|node| !node.is_finite()) {
-            return Err(Slip::Lost);
-        }
-        let measured = self.measured();
-        let pulled = |run: &&Run| run.then == Then::Pulled;
-        // Legs pulled round a corner are held by the corner, however little the knot takes besides.
-        if self.runs.iter().filter(pulled).any(|run| run.away[0].dot(run.away[1]).abs() < 0.9) {
-            return Ok(());
-        }
-        // Legs pulled across, such as those on a ring, are measured from its middle; the others from end to end.
-        let across = self.runs.iter().filter(pulled).any(|run| run.away[0].y == 0.0);
-        let held = if across { measured.take_up } else { measured.held };
-        if held <= 0.02 * measured.length { Err(Slip::ComesUndone) } else { Ok(()) }
-    }
-
-    pub(super) fn measured(&self) -> Measured {
-        Measured::of(self)
     }
 }
 

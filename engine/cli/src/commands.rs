@@ -8,8 +8,9 @@ use reeve_pages::Form;
 use reeve_reading::Fault;
 use reeve_shop::{Folder, Order};
 
-use crate::args::{AnyForm, Args, Command, PageForm, Place};
+use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
+use crate::forms::{AnyForm, PageForm, Place};
 use crate::opening::{folder_failure, open, today};
 use crate::output::{print, write_files};
 use crate::sheets::{Desk, json, template_fault};

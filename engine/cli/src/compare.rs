@@ -7,8 +7,8 @@ use reeve_reading::nearest;
 use reeve_shop::Found;
 use rust_decimal::Decimal;
 
-use crate::args::{TableForm, WhichShop};
 use crate::failure::{Failure, print_faults};
+use crate::forms::{TableForm, WhichShop};
 use crate::opening::open;
 use crate::output::print;
 use crate::sheets::{Desk, json};

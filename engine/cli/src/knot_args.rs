@@ -7,7 +7,7 @@ use clap::{Args as ClapArgs, Subcommand};
 use reeve_catalogue::USUAL_GIVE;
 use reeve_catalogue::tighten::GIVES;
 
-use crate::args::{DataForm, KnotForm, WhichShop};
+use crate::forms::{DataForm, KnotForm, WhichShop};
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Knots {

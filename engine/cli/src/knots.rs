@@ -1,26 +1,22 @@
 //! `reeve knots`: list, show, chart, check; tightening and samples have modules of their own.
 
-use std::collections::BTreeMap;
 use std::path::Path;
 
-use reeve_catalogue::shape::Shape;
-use reeve_catalogue::{Catalogue, Core, Knot, Misfit, Setting, USUAL_GIVE, with_article};
-use reeve_costing::rates::Rates;
-use reeve_measure::{Length, bound};
-use reeve_pages::chart::{Charted, Sheet, chart_page, knot_sheet};
-use reeve_pages::drawing::{DrawOptions, draw_alone};
+use reeve_catalogue::{Knot, Misfit, USUAL_GIVE};
+use reeve_measure::Length;
+use reeve_pages::Form;
+use reeve_pages::chart::{Charted, chart_page, knot_sheet};
 use reeve_pages::knots::{KnotsPage, knot_json, knot_page, knots_json, knots_page, lacks};
-use reeve_pages::{Form, Templates, lay_out};
-use reeve_reading::{Fault, nearest};
-use reeve_shop::{Folder, read_knot};
+use reeve_reading::Fault;
+use reeve_shop::read_knot;
 
-use crate::args::{DataForm, KnotForm, WhichShop};
 use crate::failure::{Failure, print_faults};
+use crate::forms::{DataForm, KnotForm, WhichShop};
 use crate::knot_args::Knots;
-use crate::opening::open;
 use crate::output::{print, print_or_write};
 use crate::samples;
-use crate::sheets::{json, template_failure};
+use crate::sheets::json;
+use crate::shelf::{Shelf, Tied, read_parameters, setting};
 use crate::tighten;
 
 pub(crate) fn run(command: Knots) -> Result<(), Failure> {
@@ -53,16 +49,6 @@ fn list(word: Option<&str>, kind: Option<&str>, shop: &WhichShop, form: DataForm
 
 fn nothing_found() -> Failure {
     Failure::input("no knot answers to that", "`reeve knots list` shows them all")
-}
-
-/// Where and with what a knot is shown.
-pub(crate) struct Tied {
-    pub(crate) cord: f64,
-    pub(crate) core: Option<u32>,
-    pub(crate) rod: Option<f64>,
-    pub(crate) working: Option<u32>,
-    pub(crate) give: f64,
-    pub(crate) parameters: Vec<(String, f64)>,
 }
 
 fn show(word: &str, tied: &Tied, shop: &WhichShop, form: KnotForm) -> Result<String, Failure> {
@@ -103,39 +89,6 @@ fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Fail
     shelf.page("chart", Form::Html, &chart_page(shelf.sheet("Knot chart"), Length::mm(cord), &knots))
 }
 
-/// The setting asked for; what is not said is what the knot is usually tied round.
-pub(crate) fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Failure> {
-    let cord = thickness("--cord", tied.cord, &bound::CORD_DIAMETER)?;
-    let core = match (tied.rod, tied.core) {
-        (Some(rod), _) => Core::Rod(thickness("--rod", rod, &bound::SECTION)?),
-        (None, Some(count)) => Core::Legs { count, diameter: cord },
-        // A rod five cords thick stands for a ring or dowel.
-        (None, None) if knot.core.legs == (0, 0) && knot.core.fitting => Core::Rod(cord * 5.0),
-        (None, None) => Core::Legs { count: knot.core.usual_legs(), diameter: cord },
-    };
-    let working = tied.working.unwrap_or(knot.working.legs.0);
-    Ok(Setting { cord, working, core, give: tied.give, parameters: &tied.parameters })
-}
-
-fn thickness(option: &str, mm: f64, bound: &reeve_measure::Bound) -> Result<Length, Failure> {
-    if bound.holds(mm) {
-        return Ok(Length::mm(mm));
-    }
-    Err(Failure::input(format!("{option} {mm} is out of range"), bound.to_string()))
-}
-
-pub(crate) fn read_parameters(words: &[String]) -> Result<Vec<(String, f64)>, Failure> {
-    let read = |word: &String| {
-        let (name, number) = word.split_once('=')?;
-        let number: f64 = number.trim().parse().ok().filter(|number: &f64| number.is_finite())?;
-        Some((name.trim().to_owned(), number))
-    };
-    let parameter = |word| {
-        read(word).ok_or_else(|| Failure::input(format!("`{word}` is not a parameter"), "for example --set turns=12"))
-    };
-    words.iter().map(parameter).collect()
-}
-
 fn check(file: &Path) -> Result<(), Failure> {
     let (knot, faults) = read_knot(file);
     match knot {
@@ -145,81 +98,5 @@ fn check(file: &Path) -> Result<(), Failure> {
             print(&format!("{}: no faults\n{}", knot.title, lacks.concat()))
         }
         _ => Err(Failure::Input(faults)),
-    }
-}
-
-/// The knots at hand, and what their pages are made with.
-pub(crate) struct Shelf {
-    pub(crate) catalogue: Catalogue,
-    templates: Templates,
-    rates: Option<Rates>,
-}
-
-impl Shelf {
-    /// The knots of a shop, or the program's own alone where there is no shop and none was named.
-    pub(crate) fn open(shop: &WhichShop) -> Result<Self, Failure> {
-        let nowhere = shop.folder.is_none() && !shop.demo && Folder::find(Path::new(".")).is_err();
-        if nowhere {
-            return Self::with(Catalogue::embedded().0, &[], None);
-        }
-        let mut shop = open(shop)?;
-        let own = shop.templates();
-        if shop.is_stopped() {
-            return Err(Failure::Input(shop.take_faults()));
-        }
-        Self::with(shop.catalogue().clone(), &own, shop.rates().cloned())
-    }
-
-    fn with(catalogue: Catalogue, own: &[(String, String, String)], rates: Option<Rates>) -> Result<Self, Failure> {
-        let templates = reeve_pages::load(own).map_err(|fault| template_failure(&fault))?;
-        Ok(Self { catalogue, templates, rates })
-    }
-
-    /// Finds a knot by a word, or says which was meant.
-    pub(crate) fn find(&self, word: &str) -> Result<&Knot, Failure> {
-        self.catalogue.find(word).map(AsRef::as_ref).ok_or_else(|| {
-            let near = nearest(word, self.catalogue.words()).map(|near| format!("did you mean `{near}`?"));
-            Failure::input(
-                format!("no knot is called `{word}`"),
-                near.unwrap_or_else(|| "`reeve knots list` shows them all".to_owned()),
-            )
-        })
-    }
-
-    fn of_kind<'a>(&'a self, kind: Option<&'a str>) -> impl Iterator<Item = &'a Knot> {
-        let knots = self.catalogue.iter().map(AsRef::as_ref);
-        knots.filter(move |knot: &&Knot| kind.is_none_or(|kind| knot.kind.word() == kind))
-    }
-
-    fn sheet(&self, title: &str) -> Sheet {
-        Sheet::new(self.rates.as_ref(), title)
-    }
-
-    /// The shape of a knot; of one that is made of others, that of the first of them.
-    fn shape(&self, knot: &Knot) -> Result<Option<Shape>, Failure> {
-        let made_of = knot.parts.first().filter(|_| knot.path.is_none()).map_or(knot, AsRef::as_ref);
-        match self.catalogue.shape(made_of) {
-            (shape, faults) if faults.is_empty() => Ok(shape),
-            (_, faults) => Err(Failure::Input(faults)),
-        }
-    }
-
-    /// The drawing of a knot as a file of its own.
-    fn drawing(&self, knot: &Knot) -> Result<String, Failure> {
-        let shape = self.shape(knot)?.ok_or_else(|| {
-            Failure::input(
-                format!("{} has no drawing yet", with_article(&knot.title)),
-                match &knot.path {
-                    Some(_) => format!("`reeve knots tighten {} --keep` pulls it tight and draws it", knot.name),
-                    None => "add a [path] to its file, as in `reeve knots tighten --help`".to_owned(),
-                },
-            )
-        })?;
-        let style = self.templates.render("drawing.css", &BTreeMap::<&str, &str>::new());
-        Ok(draw_alone(&shape, &DrawOptions::of(knot), &style.map_err(|fault| template_failure(&fault))?))
-    }
-
-    pub(crate) fn page(&self, name: &str, form: Form, view: &impl serde::Serialize) -> Result<String, Failure> {
-        lay_out(&self.templates, name, form, view).map_err(|fault| template_failure(&fault))
     }
 }

@@ -4,12 +4,14 @@ mod args;
 mod commands;
 mod compare;
 mod failure;
+mod forms;
 mod knot_args;
 mod knots;
 mod opening;
 mod output;
 mod samples;
 mod sheets;
+mod shelf;
 mod tighten;
 
 use std::process::ExitCode;

@@ -5,8 +5,8 @@ use std::path::Path;
 use chrono::{Local, NaiveDate};
 use reeve_shop::{Folder, FolderFault, Shop};
 
-use crate::args::{Place, WhichShop};
 use crate::failure::Failure;
+use crate::forms::{Place, WhichShop};
 
 /// Opens the shop named, or the one that the current folder belongs to.
 pub(crate) fn open(shop: &WhichShop) -> Result<Shop, Failure> {

@@ -4,13 +4,13 @@ use reeve_costing::hand::{Hand, Odd};
 use reeve_pages::hand::{hand_json, hand_page, odd_words, sample_page};
 use reeve_shop::{Added, NewSample, Shop};
 
-use crate::args::{DataForm, WhichShop};
 use crate::failure::{Failure, print_faults, say};
+use crate::forms::{DataForm, WhichShop};
 use crate::knot_args::Sample;
-use crate::knots::read_parameters;
 use crate::opening::open;
 use crate::output::{print, rewrite};
 use crate::sheets::{json, text_page};
+use crate::shelf::read_parameters;
 
 /// Adds a sample to the shop's file, or only shows what it would change.
 pub(crate) fn add(sample: &Sample) -> Result<(), Failure> {

@@ -14,12 +14,12 @@ use reeve_pages::tight::{TightJson, tight_json, tight_page};
 use reeve_reading::Fault;
 use reeve_shop::{Folder, read_knot};
 
-use crate::args::{DataForm, WhichShop};
 use crate::failure::Failure;
+use crate::forms::{DataForm, WhichShop};
 use crate::knot_args::Tighten;
-use crate::knots::{Shelf, Tied, setting};
 use crate::output::{print, write_files};
 use crate::sheets::json;
+use crate::shelf::{Shelf, Tied, setting};
 
 pub(crate) fn run(asked: &Tighten) -> Result<(), Failure> {
     let shelf = Shelf::open(&asked.shop)?;

@@ -36,6 +36,8 @@ pub struct KnotPage {
     figures: Vec<Figure>,
     parts: Vec<Part>,
     parameters: Vec<String>,
+    /// Whether there is a path to draw it by.
+    drawn: bool,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -170,6 +172,7 @@ pub fn knot_page(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotPage 
         setting: setting_words(setting),
         figures,
         parts: parts(knot, taken),
+        drawn: knot.path.is_some(),
         parameters: knot
             .parameters
             .iter()
