@@ -402,7 +402,11 @@ impl Knot {
         names.into_iter().any(|name| name.to_lowercase().contains(&word))
     }
 
-    fn check(&self, setting: &Setting<'_>) -> Result<(), Misfit> {
+    /// Whether it can be tied so at all: core, working legs and parameters are ones that it can take.
+    ///
+    /// # Errors
+    /// A [`Misfit`] when one is not.
+    pub fn check(&self, setting: &Setting<'_>) -> Result<(), Misfit> {
         let knot = || self.title.clone();
         match setting.core {
             Core::Legs { .. } if self.core.fitting && self.core.legs == (0, 0) => {

@@ -139,6 +139,12 @@ pub(crate) const CASES: &[Case] = &[
         words: &["knots", "tighten", "lace", "--shop", "shop"],
     },
     Case {
+        name: "tighten-round-more-core-than-it-takes",
+        edits: &[],
+        words: &["knots", "tighten", "square", "--core", "400", "--shop", "shop"],
+    },
+    Case { name: "tighten-what-friction-holds", edits: &[], words: &["knots", "tighten", "crown", "--shop", "shop"] },
+    Case {
         name: "tighten-the-programs-own-to-keep",
         edits: &[],
         words: &["knots", "tighten", "square", "--keep", "--shop", "shop"],

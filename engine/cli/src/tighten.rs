@@ -69,8 +69,15 @@ fn show(shelf: &Shelf, knot: &Knot, asked: &Tighten) -> Result<(), Failure> {
         parameters: Vec::new(),
     };
     let setting = setting(knot, &tied)?;
+    knot.check(&setting).map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod or --working"))?;
     let case = case_of(knot, &setting);
     let row = row(path, case, &Effort::default()).map_err(|slip| slipped(knot, case, slip))?;
+    if row.take_up[0] <= 0.0 {
+        return Err(Failure::input(
+            format!("`{}` is drawn by its path, not measured: friction holds it", knot.name),
+            format!("`reeve knots show {}` tells what its moves say", knot.name),
+        ));
+    }
     match asked.form {
         DataForm::Text => print(&shelf.page("tight", Form::Text, &tight_page(knot, &setting, &row))?),
         DataForm::Json => {

@@ -18,6 +18,8 @@ pub struct TightPage {
     setting: String,
     asked: TightLine,
     lines: Vec<TightLine>,
+    /// What to know of figures that don't count.
+    remark: String,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -75,7 +77,19 @@ pub fn tight_page(knot: &Knot, setting: &Setting<'_>, row: &Row) -> TightPage {
         setting: setting_words(setting),
         asked: line(setting.give),
         lines: GIVES.iter().map(|give| line(*give)).collect(),
+        remark: remark(knot),
     }
+}
+
+/// Where a knot has moves they count, and its path may show it with other parameters.
+fn remark(knot: &Knot) -> String {
+    if knot.is_drawn() {
+        return String::new();
+    }
+    let drawn_for = knot.path.iter().flat_map(|path| &path.parameters);
+    let drawn_for: Vec<String> = drawn_for.map(|(name, value)| format!("{name} = {value}")).collect();
+    let drawn_for = if drawn_for.is_empty() { String::new() } else { format!(", drawn for {}", drawn_for.join(", ")) };
+    format!("Its moves count in take-offs, not its path{drawn_for}: this is to hold them against.")
 }
 
 /// What tightening a knot in one setting came to, for other programs.
