@@ -146,14 +146,20 @@ impl Sight<'_> {
         gaps.extend(runs(places, |place| self.parts(place)).into_iter().map(|run| run.spots));
     }
 
-    /// A line straight across each cut end.
+    /// A line straight across each cut end, or round one that points at the viewer.
     fn cut_ends(&self, line: usize, stations: &[Station], ink: &mut Vec<Vec<Spot>>) {
-        let cut = self.scene.lines[line].cut;
-        let ends = [stations.first().filter(|_| cut.0), stations.last().filter(|_| cut.1)];
-        for station in ends.into_iter().flatten() {
-            let across = [-RADIUS, -RADIUS / 2.0, 0.0, RADIUS / 2.0, RADIUS];
-            let places = across.map(|side| offset(line, &[*station], side)[0]);
-            self.edge(&places, ink);
+        let whole = &self.scene.lines[line];
+        let ends = [(false, whole.cut.0, stations.first()), (true, whole.cut.1, stations.last())];
+        for (at_last, is_cut, station) in ends {
+            let Some(station) = station.filter(|_| is_cut) else { continue };
+            let side = |side: f64| offset(line, &[*station], side)[0];
+            if whole.is_end_on(at_last) {
+                let turned = |step: u32| Station { across: TAU * f64::from(step) / 24.0, ..*station };
+                let round: Vec<Place> = (0..=24).map(|step| offset(line, &[turned(step)], RADIUS)[0]).collect();
+                self.edge(&round, ink);
+            } else {
+                self.edge(&[-1.0, -0.5, 0.0, 0.5, 1.0].map(|share| side(share * RADIUS)), ink);
+            }
         }
     }
 

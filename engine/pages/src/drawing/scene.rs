@@ -4,13 +4,15 @@ use reeve_catalogue::shape::{Point, Shape, Strand, Then};
 
 use super::DrawOptions;
 use super::repeats::repeating;
-use super::sampling::{arcs, smooth};
+use super::sampling::{apart, arcs, flat, smooth};
 use super::tails::{Extent, body, ends, is_first, pulled, upright};
 
 /// The radius of a cord, in diameters.
 pub(super) const RADIUS: f64 = 0.5;
 /// How far a rod stands out above and below a knot that stands alone.
 const ROD_OUT: f64 = 1.4;
+/// How far a rod stands out at least beyond the ends of cords.
+const ROD_PAST_END: f64 = 0.5;
 /// The room round the drawing.
 const ROOM: f64 = 0.35;
 /// Two parts of one cord nearer than this along it are one bend; half a turn about another cord is as long.
@@ -39,6 +41,20 @@ impl Line {
     /// How long it is.
     pub(super) fn length(&self) -> f64 {
         self.arcs.last().copied().unwrap_or_default()
+    }
+
+    /// Whether its first or its last point is a cut that is seen from the side, as a line across.
+    pub(super) fn is_cut_across(&self, at_last: bool) -> bool {
+        let is_cut = if at_last { self.cut.1 } else { self.cut.0 };
+        is_cut && !self.is_end_on(at_last)
+    }
+
+    /// Whether it runs so straight at the viewer at one end that its end is seen as a disc.
+    pub(super) fn is_end_on(&self, at_last: bool) -> bool {
+        let within = |arc: &f64| if at_last { self.length() - arc < RADIUS } else { *arc < RADIUS };
+        let end = if at_last { self.points.last() } else { self.points.first() };
+        let near = self.points.iter().zip(&self.arcs).filter(|(_, arc)| within(arc)).map(|(point, _)| flat(*point));
+        end.is_some_and(|end| near.map(|spot| apart(spot, flat(*end))).fold(0.0, f64::max) < RADIUS / 2.0)
     }
 
     /// Whether two places along it belong to one bend.
@@ -121,12 +137,15 @@ fn alone(shape: &Shape, strands: &[Strand], body: Extent) -> Scene {
         Line::of(smooth(&strand.points, closed), closed, at, cut)
     };
     let lines: Vec<Line> = strands.iter().enumerate().map(line).filter(|line| line.points.len() > 1).collect();
-    let middle = if body.0[1].is_finite() { (body.0[1], body.1[1]) } else { (0.0, 0.0) };
-    let span = (middle.0 - RADIUS - ROD_OUT, middle.1 + RADIUS + ROD_OUT);
-    let bars = bars(shape, span);
-    let mut frame = sides(&lines, &bars);
     let downs = lines.iter().flat_map(|line| &line.points).map(|point| point[1]);
     let (top, bottom) = downs.fold((f64::INFINITY, f64::NEG_INFINITY), |(top, bottom), y| (top.min(y), bottom.max(y)));
+    let middle = if body.0[1].is_finite() { (body.0[1], body.1[1]) } else { (0.0, 0.0) };
+    let span = (
+        (middle.0 - RADIUS - ROD_OUT).min(top - ROD_PAST_END),
+        (middle.1 + RADIUS + ROD_OUT).max(bottom + ROD_PAST_END),
+    );
+    let bars = bars(shape, span);
+    let mut frame = sides(&lines, &bars);
     let (top, bottom) = if bars.is_empty() { (top, bottom) } else { (top.min(span.0), bottom.max(span.1)) };
     (frame[1], frame[3]) = if top <= bottom { (top - RADIUS - ROOM, bottom + RADIUS + ROOM) } else { (0.0, 1.0) };
     Scene { lines, bars, frame, goes_on: false, lie: Lie::Down }

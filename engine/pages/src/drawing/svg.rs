@@ -112,13 +112,13 @@ impl Sheet {
         let spots = spots(line, (from, to));
         let (mut first, mut last) = (0, spots.len() - 1);
         let mut ends = Vec::new();
-        if line.cut.0 && from == 0 {
+        if line.is_cut_across(false) && from == 0 {
             // As far as it is seen, which is less where it runs towards the viewer.
             let away = |far: f64| spots.iter().position(|spot| apart(*spot, spots[0]) >= far).unwrap_or(last);
             first = away(RADIUS);
             ends.push((0, away(RADIUS * 2.0)));
         }
-        if line.cut.1 && to == line.points.len() - 1 {
+        if line.is_cut_across(true) && to == line.points.len() - 1 {
             let away = |far: f64| spots.iter().rposition(|spot| apart(*spot, spots[last]) >= far).unwrap_or(0);
             let (start, end) = (away(RADIUS * 2.0), last);
             last = away(RADIUS);

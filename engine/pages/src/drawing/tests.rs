@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use proptest::test_runner::Config;
+use reeve_catalogue::Catalogue;
 use reeve_catalogue::shape::{Point, Strand, Then};
 
 use super::edges::{Edges, edges};
@@ -98,7 +99,10 @@ enum Owner {
 /// What is painted last at a spot.
 fn topmost(scene: &Scene, pieces: &[Piece], spot: Spot) -> Option<Owner> {
     let covers = |piece: &&Piece| match piece {
-        Piece::Bar(at) => (scene.bars[*at].x - spot[0]).abs() < scene.bars[*at].radius,
+        Piece::Bar(at) => {
+            let bar = &scene.bars[*at];
+            (bar.x - spot[0]).abs() < bar.radius && bar.span.0 < spot[1] && spot[1] < bar.span.1
+        }
         Piece::Cord { line, points: (from, to) } => scene.lines[*line].points[*from..=*to].windows(2).any(|pair| {
             let at = between(pair[0], pair[1], nearest_share(spot, flat(pair[0]), flat(pair[1])));
             (at[0] - spot[0]).hypot(at[1] - spot[1]) < 0.5
@@ -220,6 +224,22 @@ fn ink_is_the_edge_of_something_seen() {
         looked += check_cut(name, &scene);
     }
     assert!(looked > 20, "{looked}");
+}
+
+#[test]
+fn every_knot_of_the_catalogue_is_drawn_small_and_from_below() {
+    let (catalogue, _) = Catalogue::embedded();
+    let (mut drawn, mut crossings, mut all) = (0, 0, 0);
+    for knot in catalogue.iter() {
+        let (Some(shape), _) = catalogue.shape(knot) else { continue };
+        let scene = Scene::of(&shape, &DrawOptions::of(knot));
+        crossings += check_crossings(&knot.name, &scene);
+        assert!(check_spots(&knot.name, &scene, 150) > 5, "{}", knot.name);
+        let size = draw(&shape, &DrawOptions::of(knot)).len();
+        assert!(size < 15_000, "{} takes {size} bytes", knot.name);
+        (drawn, all) = (drawn + 1, all + size);
+    }
+    assert!(drawn >= 30 && crossings > 300 && all < 500_000, "{drawn}, {crossings}, {all}");
 }
 
 /// A closed curve of three harmonics, a few diameters across.
