@@ -384,6 +384,16 @@ impl Knot {
         }
     }
 
+    /// What it is tied round when nobody says: a rod five cords thick, which stands for a ring or dowel, or the usual
+    /// number of legs of the same cord.
+    pub fn usual_core(&self, cord: Length) -> Core {
+        if self.core.legs == (0, 0) && self.core.fitting {
+            Core::Rod(cord * 5.0)
+        } else {
+            Core::Legs { count: self.core.usual_legs(), diameter: cord }
+        }
+    }
+
     /// The value a parameter has in a setting: as chosen, else its default.
     pub fn parameter(&self, name: &str, chosen: &[(String, f64)]) -> f64 {
         let given = chosen.iter().find(|(chosen, _)| chosen == name).map(|(_, value)| *value);

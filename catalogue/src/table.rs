@@ -50,12 +50,13 @@ impl Row {
         Self {
             working,
             core: round.thickness(),
-            take_up: tight.at.map(|measured| measured.take_up / knots / f64::from(legs.max(1))),
-            rise: tight.at.map(|measured| measured.rise / knots),
+            take_up: tight.map(|measured| measured.take_up / knots / f64::from(legs.max(1))),
+            rise: tight.map(|measured| measured.rise / knots),
         }
     }
 
-    fn at(&self, give: f64) -> Figure {
+    /// What one knot takes in a cord of this give, read along a straight line between gives.
+    pub fn at(&self, give: f64) -> Figure {
         Figure { take_up: at_give(&self.take_up, give), rise: at_give(&self.rise, give) }
     }
 }

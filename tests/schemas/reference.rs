@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use reeve_catalogue::tighten::GIVES;
-use reeve_catalogue::{Catalogue, Core, Knot, Setting, Taken, USUAL_GIVE};
+use reeve_catalogue::{Catalogue, Knot, Setting, Taken, USUAL_GIVE};
 use reeve_measure::Length;
 use reeve_tests::{check_kept, commands, kept_names, regenerates};
 
@@ -71,10 +71,7 @@ fn knots_page() -> String {
 
 fn taken(knot: &Knot, give: f64) -> Taken {
     let cord = Length::mm(1.0);
-    let core = match knot.core.legs {
-        (0, 0) if knot.core.fitting => Core::Rod(cord * 5.0),
-        (least, most) => Core::Legs { count: 2.clamp(least, most), diameter: cord },
-    };
+    let core = knot.usual_core(cord);
     knot.taken(&Setting { cord, working: knot.working.legs.0, core, give, parameters: &[] }).unwrap()
 }
 

@@ -16,26 +16,18 @@ pub struct Measured {
     pub take_up: f64,
     /// How far it carries the work along its core.
     pub rise: f64,
-    /// How far a repeat is turned, in radians.
-    pub twist: f64,
     /// Length that is gone when all strands are taken as straight: nothing is left of it when a knot comes undone.
     pub held: f64,
 }
 
 impl Measured {
-    pub(super) fn of(tubes: &Tubes) -> Self {
+    fn of(tubes: &Tubes) -> Self {
         let lengths: Vec<f64> = tubes.runs.iter().map(|run| length(&tubes.line(run))).collect();
         let rise = if tubes.repeat.is_some() { tubes.rise() } else { height(tubes) };
         let takes: Vec<f64> = tubes.runs.iter().zip(&lengths).map(|(run, l)| taken(tubes, run, *l, rise)).collect();
         let whole: f64 = lengths.iter().sum();
         let straight: f64 = tubes.runs.iter().map(|run| straight(tubes, run)).sum();
-        Self {
-            length: whole,
-            take_up: most_of_cycles(tubes, &takes),
-            rise,
-            twist: tubes.twist(),
-            held: whole - straight,
-        }
+        Self { length: whole, take_up: most_of_cycles(tubes, &takes), rise, held: whole - straight }
     }
 
     /// The same drawn out to a give of zero, from itself at give `near` and another at give `far`.
@@ -45,33 +37,36 @@ impl Measured {
             length: out(self.length, other.length),
             take_up: out(self.take_up, other.take_up),
             rise: out(self.rise, other.rise),
-            twist: out(self.twist, other.twist),
             held: out(self.held, other.held),
         }
     }
 }
 
 impl Tubes {
-    /// What the knot takes as it lies.
-    pub(super) fn measured(&self) -> Measured {
-        Measured::of(self)
+    /// Length of all the centrelines.
+    pub(super) fn length(&self) -> f64 {
+        self.runs.iter().map(|run| length(&self.line(run))).sum()
     }
 
-    /// Whether it is still a knot: held, and with no cord inside another.
-    pub(super) fn check(&self) -> Result<(), Slip> {
+    /// What the knot takes as it lies, if it is still a knot: whole, and held.
+    pub(super) fn measured(&self) -> Result<Measured, Slip> {
         if self.nodes.iter().any(|node| !node.is_finite()) {
             return Err(Slip::Lost);
         }
-        let measured = self.measured();
+        let measured = Measured::of(self);
+        if self.comes_undone(&measured) { Err(Slip::ComesUndone) } else { Ok(measured) }
+    }
+
+    fn comes_undone(&self, measured: &Measured) -> bool {
         let pulled = |run: &&Run| run.then == Then::Pulled;
         // Legs pulled round a corner are held by the corner, however little the knot takes besides.
         if self.runs.iter().filter(pulled).any(|run| run.away[0].dot(run.away[1]).abs() < 0.9) {
-            return Ok(());
+            return false;
         }
         // Legs pulled across, such as those on a ring, are measured from its middle; the others from end to end.
         let across = self.runs.iter().filter(pulled).any(|run| run.away[0].y == 0.0);
         let held = if across { measured.take_up } else { measured.held };
-        if held <= 0.02 * measured.length { Err(Slip::ComesUndone) } else { Ok(()) }
+        held <= 0.02 * measured.length
     }
 }
 

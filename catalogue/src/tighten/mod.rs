@@ -2,8 +2,9 @@
 //!
 //! Cords are tubes one diameter thick. The working legs are under unit tension, so their length is their energy; where
 //! two tubes are closer than touching, a contact energy pushes them apart ([`contact`]). A repeating knot has a free
-//! rise (and, if it twists, a free twist), held open by a pull along the core ([`crate::shape::PULL`]). The least energy is found by L-BFGS from
-//! a loose start, with a contact that is made stiffer step by step: a soft cord first, the hard limit last.
+//! rise (and, if it twists, a free twist), held open by a pull along the core ([`crate::shape::PULL`]). The least energy
+//! is found by L-BFGS from a loose start, with a contact that is made stiffer step by step: a soft cord first, the hard
+//! limit last.
 //!
 //! The hard limit is the ideal knot, whose length is published for closed knots; a softer cord is a lower ratio of
 //! contact stiffness to tension, named by one number, its give.
@@ -32,22 +33,14 @@ use tubes::Tubes;
 /// The gives at which a knot is tightened, from hard to soft. Zero is the hard limit, drawn out from the next two.
 pub const GIVES: [f64; 7] = [0.0, 0.01, 0.02, 0.05, 0.1, 0.15, 0.2];
 
-/// A knot, tightened.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Tight {
-    /// What it takes at each of [`GIVES`].
-    pub at: [Measured; GIVES.len()],
-    /// Its centrelines at the give asked for.
-    pub shape: Shape,
-}
+/// What a tight knot takes at each of [`GIVES`].
+pub type Tight = [Measured; GIVES.len()];
 
 /// Why a path can't be tightened.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Slip {
     /// A leg ends up straight: as drawn, nothing holds it.
     ComesUndone,
-    /// Two legs are pressed through each other.
-    Through,
     /// Its legs are too long to be one knot.
     TooLong,
     /// The search broke down: a start with cords that run through one another, or a number that is none.
@@ -58,31 +51,27 @@ impl fmt::Display for Slip {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::ComesUndone => "it comes undone when it is pulled tight: nothing holds it",
-            Self::Through => "its cords are pressed through each other when it is pulled tight",
             Self::TooLong => "its legs are more than 600 cords long, as drawn: that is not one knot",
             Self::Lost => "it can't be pulled tight from where it starts: cords run through one another",
         })
     }
 }
 
-/// Tightens a shape over all of [`GIVES`] and returns it as it lies at `shown`, a give of its own.
+/// Tightens a shape over all of [`GIVES`].
 ///
 /// # Errors
 /// A [`Slip`] when the path is not a knot, or starts with cords inside one another.
-pub fn tighten(start: &Start, shown: f64, effort: &Effort) -> Result<Tight, Slip> {
-    let settled = settle(start, effort)?;
-    let shape = relax(settled.clone(), shown, effort)?.shape();
+pub fn tighten(start: &Start, effort: &Effort) -> Result<Tight, Slip> {
     let soft_first = GIVES.iter().skip(1).rev();
-    let mut tubes = settled;
+    let mut tubes = settle(start, effort)?;
     let mut at = Vec::with_capacity(GIVES.len());
     for give in soft_first {
         tubes = relax(tubes, *give, effort)?;
-        tubes.check()?;
-        at.push(tubes.measured());
+        at.push(tubes.measured()?);
     }
     at.push(hard_limit(&at));
     at.reverse();
-    Ok(Tight { at: at.try_into().map_err(|_| Slip::Lost)?, shape })
+    at.try_into().map_err(|_| Slip::Lost)
 }
 
 /// Tightens a shape at one give alone.
@@ -91,8 +80,7 @@ pub fn tighten(start: &Start, shown: f64, effort: &Effort) -> Result<Tight, Slip
 /// As [`tighten`].
 pub fn tighten_at(start: &Start, give: f64, effort: &Effort) -> Result<(Measured, Shape), Slip> {
     let tubes = relax(settle(start, effort)?, give, effort)?;
-    tubes.check()?;
-    Ok((tubes.measured(), tubes.shape()))
+    Ok((tubes.measured()?, tubes.shape()))
 }
 
 /// From the loose start to a snug knot, in coarse pieces first.
@@ -101,11 +89,12 @@ fn settle(start: &Start, effort: &Effort) -> Result<Tubes, Slip> {
     const SNUG: f64 = 0.04;
     // The work grows with the square of the length.
     const LONGEST: f64 = 600.0;
-    if Tubes::new(start).measured().length > LONGEST {
+    let loose = Tubes::new(start);
+    if loose.length() > LONGEST {
         return Err(Slip::TooLong);
     }
     let coarse = Effort { spacing: effort.spacing * 2.0, ..*effort };
-    let tubes = relax(Tubes::new(start), SNUG, &coarse)?;
+    let tubes = relax(loose, SNUG, &coarse)?;
     relax(tubes, SNUG, effort)
 }
 

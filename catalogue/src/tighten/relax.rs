@@ -31,7 +31,7 @@ pub(super) fn relax(tubes: Tubes, give: f64, effort: &Effort) -> Result<Tubes, S
     const SAME: f64 = 0.001;
     let mut tubes = tubes;
     for _ in 0..ROUNDS {
-        let before = tubes.measured().length;
+        let before = tubes.length();
         let (even, spacing) = tubes.evened(effort.spacing);
         let mut energy = Energy::new(even, stiffness(give), spacing);
         descend(&mut energy, effort.steps);
@@ -39,7 +39,7 @@ pub(super) fn relax(tubes: Tubes, give: f64, effort: &Effort) -> Result<Tubes, S
         if tubes.nodes.iter().any(|node| !node.is_finite()) {
             return Err(Slip::Lost);
         }
-        if (tubes.measured().length / before - 1.0).abs() < SAME {
+        if (tubes.length() / before - 1.0).abs() < SAME {
             break;
         }
     }

@@ -3,7 +3,7 @@
 use glam::{DVec2, DVec3};
 use reeve_measure::count;
 
-use crate::shape::{Alike, Point, Repeat, Rod, Shape, Start, Strand, Then};
+use crate::shape::{Alike, Point, Repeat, Rod, Shape, Start, Strand, Then, turn};
 
 /// One strand's share of the nodes.
 #[derive(Debug, Clone)]
@@ -38,8 +38,7 @@ pub(super) struct Tubes {
 
 /// Turns a point about y, from x towards z.
 pub(super) fn turned(v: DVec3, angle: f64) -> DVec3 {
-    let (sin, cos) = libm::sincos(angle);
-    DVec3::new(cos * v.x - sin * v.z, v.y, sin * v.x + cos * v.z)
+    DVec3::from_array(turn(v.to_array(), angle))
 }
 
 /// How a turned point moves with the angle.

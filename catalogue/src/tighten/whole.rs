@@ -52,11 +52,10 @@ fn rounds(knot: &Knot) -> Vec<Round> {
 
 /// The case that a knot is drawn in: two core legs where it takes them, four working legs where it takes many.
 pub fn drawn_case(knot: &Knot) -> Case {
-    let (least, most) = knot.core.legs;
-    let round = match (most, knot.core.fitting) {
+    let round = match (knot.core.legs.1, knot.core.fitting) {
         (0, false) => Round::Nothing,
         (_, true) => Round::Rod(DOWEL),
-        _ => Round::Legs(2.clamp(least, most)),
+        _ => Round::Legs(knot.core.usual_legs()),
     };
     let (fewest, most) = if knot.together { (1, 1) } else { knot.working.legs };
     Case { working: if fewest == most { fewest } else { 4.clamp(fewest, most) }, round }
@@ -67,7 +66,7 @@ pub fn drawn_case(knot: &Knot) -> Case {
 /// # Errors
 /// A [`Slip`] when the path can't be tightened round this core.
 pub fn row(path: &Path, case: Case, effort: &Effort) -> Result<Row, Slip> {
-    let tight = tighten(&path.start(case.working, case.round), USUAL_GIVE, effort)?;
+    let tight = tighten(&path.start(case.working, case.round), effort)?;
     Ok(Row::new(case.working, case.round, &tight, path.knots, path.legs_each()))
 }
 

@@ -4,8 +4,7 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 use clap::{Args as ClapArgs, Subcommand};
-use reeve_catalogue::USUAL_GIVE;
-use reeve_catalogue::tighten::GIVES;
+use reeve_catalogue::{GIVE_RANGE, USUAL_GIVE};
 
 use crate::forms::{DataForm, KnotForm, WhichShop};
 
@@ -143,7 +142,7 @@ pub(crate) struct Tighten {
 
 /// Reads a give: a share, or the word for none.
 fn give(word: &str) -> Result<f64, String> {
-    let (least, most) = (GIVES[0], GIVES[GIVES.len() - 1]);
+    let (least, most) = GIVE_RANGE;
     let number = if word == "hard" { Some(0.0) } else { word.parse::<f64>().ok() };
     number
         .filter(|give| (least..=most).contains(give))

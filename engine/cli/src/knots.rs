@@ -7,8 +7,6 @@ use reeve_measure::Length;
 use reeve_pages::Form;
 use reeve_pages::chart::{Charted, chart_page, knot_sheet};
 use reeve_pages::knots::{KnotsPage, knot_json, knot_page, knots_json, knots_page, lacks};
-use reeve_reading::Fault;
-use reeve_shop::read_knot;
 
 use crate::failure::{Failure, print_faults};
 use crate::forms::{DataForm, KnotForm, WhichShop};
@@ -16,7 +14,7 @@ use crate::knot_args::Knots;
 use crate::output::{print, print_or_write};
 use crate::samples;
 use crate::sheets::json;
-use crate::shelf::{Shelf, Tied, read_parameters, setting};
+use crate::shelf::{Shelf, Tied, knot_of_file, read_parameters, setting};
 use crate::tighten;
 
 pub(crate) fn run(command: Knots) -> Result<(), Failure> {
@@ -90,13 +88,8 @@ fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Fail
 }
 
 fn check(file: &Path) -> Result<(), Failure> {
-    let (knot, faults) = read_knot(file);
-    match knot {
-        Some(knot) if !faults.iter().any(Fault::is_error) => {
-            print_faults(&faults);
-            let lacks: Vec<String> = lacks(&knot).iter().map(|lack| format!("it still lacks {lack}\n")).collect();
-            print(&format!("{}: no faults\n{}", knot.title, lacks.concat()))
-        }
-        _ => Err(Failure::Input(faults)),
-    }
+    let (knot, remarks) = knot_of_file(file)?;
+    print_faults(&remarks);
+    let lacks: Vec<String> = lacks(&knot).iter().map(|lack| format!("it still lacks {lack}\n")).collect();
+    print(&format!("{}: no faults\n{}", knot.title, lacks.concat()))
 }

@@ -25,7 +25,7 @@ impl Desk {
         if shop.is_stopped() {
             return Err(Failure::Input(shop.take_faults()));
         }
-        let templates = reeve_pages::load(&own).map_err(|fault| template_failure(&fault))?;
+        let templates = load(&own)?;
         let rates = shop.rates().cloned().ok_or_else(|| Failure::input("shop.toml has faults", ""))?;
         let words = Words::new(&rates)
             .map_err(|fault| Failure::input(fault.to_string(), "change `language` or `currency` in shop.toml"))?;
@@ -73,15 +73,23 @@ impl Desk {
     }
 
     fn page(&self, name: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
-        lay_out(&self.templates, name, form, view).map_err(|fault| template_failure(&fault))
+        page(&self.templates, name, form, view)
     }
 }
 
 /// A page in text of a shop, by its own template if it has one.
 pub(crate) fn text_page(shop: &mut Shop, name: &str, view: &impl Serialize) -> Result<String, Failure> {
-    let own = shop.templates();
-    let templates = reeve_pages::load(&own).map_err(|fault| template_failure(&fault))?;
-    lay_out(&templates, name, Form::Text, view).map_err(|fault| template_failure(&fault))
+    page(&load(&shop.templates())?, name, Form::Text, view)
+}
+
+/// The built-in templates with a shop's own.
+pub(crate) fn load(own: &[(String, String, String)]) -> Result<Templates, Failure> {
+    reeve_pages::load(own).map_err(|fault| template_failure(&fault))
+}
+
+/// Lays out one page.
+pub(crate) fn page(templates: &Templates, name: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
+    lay_out(templates, name, form, view).map_err(|fault| template_failure(&fault))
 }
 
 pub(crate) fn template_failure(fault: &TemplateFault) -> Failure {

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::path::Path;
+use std::sync::Arc;
 
 use reeve_catalogue::shape::Shape;
 use reeve_catalogue::{Catalogue, Core, Knot, Setting, with_article};
@@ -9,14 +10,14 @@ use reeve_costing::rates::Rates;
 use reeve_measure::{Length, bound};
 use reeve_pages::chart::Sheet;
 use reeve_pages::drawing::{DrawOptions, draw_alone};
-use reeve_pages::{Form, Templates, lay_out};
-use reeve_reading::nearest;
-use reeve_shop::Folder;
+use reeve_pages::{Form, Templates};
+use reeve_reading::{Fault, nearest};
+use reeve_shop::{Folder, read_knot};
 
 use crate::failure::Failure;
 use crate::forms::WhichShop;
 use crate::opening::open;
-use crate::sheets::template_failure;
+use crate::sheets::{load, page, template_failure};
 
 /// The knots at hand, and what their pages are made with.
 pub(crate) struct Shelf {
@@ -41,8 +42,7 @@ impl Shelf {
     }
 
     fn with(catalogue: Catalogue, own: &[(String, String, String)], rates: Option<Rates>) -> Result<Self, Failure> {
-        let templates = reeve_pages::load(own).map_err(|fault| template_failure(&fault))?;
-        Ok(Self { catalogue, templates, rates })
+        Ok(Self { catalogue, templates: load(own)?, rates })
     }
 
     /// Finds a knot by a word, or says which was meant.
@@ -90,7 +90,16 @@ impl Shelf {
     }
 
     pub(crate) fn page(&self, name: &str, form: Form, view: &impl serde::Serialize) -> Result<String, Failure> {
-        lay_out(&self.templates, name, form, view).map_err(|fault| template_failure(&fault))
+        page(&self.templates, name, form, view)
+    }
+}
+
+/// The knot of a file, with what there is to say of it; a file with faults is refused with all of them.
+pub(crate) fn knot_of_file(file: &Path) -> Result<(Arc<Knot>, Vec<Fault>), Failure> {
+    let (knot, faults) = read_knot(file);
+    match knot {
+        Some(knot) if !faults.iter().any(Fault::is_error) => Ok((knot, faults)),
+        _ => Err(Failure::Input(faults)),
     }
 }
 
@@ -110,9 +119,7 @@ pub(crate) fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Fa
     let core = match (tied.rod, tied.core) {
         (Some(rod), _) => Core::Rod(thickness("--rod", rod, &bound::SECTION)?),
         (None, Some(count)) => Core::Legs { count, diameter: cord },
-        // A rod five cords thick stands for a ring or dowel.
-        (None, None) if knot.core.legs == (0, 0) && knot.core.fitting => Core::Rod(cord * 5.0),
-        (None, None) => Core::Legs { count: knot.core.usual_legs(), diameter: cord },
+        (None, None) => knot.usual_core(cord),
     };
     let working = tied.working.unwrap_or(knot.working.legs.0);
     Ok(Setting { cord, working, core, give: tied.give, parameters: &tied.parameters })

@@ -11,15 +11,14 @@ use reeve_catalogue::tighten::{Case, Effort, Slip, cases, drawn, drawn_case, row
 use reeve_catalogue::{Catalogue, Knot, Setting, TIGHTENED, shape_name, shape_text, table_name, table_text};
 use reeve_pages::Form;
 use reeve_pages::tight::{TightJson, tight_json, tight_page};
-use reeve_reading::Fault;
-use reeve_shop::{Folder, read_knot};
+use reeve_shop::Folder;
 
 use crate::failure::Failure;
 use crate::forms::{DataForm, WhichShop};
 use crate::knot_args::Tighten;
 use crate::output::{print, write_files};
 use crate::sheets::json;
-use crate::shelf::{Shelf, Tied, setting};
+use crate::shelf::{Shelf, Tied, knot_of_file, setting};
 
 pub(crate) fn run(asked: &Tighten) -> Result<(), Failure> {
     let shelf = Shelf::open(&asked.shop)?;
@@ -42,11 +41,8 @@ fn read_or_find(shelf: &Shelf, word: &str) -> Result<(Knot, Option<PathBuf>), Fa
     if file.extension().is_none_or(|ending| ending != "toml") {
         return Ok((shelf.find(word)?.clone(), None));
     }
-    let (knot, faults) = read_knot(file);
-    match knot {
-        Some(knot) if !faults.iter().any(Fault::is_error) => Ok((knot.as_ref().clone(), Some(file.to_owned()))),
-        _ => Err(Failure::Input(faults)),
-    }
+    let (knot, _) = knot_of_file(file)?;
+    Ok((knot.as_ref().clone(), Some(file.to_owned())))
 }
 
 fn path_of(knot: &Knot) -> Result<&KnotPath, Failure> {

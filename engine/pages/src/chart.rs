@@ -185,7 +185,7 @@ pub fn knot_sheet(head: Sheet, charted: &Charted<'_>, taken: &Taken) -> KnotShee
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests {
-    use reeve_catalogue::{Catalogue, Core, USUAL_GIVE};
+    use reeve_catalogue::{Catalogue, USUAL_GIVE};
 
     use super::*;
     use crate::drawing::{draw_alone, shapes};
@@ -195,12 +195,7 @@ mod tests {
 
     fn setting(knot: &Knot) -> Setting<'static> {
         let cord = Length::mm(CORD);
-        let core = if knot.core.legs.1 == 0 && knot.core.fitting {
-            Core::Rod(cord * 5.0)
-        } else {
-            Core::Legs { count: 2.clamp(knot.core.legs.0, knot.core.legs.1), diameter: cord }
-        };
-        Setting { cord, working: knot.working.legs.0, core, give: USUAL_GIVE, parameters: &[] }
+        Setting { cord, working: knot.working.legs.0, core: knot.usual_core(cord), give: USUAL_GIVE, parameters: &[] }
     }
 
     fn shape(name: &str) -> Option<Shape> {

@@ -1,6 +1,6 @@
 //! The knots of the catalogue, in words and figures.
 
-use reeve_catalogue::{Amount, Core, Knot, Move, Note, Role, Round, Setting, Source, Taken};
+use reeve_catalogue::{Amount, CORE_ROLE, Core, Knot, Move, Note, Role, Round, Setting, Source, Taken, WORKING_ROLE};
 use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
 use schemars::JsonSchema;
@@ -278,19 +278,7 @@ pub(crate) fn setting_words(setting: &Setting<'_>) -> String {
 
 /// A knot in one setting for other programs.
 pub fn knot_json(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotJson {
-    let (core, rod_mm) = match setting.core {
-        Core::Legs { count, .. } => (Some(count), None),
-        Core::Rod(rod) => (None, Some(rod.as_mm())),
-        Core::Bar(a, _) => (None, Some(a.as_mm())),
-    };
-    let role = |role: &str, legs: u32, length: Length| RoleJson {
-        role: role.to_owned(),
-        legs,
-        take_up_mm: tenth(length.as_mm()),
-        take_up_diameters: hundredth(length / setting.cord),
-    };
-    let mut roles = vec![role("working", setting.working, taken.working)];
-    roles.extend(core.filter(|legs| *legs > 0).map(|legs| role("core", legs, taken.core)));
+    let (core, rod_mm) = legs_or_rod(setting);
     KnotJson {
         name: knot.name.clone(),
         title: knot.title.clone(),
@@ -300,11 +288,33 @@ pub fn knot_json(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotJson 
         rod_mm,
         give: setting.give,
         cord_mm: setting.cord.as_mm(),
-        roles,
+        roles: roles_json(setting, taken.working, taken.core),
         rise_mm: tenth(taken.rise.as_mm()),
         rise_diameters: hundredth(taken.rise / setting.cord),
         base_seconds: taken.base.as_s(),
         pull_seconds: knot.time.pull,
         source: knot.working.note.source.word().to_owned(),
     }
+}
+
+/// The core legs of a setting, or the thickness of its rod in millimetres.
+pub(crate) fn legs_or_rod(setting: &Setting<'_>) -> (Option<u32>, Option<f64>) {
+    match setting.core {
+        Core::Legs { count, .. } => (Some(count), None),
+        Core::Rod(rod) | Core::Bar(rod, _) => (None, Some(rod.as_mm())),
+    }
+}
+
+/// What each role takes, where there are legs of it.
+pub(crate) fn roles_json(setting: &Setting<'_>, working: Length, core: Length) -> Vec<RoleJson> {
+    let role = |role: &str, legs: u32, length: Length| RoleJson {
+        role: role.to_owned(),
+        legs,
+        take_up_mm: tenth(length.as_mm()),
+        take_up_diameters: hundredth(length / setting.cord),
+    };
+    let mut roles = vec![role(WORKING_ROLE, setting.working, working)];
+    let core_legs = legs_or_rod(setting).0.filter(|legs| *legs > 0);
+    roles.extend(core_legs.map(|legs| role(CORE_ROLE, legs, core)));
+    roles
 }

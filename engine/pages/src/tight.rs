@@ -1,14 +1,13 @@
 //! A knot as tightening found it, in words and for other programs.
 
-use reeve_catalogue::table::{Row, Table};
+use reeve_catalogue::table::{Figure, Row};
 use reeve_catalogue::tighten::GIVES;
-use reeve_catalogue::{CORE_ROLE, Core, Knot, Setting, WORKING_ROLE};
-use reeve_measure::Length;
+use reeve_catalogue::{Knot, Setting};
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::figures::{hundredth, tenth};
-use crate::knots::{RoleJson, setting_words};
+use crate::knots::{RoleJson, legs_or_rod, roles_json, setting_words};
 
 /// A knot as tightening found it, in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -53,17 +52,11 @@ pub struct TightJson {
     pub source: String,
 }
 
-/// What a row says at one give; a row by itself is a table of one.
-fn at(row: &Row, give: f64) -> (f64, f64) {
-    let table = Table { knot: String::new(), mark: String::new(), rows: vec![*row] };
-    table.at(row.working, row.core, give).map_or((0.0, 0.0), |figure| (figure.take_up, figure.rise))
-}
-
 /// Words what tightening a knot in one setting came to.
 pub fn tight_page(knot: &Knot, setting: &Setting<'_>, row: &Row) -> TightPage {
     let unit = knot.unit(setting);
     let line = |give: f64| {
-        let (take_up, rise) = at(row, give);
+        let Figure { take_up, rise } = row.at(give);
         TightLine {
             give: if give == 0.0 { "hard".to_owned() } else { give.to_string() },
             take_up: format!("{:.1} mm", (unit * take_up).as_mm()),
@@ -95,27 +88,16 @@ fn remark(knot: &Knot) -> String {
 /// What tightening a knot in one setting came to, for other programs.
 pub fn tight_json(knot: &Knot, setting: &Setting<'_>, row: &Row) -> TightJson {
     let unit = knot.unit(setting);
-    let (take_up, rise) = at(row, setting.give);
-    let (core, rod_mm) = match setting.core {
-        Core::Legs { count, .. } => (Some(count), None),
-        Core::Rod(rod) | Core::Bar(rod, _) => (None, Some(rod.as_mm())),
-    };
-    let role = |role: &str, legs: u32, diameters: f64| RoleJson {
-        role: role.to_owned(),
-        legs,
-        take_up_mm: tenth((unit * diameters).as_mm()),
-        take_up_diameters: hundredth(unit * diameters / setting.cord),
-    };
-    let mut roles = vec![role(WORKING_ROLE, setting.working, take_up)];
-    roles.extend(core.filter(|legs| *legs > 0).map(|legs| role(CORE_ROLE, legs, rise)));
-    let rise: Length = unit * rise;
+    let Figure { take_up, rise } = row.at(setting.give);
+    let (take_up, rise) = (unit * take_up, unit * rise);
+    let (core, rod_mm) = legs_or_rod(setting);
     TightJson {
         name: knot.name.clone(),
         core,
         rod_mm,
         give: setting.give,
         cord_mm: setting.cord.as_mm(),
-        roles,
+        roles: roles_json(setting, take_up, rise),
         rise_mm: tenth(rise.as_mm()),
         rise_diameters: hundredth(rise / setting.cord),
         source: "tightened from its path just now".to_owned(),
