@@ -6,6 +6,7 @@ use std::sync::Arc;
 use include_dir::{Dir, include_dir};
 use reeve_reading::{Desk, Fault, Source, nearest, read};
 
+use crate::computed::Compute;
 use crate::knot::Knot;
 use crate::misfit::Misfit;
 use crate::path::Path;
@@ -57,6 +58,23 @@ impl Catalogue {
             faults.extend(missing.map(|part| missing_part(knot, part, &whole)));
         }
         faults
+    }
+
+    /// Hands the knots that a library works out what runs it. What is not here stays unknown until somebody asks.
+    pub fn join_library(&mut self, library: &str, by: &Arc<dyn Compute>) {
+        let of = |knot: &&mut Arc<Knot>| knot.computed.as_ref().is_some_and(|computed| computed.library == library);
+        for knot in self.knots.iter_mut().filter(of) {
+            if let Some(computed) = &mut Arc::make_mut(knot).computed {
+                computed.found(Arc::clone(by));
+            }
+        }
+    }
+
+    /// The same without the knots that a library works out.
+    #[must_use]
+    pub fn without_library(&self, library: &str) -> Self {
+        let of = |knot: &Arc<Knot>| knot.computed.as_ref().is_some_and(|computed| computed.library == library);
+        Self { knots: self.knots.iter().filter(|knot| !of(knot)).cloned().collect(), shapes: self.shapes.clone() }
     }
 
     /// Reads the table that tightening left for a knot, which must be here already.
@@ -117,6 +135,12 @@ impl Catalogue {
     pub fn find(&self, word: &str) -> Option<&Arc<Knot>> {
         let by_name = self.knots.iter().find(|knot| knot.name == word);
         by_name.or_else(|| self.knots.iter().find(|knot| knot.answers_to(word)))
+    }
+
+    /// The knot of the catalogue that answers to a word of another knot already, and that word.
+    pub fn clash(&self, knot: &Knot) -> Option<(String, &Arc<Knot>)> {
+        let words = [&knot.name, &knot.title].into_iter().chain(&knot.also);
+        words.into_iter().find_map(|word| self.find(word).map(|known| (word.clone(), known)))
     }
 
     /// Every name and other name.

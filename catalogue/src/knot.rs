@@ -4,7 +4,9 @@ use std::f64::consts::PI;
 use std::sync::Arc;
 
 use reeve_measure::{Length, Time, bound};
+use reeve_reading::Figure;
 
+use crate::computed::Computed;
 use crate::geometry::{climbing, turn_round, turn_round_rectangle, turn_round_row};
 use crate::misfit::Misfit;
 use crate::packing::bundle_ratio;
@@ -49,6 +51,10 @@ pub struct Knot {
     pub table: Option<Arc<Table>>,
     /// The knots that it is made of, once the catalogue has found them.
     pub parts: Vec<Arc<Knot>>,
+    /// The library that works it out, in place of moves and path.
+    pub computed: Option<Computed>,
+    /// What a client should be told of it.
+    pub cautions: Vec<String>,
 }
 
 /// How a knot is used.
@@ -275,6 +281,36 @@ pub struct Parameter {
     pub default: f64,
     /// What it is.
     pub about: String,
+    /// What it is measured in.
+    pub unit: Unit,
+    /// Whether only whole numbers are taken.
+    pub whole: bool,
+}
+
+/// What a parameter is measured in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unit {
+    /// A plain number.
+    Number,
+    /// A length; its value is in millimetres.
+    Length,
+    /// An angle, in degrees.
+    Degrees,
+}
+
+impl Unit {
+    /// Every unit with its word.
+    pub const WORDS: &'static [(&'static str, Self)] =
+        &[("number", Self::Number), ("mm", Self::Length), ("degrees", Self::Degrees)];
+
+    /// What is written behind a value.
+    pub fn behind(self) -> &'static str {
+        match self {
+            Self::Number => "",
+            Self::Length => " mm",
+            Self::Degrees => " degrees",
+        }
+    }
 }
 
 /// What the knot is tied round in one place.
@@ -326,6 +362,8 @@ pub struct Taken {
     pub rise: Length,
     /// Time that does not depend on the hanging length.
     pub base: Time,
+    /// How often each working leg is drawn through.
+    pub draws: f64,
 }
 
 impl Knot {
@@ -337,6 +375,9 @@ impl Knot {
     /// A [`Misfit`] when the core, the working legs or a parameter is not one that it can take.
     pub fn taken(&self, setting: &Setting<'_>) -> Result<Taken, Misfit> {
         self.check(setting)?;
+        if let Some(computed) = &self.computed {
+            return computed.take(self, setting);
+        }
         let unit = self.unit(setting);
         let (working, rise) = match &self.rise {
             Some(rise) => {
@@ -350,12 +391,13 @@ impl Knot {
             core: self.along(&self.carried, |taken| taken.core, &Place { setting, unit, rise })?,
             rise,
             base: Time::s(self.amount(&self.time.base, setting)),
+            draws: self.working.draws,
         })
     }
 
     /// Whether take-up and rise are read from the tightened path, not from moves.
     pub fn is_drawn(&self) -> bool {
-        self.rise.is_none()
+        self.rise.is_none() && self.computed.is_none()
     }
 
     /// Take-up and rise from the tightened path.
@@ -443,11 +485,33 @@ impl Knot {
             let known = self.parameters.iter().map(|p| p.name.clone()).collect();
             return Err(Misfit::UnknownParameter { knot: self.title.clone(), name: name.to_owned(), known });
         };
-        if given >= parameter.least && given <= parameter.most {
-            Ok(())
-        } else {
-            Err(Misfit::ParameterRange { name: name.to_owned(), given, range: (parameter.least, parameter.most) })
+        if !(given >= parameter.least && given <= parameter.most) {
+            let range = (parameter.least, parameter.most);
+            return Err(Misfit::ParameterRange { name: name.to_owned(), given, range, unit: parameter.unit });
         }
+        if parameter.whole && given.fract() != 0.0 {
+            return Err(Misfit::ParameterNotWhole { name: name.to_owned(), given });
+        }
+        Ok(())
+    }
+
+    /// The value that a parameter is given by a figure, as the knot counts it: a length in millimetres.
+    ///
+    /// # Errors
+    /// A [`Misfit`] when the knot has no such parameter, or it can't have that value.
+    pub fn chosen(&self, name: &str, figure: Figure) -> Result<f64, Misfit> {
+        let unit = self.parameters.iter().find(|p| p.name == name).map(|p| p.unit);
+        let value = match (unit, figure) {
+            (Some(Unit::Length) | None, Figure::Length(length)) => length.as_mm(),
+            (Some(Unit::Number | Unit::Degrees) | None, Figure::Number(number)) => number,
+            (Some(Unit::Length), Figure::Number(given)) => {
+                return Err(Misfit::ParameterUnit { name: name.to_owned(), given });
+            }
+            (Some(unit), Figure::Length(length)) => {
+                return Err(Misfit::ParameterNoLength { name: name.to_owned(), given: length, unit });
+            }
+        };
+        self.check_parameter(name, value).map(|()| value)
     }
 
     /// The diameter that "one diameter" means: the cord's, or the bundle's that is tied as one.

@@ -8,6 +8,7 @@
 //! own come in as text.
 
 mod catalogue;
+mod computed;
 pub mod geometry;
 mod knot;
 mod misfit;
@@ -22,9 +23,10 @@ mod tests;
 pub mod tighten;
 
 pub use catalogue::{Catalogue, TIGHTENED, shape_name, table_name};
+pub use computed::{Compute, Computed, Question, Unknown};
 pub use knot::{
     Amount, CORE_ROLE, Core, CoreRule, GIVE_RANGE, Kind, KindRow, Knot, KnotTime, Lies, Move, Note, Parameter, Part,
-    Rise, Role, Round, Runs, Setting, Source, Taken, USUAL_GIVE, WORKING_ROLE,
+    Rise, Role, Round, Runs, Setting, Source, Taken, USUAL_GIVE, Unit, WORKING_ROLE,
 };
 pub use misfit::{Misfit, with_article};
 pub use packing::bundle_ratio;

@@ -2,6 +2,10 @@
 
 use std::fmt;
 
+use reeve_measure::Length;
+
+use crate::knot::Unit;
+
 /// Why a knot can't be tied so. The message says what it needs and what it was given.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Misfit {
@@ -65,7 +69,67 @@ pub enum Misfit {
         given: f64,
         /// Lowest and highest.
         range: (f64, f64),
+        /// What all three are measured in.
+        unit: Unit,
     },
+    /// A parameter that is counted was given a fraction.
+    ParameterNotWhole {
+        /// The parameter.
+        name: String,
+        /// What was given.
+        given: f64,
+    },
+    /// A parameter that is a length was given a bare number.
+    ParameterUnit {
+        /// The parameter.
+        name: String,
+        /// What was given.
+        given: f64,
+    },
+    /// A parameter that is no length was given one.
+    ParameterNoLength {
+        /// The parameter.
+        name: String,
+        /// What was given.
+        given: Length,
+        /// What it is measured in.
+        unit: Unit,
+    },
+    /// The library that works the knot out says that it can't be tied so.
+    Refused {
+        /// The knot's title.
+        knot: String,
+        /// The parameter to change, if it is one.
+        parameter: Option<String>,
+        /// Why, in the library's words.
+        words: String,
+    },
+    /// The library that works the knot out can't tell.
+    Library {
+        /// The knot's title.
+        knot: String,
+        /// The library's name.
+        library: String,
+        /// What happened, to follow the library's name.
+        words: String,
+        /// What the maker can do.
+        remedy: String,
+    },
+}
+
+impl Misfit {
+    /// What to do about a value of a parameter; nothing for what is not about one.
+    pub fn parameter_help(&self) -> Option<String> {
+        match self {
+            Self::UnknownParameter { .. } => Some("take it out, or write one that the knot has".to_owned()),
+            Self::ParameterRange { .. } => Some("take a number within that range".to_owned()),
+            Self::ParameterNotWhole { .. } => Some("take the next whole number".to_owned()),
+            Self::ParameterUnit { given, .. } => Some(format!("write \"{given} mm\", or the unit you mean")),
+            Self::ParameterNoLength { .. } => Some("write a number without a unit".to_owned()),
+            Self::Refused { parameter: Some(name), .. } => Some(format!("change `{name}`")),
+            _ => None,
+        }
+    }
 }
 
 impl fmt::Display for Misfit {
@@ -111,8 +175,23 @@ impl fmt::Display for Misfit {
             Self::UnknownParameter { knot, name, known } => {
                 write!(f, "{} has no parameter `{name}`; it has {}", with_article(knot), known.join(", "))
             }
-            Self::ParameterRange { name, given, range } => {
-                write!(f, "`{name}` must be from {} to {}, and was given {given}", range.0, range.1)
+            Self::ParameterRange { name, given, range: (least, most), unit } => {
+                let unit = unit.behind();
+                write!(f, "`{name}` must be from {least} to {most}{unit}, and was given {given}{unit}")
+            }
+            Self::ParameterNotWhole { name, given } => {
+                write!(f, "`{name}` must be a whole number, and was given {given}")
+            }
+            Self::ParameterUnit { name, given } => {
+                write!(f, "`{name}` is a length, and was given {given} without a unit")
+            }
+            Self::ParameterNoLength { name, given, unit } => {
+                let what = if *unit == Unit::Degrees { "an angle in degrees" } else { "a plain number" };
+                write!(f, "`{name}` is {what}, and was given a length of {} mm", given.as_mm())
+            }
+            Self::Refused { knot, words, .. } => write!(f, "{} can't be tied so: {words}", with_article(knot)),
+            Self::Library { knot, library, words, .. } => {
+                write!(f, "nobody can say what {} takes: its library `{library}` {words}", with_article(knot))
             }
         }
     }

@@ -76,8 +76,10 @@ enum reeve_kind {
 
 /* What is true of a knot. */
 enum reeve_knot_flag {
-    REEVE_ON_FITTING = 1, /* it can be tied on a ring, dowel or other fitting */
-    REEVE_JOINS = 2       /* its cord may join the work with it, without having been hung before */
+    REEVE_ON_FITTING = 1,  /* it can be tied on a ring, dowel or other fitting */
+    REEVE_JOINS = 2,       /* its cord may join the work with it, without having been hung before */
+    REEVE_CORE_GROWS = 4,  /* round a thicker core it never takes less; the probe holds the library to that */
+    REEVE_GIVE_SHRINKS = 8 /* a softer cord never takes more; the same */
 };
 
 /* Where a figure comes from. */
@@ -148,7 +150,8 @@ typedef struct reeve_taken {
     double working_mm;       /* length of each working leg that it eats: finite, 0 to 10 million */
     double core_mm;          /* length of each core leg that it eats: the same */
     double rise_mm;          /* how far it carries the work along its core: the same */
-    double base_s;           /* seconds that do not depend on the hanging length: finite, 0 to 10 million */
+    double base_s;           /* seconds that do not depend on what hangs below the knot, drawing its own cord through with
+                              * them: finite, 0 to 10 million */
     double draws;            /* how often each working leg is drawn through: finite, 0 to 100 000 */
     char words[REEVE_WORDS]; /* with REEVE_REFUSED and REEVE_FAILED: why, in UTF-8, ended by a zero */
 } reeve_taken;

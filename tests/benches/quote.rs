@@ -12,7 +12,7 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use reeve_costing::pricing::price_commission;
 use reeve_pages::{Form, Words, lay_out};
 use reeve_shop::{DEMO_COMMISSION, Folder, Order, Shop};
-use reeve_tests::{TestShop, files_below, root};
+use reeve_tests::{TestShop, files_below, host, root};
 use toml::de::DeTable;
 
 /// Designs in the large shop.
@@ -24,7 +24,7 @@ fn day() -> NaiveDate {
 
 /// The starter shop, opened, and its commission priced.
 fn demo() -> (Shop, Order) {
-    let mut shop = Shop::open(Folder::Starter);
+    let mut shop = Shop::open(Folder::Starter, host());
     let order = shop.order(DEMO_COMMISSION, day()).unwrap();
     (shop, order)
 }

@@ -9,4 +9,4 @@ mod shop;
 
 pub use kept::{check_kept, compare_kept, kept_names, regenerates, snapshots};
 pub use program::{Ran, commands, reeve, root, run, run_reading};
-pub use shop::{DEMO_DAY, TestShop, Tree, files_below, tree_of};
+pub use shop::{DEMO_DAY, TestShop, Tree, files_below, host, tree_of};

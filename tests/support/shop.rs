@@ -4,13 +4,19 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use reeve_host::Program;
 use reeve_shop::Folder;
 use tempfile::TempDir;
 
-use crate::program::{Ran, run};
+use crate::program::{Ran, reeve, run};
 
 /// The day that the demo's pages are kept as of.
 pub const DEMO_DAY: &str = "2026-11-25";
+
+/// The program that a shop opened in a test starts for libraries of knots.
+pub fn host() -> Program {
+    Program::at(reeve().to_owned())
+}
 
 /// Every file below a folder, with its bytes.
 pub type Tree = BTreeMap<PathBuf, Vec<u8>>;
@@ -50,7 +56,7 @@ impl TestShop {
 
     /// The shop, for the library.
     pub fn open(&self) -> reeve_shop::Shop {
-        reeve_shop::Shop::open(Folder::Disk(self.path("shop")))
+        reeve_shop::Shop::open(Folder::Disk(self.path("shop")), host())
     }
 
     /// Writes a file, and the folders above it.

@@ -3,9 +3,10 @@
 use reeve_measure::bound;
 use reeve_reading::{Choice, Count, Flag, List, Name, Number, Placed, Table, Text};
 
+use crate::computed::Computed;
 use crate::knot::{
     Amount, CORE_ROLE, CoreRule, Kind, Knot, KnotTime, Lies, Move, Note, Parameter, Part, Rise, Role, Round, Runs,
-    Source, WORKING_ROLE,
+    Source, Unit, WORKING_ROLE,
 };
 
 /// Reads a knot file. Faults are laid on the table's desk.
@@ -16,7 +17,10 @@ pub fn knot_file(t: &mut Table<'_>) -> Option<Knot> {
     let path =
         t.table("path", "The centrelines of its legs, from which take-up and rise are computed.", super::path::path);
     let rise = t.table("rise", "How far one knot carries the work along its core; with moves.", rise);
-    let time = t.need_table("time", "How long one knot takes.", time);
+    let computed = t.table("computed", "The library that works it out, in place of moves and path.", |t| {
+        t.need("library", &Name, "The word it is admitted by.").map(|name| name.value)
+    });
+    let time = t.need_table("time", "How long one knot takes.", |t| time(t, computed.is_some()));
     let parameters = t.tables("parameter", "A figure that a design may choose.", parameter);
     let working = find_role(t, &roles, WORKING_ROLE);
     let carried = roles.iter().find(|role| role.0 == CORE_ROLE).map_or_else(straight_core, |role| role.1.clone());
@@ -37,12 +41,17 @@ pub fn knot_file(t: &mut Table<'_>) -> Option<Knot> {
         path: path.map(|path| path.value),
         table: None,
         parts: Vec::new(),
+        computed: computed.map(|computed| Computed::by(computed.value)),
+        cautions: head.cautions,
     };
     (check_names_of_parameters(t, &knot) && check_ways(t, &knot) && check_path(t, &knot)).then_some(knot)
 }
 
 /// A knot takes what its moves and rise say, or what its path comes to: the one or the other must be whole.
 fn check_ways(t: &Table<'_>, knot: &Knot) -> bool {
+    if knot.computed.is_some() {
+        return check_computed(t, knot);
+    }
     match (knot.working.moves.is_empty(), &knot.rise, &knot.path) {
         (true, None, Some(_)) | (false, Some(_), _) => return true,
         (true, _, None) => t.refuse_together(
@@ -65,6 +74,21 @@ fn check_ways(t: &Table<'_>, knot: &Knot) -> bool {
         ),
     }
     false
+}
+
+/// What a library works out can't be told a second time by the file.
+fn check_computed(t: &Table<'_>, knot: &Knot) -> bool {
+    let told = [("rise", knot.rise.is_some()), ("path", knot.path.is_some()), ("role", !knot.working.moves.is_empty())];
+    let told = told.iter().find(|(_, told)| *told).map(|(key, _)| *key);
+    if let Some(key) = told {
+        t.refuse_together(
+            t.place(key).unwrap_or_default(),
+            "the library works out what this knot takes",
+            "",
+            "leave out moves, [rise] and [path], or take out [computed]",
+        );
+    }
+    told.is_none()
 }
 
 /// The legs of a path must be the working legs of the knot, and its parameters must be the knot's.
@@ -115,6 +139,7 @@ struct Head {
     kind: Kind,
     summary: String,
     together: bool,
+    cautions: Vec<String>,
 }
 
 fn head(t: &mut Table<'_>) -> Option<Head> {
@@ -124,13 +149,18 @@ fn head(t: &mut Table<'_>) -> Option<Head> {
     let kind = t.need("kind", &Choice { words: Kind::WORDS }, "How it is used.");
     let summary = t.need("summary", &Text, "How it is tied, in a sentence or two.");
     let together = t.maybe("together", &Flag, "Whether several legs are tied together as one thick cord.");
+    let cautions = t.maybe("cautions", &List(Text), "Sentences that a quote with this knot shows.");
+    let words = |list: Option<Placed<Vec<Placed<String>>>>| {
+        list.map(|list| list.value.into_iter().map(|word| word.value).collect()).unwrap_or_default()
+    };
     Some(Head {
         name: name?.value,
         title: title?.value,
-        also: also.map(|also| also.value.into_iter().map(|word| word.value).collect()).unwrap_or_default(),
+        also: words(also),
         kind: kind?.value,
         summary: summary?.value,
         together: together.is_some_and(|together| together.value),
+        cautions: words(cautions),
     })
 }
 
@@ -283,13 +313,21 @@ fn rise(t: &mut Table<'_>) -> Option<Rise> {
     })
 }
 
-fn time(t: &mut Table<'_>) -> Option<KnotTime> {
-    let base = t.need("base", &Number(bound::KNOT_SECONDS), "Seconds of one knot that do not depend on length.");
+fn time(t: &mut Table<'_>, computed: bool) -> Option<KnotTime> {
+    let base = t.maybe(
+        "base",
+        &Number(bound::KNOT_SECONDS),
+        "Seconds of one knot that do not depend on length; left out where a library works it out.",
+    );
     let each = t.maybe("each", &Name, "A parameter that the base is multiplied by.");
     let pull = t.need("pull", &Number(bound::KNOT_SECONDS), "Seconds for each metre of leg hanging below, each draw.");
     let note = note(t);
+    if base.is_none() && !computed && !t.has("base") {
+        t.refuse("`base` is missing", "how many seconds does one knot take?", "for example base = 9");
+        return None;
+    }
     Some(KnotTime {
-        base: Amount { factor: base?.value, each: each.map(|each| each.value) },
+        base: Amount { factor: base.map_or(0.0, |base| base.value), each: each.map(|each| each.value) },
         pull: pull?.value,
         note: note?,
     })
@@ -307,6 +345,8 @@ fn parameter(t: &mut Table<'_>) -> Option<Parameter> {
     let most = t.need("most", &Number(bound::PARAMETER), "Highest value allowed.");
     let default = t.need("default", &Number(bound::PARAMETER), "Taken when a design is silent.");
     let about = t.need("about", &Text, "What it is.");
+    let unit = t.maybe("unit", &Choice { words: Unit::WORDS }, "What it is measured in; `number` if not said.");
+    let whole = t.maybe("whole", &Flag, "Whether only whole numbers are taken.");
     let (least, most, default) = (least?, most?, default?);
     if !(least.value <= default.value && default.value <= most.value) {
         t.refuse_at(
@@ -323,6 +363,8 @@ fn parameter(t: &mut Table<'_>) -> Option<Parameter> {
         most: most.value,
         default: default.value,
         about: about?.value,
+        unit: unit.map_or(Unit::Number, |unit| unit.value),
+        whole: whole.is_some_and(|whole| whole.value),
     })
 }
 

@@ -53,6 +53,7 @@ fn check(place: &Place) -> Result<(), Failure> {
     let mut shop = open(&place.shop)?;
     shop.check(today(place));
     let (designs, commissions) = (shop.designs().len(), shop.commissions().len());
+    let libraries = shop.libraries().len();
     let own = shop.templates();
     let mut faults = shop.take_faults();
     if let Err(fault) = reeve_pages::load(&own) {
@@ -63,7 +64,12 @@ fn check(place: &Place) -> Result<(), Failure> {
     }
     print_faults(&faults);
     samples::name_odd(&shop);
-    print(&format!("{designs} designs and {commissions} commissions: no faults\n"))
+    let read = match libraries {
+        0 => format!("{designs} designs and {commissions} commissions"),
+        1 => format!("{designs} designs, {commissions} commissions and 1 library of knots"),
+        many => format!("{designs} designs, {commissions} commissions and {many} libraries of knots"),
+    };
+    print(&format!("{read}: no faults\n"))
 }
 
 fn takeoff(design: Option<&str>, place: &Place, form: AnyForm) -> Result<(), Failure> {

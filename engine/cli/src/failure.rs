@@ -47,6 +47,12 @@ pub(crate) fn print_faults(faults: &[Fault]) {
     }
 }
 
+/// Asks something, on the same line as the answer.
+#[allow(clippy::print_stderr, reason = "the one printer of messages")]
+pub(crate) fn ask(question: &str) {
+    anstream::eprint!("{question}");
+}
+
 /// Says something that is neither a result nor a fault.
 #[allow(clippy::print_stderr, reason = "the one printer of messages")]
 pub(crate) fn say(words: &str) {

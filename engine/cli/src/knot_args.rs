@@ -95,6 +95,39 @@ pub(crate) enum Knots {
         #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
         form: DataForm,
     },
+    /// Take a library of computed knots into a shop, after probing it and showing what it declares
+    #[command(
+        after_help = "Examples:\n  reeve knots admit target/release/libwoven.so --shop my-shop\n  reeve knots admit libwoven.so --yes"
+    )]
+    Admit {
+        /// The library
+        file: PathBuf,
+        /// Don't ask
+        #[arg(long)]
+        yes: bool,
+        #[command(flatten)]
+        shop: WhichShop,
+    },
+    /// Take a library out of a shop
+    #[command(after_help = "Example:\n  reeve knots dismiss woven --shop my-shop")]
+    Dismiss {
+        /// The library's name
+        library: String,
+        #[command(flatten)]
+        shop: WhichShop,
+    },
+    /// Hold a library of computed knots to what it declares, over the whole range of every knot; for its author
+    #[command(after_help = "Example:\n  reeve knots probe target/release/libmy_knots.so")]
+    Probe {
+        /// The library
+        file: PathBuf,
+    },
+    /// Write a small library of computed knots to begin one's own from, in Rust and in C, into a new or empty folder
+    #[command(after_help = "Example:\n  reeve knots begin my-knots")]
+    Begin {
+        /// The folder; made if it is not there
+        dir: PathBuf,
+    },
     /// Read a knot file and report every fault
     #[command(after_help = "Example:\n  reeve knots check my-shop/knots/collared-square.toml")]
     Check {

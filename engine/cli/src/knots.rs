@@ -11,6 +11,7 @@ use reeve_pages::knots::{KnotsPage, knot_json, knot_page, knots_json, knots_page
 use crate::failure::{Failure, print_faults};
 use crate::forms::{DataForm, KnotForm, WhichShop};
 use crate::knot_args::Knots;
+use crate::libraries;
 use crate::output::{print, print_or_write};
 use crate::samples;
 use crate::sheets::json;
@@ -29,6 +30,10 @@ pub(crate) fn run(command: Knots) -> Result<(), Failure> {
         Knots::Sample(sample) => samples::add(&sample),
         Knots::Hand { shop, form } => samples::hand(&shop, form),
         Knots::Check { file } => check(&file),
+        Knots::Admit { file, yes, shop } => libraries::admit(&file, yes, &shop),
+        Knots::Dismiss { library, shop } => libraries::dismiss(&library, &shop),
+        Knots::Probe { file } => libraries::probe(&file),
+        Knots::Begin { dir } => libraries::begin(&dir),
     }
 }
 
@@ -55,7 +60,8 @@ fn show(word: &str, tied: &Tied, shop: &WhichShop, form: KnotForm) -> Result<Str
     if form == KnotForm::Svg {
         return shelf.drawing(knot);
     }
-    let setting = setting(knot, tied)?;
+    let chosen = tied.chosen(knot)?;
+    let setting = setting(knot, tied, &chosen)?;
     let taken = knot.taken(&setting).map_err(|misfit| Failure::input(misfit.to_string(), mending(&misfit)))?;
     match form {
         KnotForm::Json => json(&knot_json(knot, &setting, &taken)),
@@ -68,18 +74,22 @@ fn show(word: &str, tied: &Tied, shop: &WhichShop, form: KnotForm) -> Result<Str
 }
 
 /// What to change so that a knot can be shown.
-fn mending(misfit: &Misfit) -> &'static str {
-    match misfit {
+fn mending(misfit: &Misfit) -> String {
+    if let Misfit::Library { remedy, .. } = misfit {
+        return remedy.clone();
+    }
+    let help = match misfit {
         Misfit::NotTightened { .. } => "do that first; it takes some seconds",
         Misfit::MissingPart { .. } => "mend the knot's file",
         _ => "change --core, --rod, --working or --set",
-    }
+    };
+    help.to_owned()
 }
 
 fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Failure> {
     let shelf = Shelf::open(shop)?;
     let tied = Tied { cord, core: None, rod: None, working: None, give: USUAL_GIVE, parameters: Vec::new() };
-    let charted = |knot| Ok(Charted { knot, setting: setting(knot, &tied)?, shape: shelf.shape(knot)? });
+    let charted = |knot| Ok(Charted { knot, setting: setting(knot, &tied, &[])?, shape: shelf.shape(knot)? });
     let knots = shelf.of_kind(kind).map(charted).collect::<Result<Vec<_>, Failure>>()?;
     if knots.is_empty() {
         return Err(nothing_found());

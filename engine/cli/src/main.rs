@@ -7,6 +7,7 @@ mod failure;
 mod forms;
 mod knot_args;
 mod knots;
+mod libraries;
 mod opening;
 mod output;
 mod samples;
@@ -19,6 +20,11 @@ use std::process::ExitCode;
 use clap::Parser;
 
 fn main() -> ExitCode {
+    let mut words = std::env::args_os().skip(1);
+    // The program starts itself so for each library of knots: before anything else of it is there.
+    if words.next().is_some_and(|word| word == reeve_host::SERVE) {
+        return reeve_host::serve(&words.collect::<Vec<_>>());
+    }
     let args = args::Args::parse();
     match commands::run(args) {
         Ok(()) => ExitCode::SUCCESS,

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use chrono::{Local, NaiveDate};
+use reeve_host::Program;
 use reeve_shop::{Folder, FolderFault, Shop};
 
 use crate::failure::Failure;
@@ -10,11 +11,17 @@ use crate::forms::{Place, WhichShop};
 
 /// Opens the shop named, or the one that the current folder belongs to.
 pub(crate) fn open(shop: &WhichShop) -> Result<Shop, Failure> {
+    let program = program()?;
     if shop.demo {
-        return Ok(Shop::open(Folder::Starter));
+        return Ok(Shop::open(Folder::Starter, program));
     }
     let at = shop.folder.as_deref().unwrap_or(Path::new("."));
-    Folder::find(at).map(Shop::open).map_err(|fault| folder_failure(&fault))
+    Folder::find(at).map(|folder| Shop::open(folder, program)).map_err(|fault| folder_failure(&fault))
+}
+
+/// The program that is started for libraries of knots: this one.
+pub(crate) fn program() -> Result<Program, Failure> {
+    Program::this().map_err(|error| Failure::System(format!("the system does not tell where this program is: {error}")))
 }
 
 /// The only place where the clock is read.

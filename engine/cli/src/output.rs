@@ -4,7 +4,7 @@ use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use tempfile::NamedTempFile;
+use tempfile::{NamedTempFile, TempDir};
 
 use crate::failure::{Failure, say};
 
@@ -52,6 +52,48 @@ pub(crate) fn write_files(dir: &Path, files: &[(&str, String)]) -> Result<Vec<Pa
         written.push(at);
     }
     Ok(written)
+}
+
+/// Writes files into a new folder, and folders beneath it.
+pub(crate) fn write_below(dir: &Path, files: &[(PathBuf, &[u8])]) -> Result<(), Failure> {
+    for (name, bytes) in files {
+        let at = dir.join(name);
+        let written = fs::create_dir_all(at.parent().unwrap_or(dir)).and_then(|()| fs::write(&at, bytes));
+        written.map_err(|error| Failure::System(format!("{} can't be written: {error}", at.display())))?;
+    }
+    Ok(())
+}
+
+/// Writes a folder of files in the place of the one of that name, whole or not at all.
+pub(crate) fn write_folder(dir: &Path, name: &str, files: &[(String, Vec<u8>)]) -> Result<PathBuf, Failure> {
+    let at = dir.join(name);
+    let refused = |error: io::Error| Failure::System(format!("{} can't be written: {error}", at.display()));
+    fs::create_dir_all(dir).map_err(refused)?;
+    let new = folder_beside(dir).map_err(refused)?;
+    for (name, bytes) in files {
+        let file = new.path().join(name);
+        fs::write(&file, bytes).and_then(|()| fs::File::open(&file)?.sync_all()).map_err(refused)?;
+    }
+    remove_folder(dir, name)?;
+    fs::rename(new.keep(), &at).map_err(refused)?;
+    Ok(at)
+}
+
+/// Takes a folder away, if it is there: out of sight in one move, and then away.
+pub(crate) fn remove_folder(dir: &Path, name: &str) -> Result<(), Failure> {
+    let at = dir.join(name);
+    if !at.exists() {
+        return Ok(());
+    }
+    let refused = |error: io::Error| Failure::System(format!("{} can't be taken away: {error}", at.display()));
+    let gone = folder_beside(dir).map_err(refused)?;
+    fs::rename(&at, gone.path().join(name)).map_err(refused)?;
+    gone.close().map_err(refused)
+}
+
+/// A folder that no reader looks into, and that is gone with its value.
+fn folder_beside(dir: &Path) -> io::Result<TempDir> {
+    tempfile::Builder::new().prefix(".reeve-").tempdir_in(dir)
 }
 
 /// Writes one of the maker's own files anew. A link stays a link, and the file keeps its permissions.

@@ -11,7 +11,7 @@ use reeve_measure::{Length, bound};
 use reeve_pages::chart::Sheet;
 use reeve_pages::drawing::{DrawOptions, draw_alone};
 use reeve_pages::{Form, Templates};
-use reeve_reading::{Fault, nearest};
+use reeve_reading::{Fault, Figure, nearest};
 use reeve_shop::{Folder, read_knot};
 
 use crate::failure::Failure;
@@ -81,6 +81,7 @@ impl Shelf {
                 format!("{} has no drawing yet", with_article(&knot.title)),
                 match &knot.path {
                     Some(_) => format!("`reeve knots tighten {} --keep` pulls it tight and draws it", knot.name),
+                    None if knot.computed.is_some() => "its library says what it takes, not how it looks".to_owned(),
                     None => "add a [path] to its file, as in `reeve knots tighten --help`".to_owned(),
                 },
             )
@@ -110,11 +111,25 @@ pub(crate) struct Tied {
     pub(crate) rod: Option<f64>,
     pub(crate) working: Option<u32>,
     pub(crate) give: f64,
-    pub(crate) parameters: Vec<(String, f64)>,
+    pub(crate) parameters: Vec<(String, Figure)>,
+}
+
+impl Tied {
+    /// The values that the knot's parameters are given.
+    pub(crate) fn chosen(&self, knot: &Knot) -> Result<Vec<(String, f64)>, Failure> {
+        let one = |(name, figure): &(String, Figure)| {
+            let value = knot.chosen(name, *figure);
+            value.map(|value| (name.clone(), value)).map_err(|misfit| {
+                let help = misfit.parameter_help().unwrap_or_else(|| "change --set".to_owned());
+                Failure::input(misfit.to_string(), help.replace(['"'], ""))
+            })
+        };
+        self.parameters.iter().map(one).collect()
+    }
 }
 
 /// The setting asked for; what is not said is what the knot is usually tied round.
-pub(crate) fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Failure> {
+pub(crate) fn setting<'a>(knot: &Knot, tied: &Tied, chosen: &'a [(String, f64)]) -> Result<Setting<'a>, Failure> {
     let cord = thickness("--cord", tied.cord, &bound::CORD_DIAMETER)?;
     let core = match (tied.rod, tied.core) {
         (Some(rod), _) => Core::Rod(thickness("--rod", rod, &bound::SECTION)?),
@@ -122,7 +137,7 @@ pub(crate) fn setting<'a>(knot: &Knot, tied: &'a Tied) -> Result<Setting<'a>, Fa
         (None, None) => knot.usual_core(cord),
     };
     let working = tied.working.unwrap_or(knot.working.legs.0);
-    Ok(Setting { cord, working, core, give: tied.give, parameters: &tied.parameters })
+    Ok(Setting { cord, working, core, give: tied.give, parameters: chosen })
 }
 
 fn thickness(option: &str, mm: f64, bound: &reeve_measure::Bound) -> Result<Length, Failure> {
@@ -132,14 +147,15 @@ fn thickness(option: &str, mm: f64, bound: &reeve_measure::Bound) -> Result<Leng
     Err(Failure::input(format!("{option} {mm} is out of range"), bound.to_string()))
 }
 
-pub(crate) fn read_parameters(words: &[String]) -> Result<Vec<(String, f64)>, Failure> {
+pub(crate) fn read_parameters(words: &[String]) -> Result<Vec<(String, Figure)>, Failure> {
     let read = |word: &String| {
         let (name, number) = word.split_once('=')?;
-        let number: f64 = number.trim().parse().ok().filter(|number: &f64| number.is_finite())?;
-        Some((name.trim().to_owned(), number))
+        Some((name.trim().to_owned(), Figure::parse(number)?))
     };
     let parameter = |word| {
-        read(word).ok_or_else(|| Failure::input(format!("`{word}` is not a parameter"), "for example --set turns=12"))
+        read(word).ok_or_else(|| {
+            Failure::input(format!("`{word}` is not a parameter"), "for example --set turns=12 or --set length=8cm")
+        })
     };
     words.iter().map(parameter).collect()
 }

@@ -49,7 +49,10 @@ fn path_of(knot: &Knot) -> Result<&KnotPath, Failure> {
     knot.path.as_ref().ok_or_else(|| {
         Failure::input(
             format!("`{}` has no path to tighten", knot.name),
-            "its moves say what it takes; add a [path] to its file to draw it",
+            match &knot.computed {
+                Some(computed) => format!("the library `{}` works out what it takes", computed.library),
+                None => "its moves say what it takes; add a [path] to its file to draw it".to_owned(),
+            },
         )
     })
 }
@@ -64,7 +67,7 @@ fn show(shelf: &Shelf, knot: &Knot, asked: &Tighten) -> Result<(), Failure> {
         give: asked.give,
         parameters: Vec::new(),
     };
-    let setting = setting(knot, &tied)?;
+    let setting = setting(knot, &tied, &[])?;
     knot.check(&setting).map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod or --working"))?;
     let case = case_of(knot, &setting);
     let row = row(path, case, &Effort::default()).map_err(|slip| slipped(knot, case, slip))?;

@@ -121,7 +121,9 @@ pub mod bound {
     /// Samples in one file: each is judged by all the others of its cord.
     pub const SAMPLES: Bound = Bound::new("the number of samples", 0.0, 500.0, "");
     /// A parameter of a knot.
-    pub const PARAMETER: Bound = Bound::new("a parameter", 0.0, 1000.0, "");
+    pub const PARAMETER: Bound = Bound::new("a parameter", 0.0, 100_000.0, "");
+    /// A parameter of a knot that is a length.
+    pub const PARAMETER_LENGTH: Bound = Bound::new("a length of a knot", 0.0, 100_000.0, "mm");
 }
 
 #[cfg(test)]

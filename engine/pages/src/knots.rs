@@ -1,6 +1,8 @@
 //! The knots of the catalogue, in words and figures.
 
-use reeve_catalogue::{Amount, CORE_ROLE, Core, Knot, Move, Note, Role, Round, Setting, Source, Taken, WORKING_ROLE};
+use reeve_catalogue::{
+    Amount, CORE_ROLE, Core, Knot, Move, Note, Parameter, Role, Round, Setting, Source, Taken, WORKING_ROLE,
+};
 use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
 use schemars::JsonSchema;
@@ -36,6 +38,9 @@ pub struct KnotPage {
     figures: Vec<Figure>,
     parts: Vec<Part>,
     parameters: Vec<String>,
+    cautions: Vec<String>,
+    /// The library that works it out.
+    library: Option<String>,
     /// Whether there is a path to draw it by.
     drawn: bool,
 }
@@ -87,6 +92,10 @@ pub struct KnotJson {
     pub pull_seconds: f64,
     /// Where the take-up comes from.
     pub source: String,
+    /// The library that works it out; null for a knot of a file.
+    pub library: Option<String>,
+    /// What a client should be told of it.
+    pub cautions: Vec<String>,
 }
 
 /// What the legs of one role take in one knot.
@@ -106,7 +115,8 @@ pub struct RoleJson {
 pub fn knots_page(knots: &[&Knot]) -> Vec<KnotLine> {
     let line = |knot: &&Knot| {
         let also = if knot.also.is_empty() { String::new() } else { format!("; also {}", knot.also.join(", ")) };
-        KnotLine { name: knot.name.clone(), kind: knot.kind.word(), words: format!("{}{also}", knot.title) }
+        let by = knot.computed.as_ref().map(|computed| format!("; by `{}`", computed.library)).unwrap_or_default();
+        KnotLine { name: knot.name.clone(), kind: knot.kind.word(), words: format!("{}{also}{by}", knot.title) }
     };
     knots.iter().map(line).collect()
 }
@@ -124,6 +134,8 @@ pub struct KnotNameJson {
     pub kind: String,
     /// Where the take-up comes from.
     pub source: String,
+    /// The library that works it out; null for a knot of a file.
+    pub library: Option<String>,
 }
 
 /// A list of knots for other programs.
@@ -134,6 +146,7 @@ pub fn knots_json(knots: &[&Knot]) -> Vec<KnotNameJson> {
         also: knot.also.clone(),
         kind: knot.kind.word().to_owned(),
         source: knot.working.note.source.word().to_owned(),
+        library: knot.computed.as_ref().map(|computed| computed.library.clone()),
     };
     knots.iter().map(named).collect()
 }
@@ -142,6 +155,7 @@ pub fn knots_json(knots: &[&Knot]) -> Vec<KnotNameJson> {
 pub fn lacks(knot: &Knot) -> Vec<String> {
     let mut lacks = Vec::new();
     match &knot.path {
+        None if knot.computed.is_some() => {}
         None => lacks.push("a [path], so nothing draws it".to_owned()),
         Some(_) if knot.is_drawn() && knot.table.is_none() => {
             lacks.push(format!("tightening: `reeve knots tighten {} --keep` finds what it takes", knot.name));
@@ -173,12 +187,17 @@ pub fn knot_page(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotPage 
         figures,
         parts: parts(knot, taken),
         drawn: knot.path.is_some(),
-        parameters: knot
-            .parameters
-            .iter()
-            .map(|p| format!("{}: {} From {} to {}, {} if not said.", p.name, p.about, p.least, p.most, p.default))
-            .collect(),
+        parameters: knot.parameters.iter().map(parameter_words).collect(),
+        cautions: knot.cautions.clone(),
+        library: knot.computed.as_ref().map(|computed| computed.library.clone()),
     }
+}
+
+/// A parameter, its range and what it is if nobody says.
+pub(crate) fn parameter_words(parameter: &Parameter) -> String {
+    let unit = parameter.unit.behind();
+    let Parameter { name, about, least, most, default, .. } = parameter;
+    format!("{name}: {about} From {least} to {most}{unit}, {default}{unit} if not said.")
 }
 
 /// What each role takes in one knot, and its rise.
@@ -199,8 +218,9 @@ fn parts(knot: &Knot, taken: &Taken) -> Vec<Part> {
         note: note.words.clone(),
     };
     let role = |text: &str, role: &Role| part(text.to_owned(), role.moves.iter().map(move_words).collect(), &role.note);
-    let mut parts = vec![role("What a working leg does", &knot.working)];
-    if knot.core.legs.1 > 0 {
+    let working = if knot.computed.is_some() { "What it takes" } else { "What a working leg does" };
+    let mut parts = vec![role(working, &knot.working)];
+    if knot.core.legs.1 > 0 && knot.computed.is_none() {
         parts.push(role("What a core leg does", &knot.carried));
     }
     if let Some(rise) = &knot.rise {
@@ -210,16 +230,16 @@ fn parts(knot: &Knot, taken: &Taken) -> Vec<Part> {
         "{} s, and {} s for each metre hanging, each time a leg is drawn through ({} in one knot)",
         taken.base.as_s(),
         knot.time.pull,
-        plural("time", draws(knot))
+        plural("time", draws(taken))
     );
     parts.push(part("The time".to_owned(), vec![time], &knot.time.note));
     parts
 }
 
 /// Draws are small whole numbers in every knot; a half would still be told as the next one up.
-fn draws(knot: &Knot) -> u64 {
+fn draws(taken: &Taken) -> u64 {
     let mut whole = 0_u32;
-    while f64::from(whole) < knot.working.draws {
+    while f64::from(whole) < taken.draws {
         whole += 1;
     }
     u64::from(whole)
@@ -294,6 +314,8 @@ pub fn knot_json(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotJson 
         base_seconds: taken.base.as_s(),
         pull_seconds: knot.time.pull,
         source: knot.working.note.source.word().to_owned(),
+        library: knot.computed.as_ref().map(|computed| computed.library.clone()),
+        cautions: knot.cautions.clone(),
     }
 }
 

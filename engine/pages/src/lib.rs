@@ -13,6 +13,7 @@ mod figures;
 pub mod hand;
 pub mod json;
 pub mod knots;
+pub mod library;
 mod money;
 pub mod quote;
 mod render;

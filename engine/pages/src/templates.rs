@@ -35,6 +35,7 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "knot.html",
     "hand.txt",
     "sample.txt",
+    "library.txt",
 ];
 
 /// Checks the built-in templates together with a shop's own (name, path shown, text).

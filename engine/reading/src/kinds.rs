@@ -293,6 +293,47 @@ impl Kind for Lengths {
     }
 }
 
+/// A figure of a knot: a plain number, or a length with its unit.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Figure {
+    /// A plain number.
+    Number(f64),
+    /// A length.
+    Length(Length),
+}
+
+impl Figure {
+    /// Reads a figure from a word such as `12` or `8cm`.
+    pub fn parse(word: &str) -> Option<Self> {
+        let (number, unit) = split_unit(word);
+        let number = plain_number(number)?;
+        if unit.is_empty() {
+            return Some(Self::Number(number));
+        }
+        let factor = LENGTH_UNITS.iter().find(|(name, _)| *name == unit).map(|(_, factor)| *factor);
+        factor.map(|factor| Self::Length(Length::mm(number * factor)))
+    }
+}
+
+/// A plain number, or a length with its unit in quotes.
+#[derive(Debug, Clone, Copy)]
+pub struct NumberOrLength;
+
+impl Kind for NumberOrLength {
+    type Out = Figure;
+
+    fn read(&self, cell: &Cell<'_>) -> Option<Figure> {
+        if cell.value.as_str().is_some() {
+            return Lengths(bound::PARAMETER_LENGTH).read(cell).map(Figure::Length);
+        }
+        Number(bound::PARAMETER).read(cell).map(Figure::Number)
+    }
+
+    fn schema(&self) -> Value {
+        json!({ "anyOf": [Number(bound::PARAMETER).schema(), Lengths(bound::PARAMETER_LENGTH).schema()] })
+    }
+}
+
 /// A mass with its unit; the bound is in grams.
 #[derive(Debug, Clone, Copy)]
 pub struct Weight(pub Bound);
@@ -523,6 +564,17 @@ mod tests {
             let read = value(&format!("v = \"{text}\""), &kind).map(Length::as_mm);
             assert!(read.is_some_and(|read| (read - mm).abs() < 1e-9), "{text} read as {read:?}");
         }
+    }
+
+    #[test]
+    fn a_figure_is_a_number_or_a_length() {
+        assert_eq!(value("v = 12", &NumberOrLength), Some(Figure::Number(12.0)));
+        assert_eq!(value("v = \"8 cm\"", &NumberOrLength), Some(Figure::Length(Length::mm(80.0))));
+        assert_eq!(titles("v = \"8\"", &NumberOrLength), ["`8` has no unit"]);
+        assert_eq!(titles("v = true", &NumberOrLength), ["`v` is a boolean"]);
+        let parsed = ["12", "8cm", "8 cm", "8 ells", "nan", "", "cm", "-3"].map(Figure::parse);
+        let (eighty, three) = (Some(Figure::Length(Length::mm(80.0))), Some(Figure::Number(-3.0)));
+        assert_eq!(parsed, [Some(Figure::Number(12.0)), eighty, eighty, None, None, None, None, three]);
     }
 
     #[test]

@@ -15,8 +15,8 @@ mod table;
 pub use desk::{Desk, Placed};
 pub use fault::{Fault, Severity, Source};
 pub use kinds::{
-    Cell, Choice, Count, Day, Flag, Kind, Lengths, List, Money, Name, Number, Percent, Quantity, Text, Weight,
-    WeightPerLength,
+    Cell, Choice, Count, Day, Figure, Flag, Kind, Lengths, List, Money, Name, Number, NumberOrLength, Percent,
+    Quantity, Text, Weight, WeightPerLength,
 };
 pub use nearest::nearest;
 pub use table::{Table, read, schema};

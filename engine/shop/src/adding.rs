@@ -1,6 +1,7 @@
 //! A sample more in the text of `knots/samples.toml`, all else in it left as it is.
 
 use chrono::NaiveDate;
+use reeve_reading::Figure;
 use toml_edit::{Array, Datetime, DocumentMut, InlineTable, Item, Table, TomlError, Value, value};
 
 /// A sample to be written down: lengths with their units, as a maker types them. It is judged by the reader of the file.
@@ -19,7 +20,7 @@ pub struct NewSample {
     /// Working legs in one knot.
     pub working: Option<u32>,
     /// Parameters of the knot.
-    pub parameters: Vec<(String, f64)>,
+    pub parameters: Vec<(String, Figure)>,
     /// One working leg before tying.
     pub before: String,
     /// The same leg after tying.
@@ -45,7 +46,7 @@ impl NewSample {
         put("rod", self.rod.as_deref().map(value));
         put("working", self.working.map(|legs| value(i64::from(legs))));
         let parameters: InlineTable =
-            self.parameters.iter().map(|(name, chosen)| (name.as_str(), number(*chosen))).collect();
+            self.parameters.iter().map(|(name, chosen)| (name.as_str(), figure(*chosen))).collect();
         put("parameters", (!parameters.is_empty()).then(|| value(parameters)));
         put("before", Some(value(self.before.as_str())));
         put("after", Some(value(self.after.as_str())));
@@ -111,6 +112,14 @@ fn day(day: NaiveDate) -> Item {
 }
 
 /// A number as short as it can be written.
+/// As a maker writes it: a number, or a length with its unit.
+fn figure(figure: Figure) -> Value {
+    match figure {
+        Figure::Number(plain) => number(plain),
+        Figure::Length(length) => format!("{} mm", length.as_mm()).into(),
+    }
+}
+
 fn number(number: f64) -> Value {
     number.to_string().parse().unwrap_or_else(|_| number.into())
 }
@@ -128,7 +137,7 @@ mod tests {
             core: None,
             rod: None,
             working: None,
-            parameters: vec![("turns".to_owned(), 12.0)],
+            parameters: vec![("turns".to_owned(), Figure::Number(12.0))],
             before: "150 cm".to_owned(),
             after: "91 cm".to_owned(),
             made: "14 cm".to_owned(),

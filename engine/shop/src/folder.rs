@@ -86,6 +86,16 @@ impl Folder {
             .map(|names| names.into_iter().filter_map(|name| name.strip_suffix(".toml").map(str::to_owned)).collect())
     }
 
+    /// The names of the folders in a sub-folder, in order; none when there is no such folder.
+    pub(crate) fn folders(&self, sub: &str) -> Result<Vec<String>, Fault> {
+        let Self::Disk(root) = self else { return Ok(Vec::new()) };
+        let at = root.join(sub);
+        let mut names = disk_names(&at)?;
+        names.retain(|name| !name.starts_with('.') && at.join(name).is_dir());
+        names.sort_unstable();
+        Ok(names)
+    }
+
     /// The names of the files of a sub-folder with an ending, in order; none when there is no such folder.
     pub fn names(&self, sub: &str, ending: &str) -> Result<Vec<String>, Fault> {
         let mut names: Vec<String> = match self {
@@ -102,23 +112,23 @@ impl Folder {
 
     /// Writes the starter shop into a new or empty folder; any other is refused and left alone.
     pub fn begin(at: &Path) -> Result<Vec<PathBuf>, FolderFault> {
-        let io = |error| FolderFault::Io(at.to_owned(), error);
-        match fs::read_dir(at) {
-            Ok(mut entries) => {
-                if entries.next().is_some() {
-                    return Err(FolderFault::NotEmpty(at.to_owned()));
-                }
-            }
-            Err(error) if error.kind() == io::ErrorKind::NotFound => fs::create_dir_all(at).map_err(io)?,
-            Err(error) if error.kind() == io::ErrorKind::NotADirectory => {
-                return Err(FolderFault::NotEmpty(at.to_owned()));
-            }
-            Err(error) => return Err(io(error)),
-        }
-        STARTER.extract(at).map_err(io)?;
+        Self::make(at)?;
+        STARTER.extract(at).map_err(|error| FolderFault::Io(at.to_owned(), error))?;
         let mut written = Vec::new();
         list(&STARTER, &mut written);
         Ok(written)
+    }
+
+    /// Makes a folder that is not there yet; one that is there must be empty.
+    pub fn make(at: &Path) -> Result<(), FolderFault> {
+        let io = |error| FolderFault::Io(at.to_owned(), error);
+        match fs::read_dir(at).map(|mut entries| entries.next().is_none()) {
+            Ok(true) => Ok(()),
+            Ok(false) => Err(FolderFault::NotEmpty(at.to_owned())),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => fs::create_dir_all(at).map_err(io),
+            Err(error) if error.kind() == io::ErrorKind::NotADirectory => Err(FolderFault::NotEmpty(at.to_owned())),
+            Err(error) => Err(io(error)),
+        }
     }
 }
 
@@ -156,6 +166,23 @@ pub(crate) fn read_disk(path: &Path) -> Result<Option<Arc<Source>>, Fault> {
             "mend it, or move it out of the shop's folder",
         )),
     }
+}
+
+/// Reads a file of bytes.
+pub(crate) fn read_bytes(path: &Path) -> Result<Vec<u8>, Fault> {
+    // A library with everything in it is far smaller.
+    const MOST_BYTES: u64 = 256_000_000;
+    let shown = path.display();
+    let refused = |why: String, help: &str| Fault::without_place(format!("{shown} {why}"), help);
+    let about =
+        fs::metadata(path).map_err(|error| refused(format!("can't be read: {error}"), "name a library of knots"))?;
+    if !about.is_file() {
+        return Err(refused("is not a file".to_owned(), "name a library of knots"));
+    }
+    if about.len() > MOST_BYTES {
+        return Err(refused(format!("has {} bytes", about.len()), "a library of knots has at most 256 million"));
+    }
+    fs::read(path).map_err(|error| refused(format!("can't be read: {error}"), "name a library of knots"))
 }
 
 fn disk_names(path: &Path) -> Result<Vec<String>, Fault> {

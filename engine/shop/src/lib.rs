@@ -6,6 +6,7 @@
 mod adding;
 pub mod files;
 mod folder;
+mod libraries;
 mod resolve;
 mod samples;
 mod schemas;
@@ -13,5 +14,6 @@ mod shop;
 
 pub use adding::NewSample;
 pub use folder::{Folder, FolderFault};
+pub use libraries::{Admission, Admitted, Candidate, PLUGINS};
 pub use schemas::schemas;
 pub use shop::{Added, DEMO_COMMISSION, DEMO_DESIGN, Found, Order, Shop, read_knot};

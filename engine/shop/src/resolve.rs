@@ -3,7 +3,7 @@
 use std::ops::Range;
 use std::sync::Arc;
 
-use reeve_catalogue::{Catalogue, Kind, Knot};
+use reeve_catalogue::{Catalogue, Kind, Knot, Misfit};
 use reeve_costing::commission::{Commission, Discount, FixedLine, Item, Named};
 use reeve_costing::piece::{CordGroup, GroupId, LegSet, NamedFitting, Part, Piece, SetId, Shared, Step, Tie, Work};
 use reeve_costing::pricing::own_tax;
@@ -11,10 +11,10 @@ use reeve_costing::rates::{Rates, TaxScheme};
 use reeve_costing::store::{Cord, Fitting};
 use reeve_costing::takeoff::{PieceFault, Spot};
 use reeve_costing::totals::{Amount, TaxClass};
-use reeve_reading::{Desk, Placed};
+use reeve_reading::{Desk, Figure, Placed};
 use rust_decimal::Decimal;
 
-use crate::files::{StepKind, TypedAmount, TypedCommission, TypedDesign, TypedGroup, TypedStep, TypedTax};
+use crate::files::{Chosen, StepKind, TypedAmount, TypedCommission, TypedDesign, TypedGroup, TypedStep, TypedTax};
 
 /// What the names of a design can name.
 pub(crate) struct Names<'a> {
@@ -206,6 +206,8 @@ impl PieceMaker<'_> {
             working = hang.iter().flat_map(|group| sets_of(&self.groups[*group])).collect();
         }
         let knot = found?;
+        let parameters = chosen(&knot, parameters, self.desk);
+        self.sound &= parameters.is_some();
         let title = step_title(&knot.title, knot.kind);
         let tie = Tie {
             knot,
@@ -215,7 +217,7 @@ impl PieceMaker<'_> {
             core: core?,
             on: fitting.map_or(Some(None), |found| found.map(Some))?,
             shared: shared.then_some(Shared { core_legs: *core_legs }),
-            parameters: parameters.clone(),
+            parameters: parameters?,
         };
         self.check_core_once(typed, &tie)?;
         Some((Work::Tie(tie), title))
@@ -284,6 +286,20 @@ impl PieceMaker<'_> {
     }
 }
 
+/// The values that a knot's parameters are given. Every one that it can't have is refused, at its place.
+pub(crate) fn chosen(knot: &Knot, typed: &Chosen, desk: &Desk) -> Option<Vec<(String, f64)>> {
+    let one = |(name, figure): &(Placed<String>, Placed<Figure>)| match knot.chosen(&name.value, figure.value) {
+        Ok(value) => Some((name.value.clone(), value)),
+        Err(misfit) => {
+            let place = if matches!(misfit, Misfit::UnknownParameter { .. }) { &name.span } else { &figure.span };
+            desk.refuse(place.clone(), misfit.to_string(), "", misfit.parameter_help().unwrap_or_default());
+            None
+        }
+    };
+    let all: Vec<Option<(String, f64)>> = typed.iter().map(one).collect();
+    all.into_iter().collect()
+}
+
 fn sets_of(group: &CordGroup) -> Vec<SetId> {
     if group.legs.0 == group.legs.1 { vec![group.legs.0] } else { vec![group.legs.0, group.legs.1] }
 }
@@ -315,6 +331,7 @@ pub(crate) fn lay_remarks(remarks: &[PieceFault], typed: &TypedDesign, desk: &De
 fn place_of(spot: Spot, typed: &TypedDesign) -> Range<usize> {
     let place = match spot {
         Spot::Step(at, key) => typed.steps.get(at).map(|step| step.place(key)),
+        Spot::Parameter(at, nth) => typed.steps.get(at).map(|step| step.place_of_parameter(nth)),
         Spot::Cord(at, "of") => typed.groups.get(at).map(|group| group.of.span.clone()),
         Spot::Cord(at, _) => typed.groups.get(at).map(|group| group.name.span.clone()),
     };

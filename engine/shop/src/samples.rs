@@ -10,7 +10,7 @@ use reeve_measure::{Length, Time, bound};
 use reeve_reading::{Desk, Fault, Placed, Source, read};
 
 use crate::files::{TypedSample, samples_file};
-use crate::resolve::Names;
+use crate::resolve::{Names, chosen};
 
 /// A knot never takes less of a leg than this share of what the catalogue expects of the softest cord.
 const LEAST_TAKE_UP: f64 = 0.75;
@@ -51,7 +51,7 @@ fn resolve(typed: &TypedSample, names: &Names<'_>, desk: &Desk) -> Option<Sample
         tied: typed.tied,
         working: typed.working.as_ref().map_or(knot.working.legs.0, |legs| legs.value),
         core: core_of(typed, &cord, &knot),
-        parameters: typed.parameters.clone(),
+        parameters: chosen(&knot, &typed.parameters, desk)?,
         before: typed.before.value,
         after: typed.after.value,
         made: typed.made.value,
@@ -115,18 +115,15 @@ impl Judge<'_> {
             }
             Misfit::NeedsFitting(_) => (of_legs(&typed.core), "say its thickness, for example rod = \"25 mm\""),
             Misfit::WorkingLegs { .. } => (of_legs(&typed.working), "change `working`"),
-            Misfit::NotTightened { .. } | Misfit::MissingPart { .. } => {
-                (typed.knot.span.clone(), "a sample is held against what its knot can take; mend the knot first")
-            }
             Misfit::BeyondTable { .. } => {
                 (or_knot(typed.rod.as_ref().map(|rod| rod.span.clone())), "change `core` or `rod`")
             }
-            Misfit::UnknownParameter { .. } => {
-                (or_knot(typed.parameters_place.clone()), "take it out, or write one that the knot has")
+            Misfit::Refused { parameter, .. } => {
+                let of = |name: &String| typed.parameters.iter().find(|(typed, _)| typed.value == *name);
+                let place = parameter.as_ref().and_then(of).map(|(_, value)| value.span.clone());
+                (or_knot(place), "a sample is held against what its knot can take; change how it was tied")
             }
-            Misfit::ParameterRange { .. } => {
-                (or_knot(typed.parameters_place.clone()), "take a number within that range")
-            }
+            _ => (typed.knot.span.clone(), "a sample is held against what its knot can take; mend the knot first"),
         }
     }
 

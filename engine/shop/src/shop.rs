@@ -14,12 +14,14 @@ use reeve_costing::pricing::{PriceFault, Priced, price_commission};
 use reeve_costing::rates::Rates;
 use reeve_costing::store::{Cord, Fitting};
 use reeve_costing::takeoff::{TakeOff, take_off};
+use reeve_host::{Probed, Program};
 use reeve_measure::bound;
 use reeve_reading::{Desk, Fault, Placed, Source, Table, nearest, read};
 
 use crate::adding::NewSample;
 use crate::files::{TypedCommission, TypedDesign, commission_file, cords_file, design_file, fittings_file, shop_file};
 use crate::folder::{Folder, SHOP_FILE, read_disk};
+use crate::libraries::{Admission, Admitted, Candidate, PLUGINS, clash, read_libraries};
 use crate::resolve::{self, Names};
 use crate::samples::{Samples, read_samples};
 
@@ -45,6 +47,8 @@ pub struct Shop {
     /// The stems of all designs, once they have been listed.
     design_stems: Option<Arc<[String]>>,
     samples: Samples,
+    program: Program,
+    libraries: Vec<Admitted>,
     faults: Vec<Fault>,
     /// Whether store and knots could all be read: else a name may be unknown without being misspelt.
     names_sound: bool,
@@ -106,7 +110,9 @@ struct Design {
 
 impl Shop {
     /// Opens a shop: reads its rates, store and knots. Faults are kept for [`Shop::take_faults`].
-    pub fn open(folder: Folder) -> Self {
+    ///
+    /// `program` is what is started when a knot must be worked out by one of the shop's libraries.
+    pub fn open(folder: Folder, program: Program) -> Self {
         let (catalogue, faults) = Catalogue::embedded();
         let mut shop = Self {
             folder,
@@ -117,6 +123,8 @@ impl Shop {
             designs: BTreeMap::new(),
             design_stems: None,
             samples: Samples::default(),
+            program,
+            libraries: Vec::new(),
             faults,
             names_sound: true,
         };
@@ -176,6 +184,39 @@ impl Shop {
         })
     }
 
+    /// The libraries that were admitted, in order of name.
+    pub fn libraries(&self) -> &[Admitted] {
+        &self.libraries
+    }
+
+    /// The folder of libraries, with the name of each that stands there, even if it can't be read.
+    ///
+    /// # Errors
+    /// A fault when the folder can't be read.
+    pub fn library_folders(&self) -> Result<Vec<(PathBuf, String)>, Fault> {
+        let names = self.folder.folders(PLUGINS)?;
+        Ok(names.into_iter().filter_map(|name| Some((self.folder.dir(PLUGINS)?, name))).collect())
+    }
+
+    /// What admitting a library that was probed writes; nothing is written yet.
+    ///
+    /// # Errors
+    /// A fault for each of its knots that is called like one of another library, of the program or of the shop.
+    pub fn admission(&self, candidate: &Candidate, probed: &Probed) -> Result<Admission, Vec<Fault>> {
+        let dir = self.folder.dir(PLUGINS).ok_or_else(|| {
+            let help = "start a shop with `reeve begin DIR`, and name it with --shop";
+            vec![Fault::without_place("the starter shop is inside the program and can't take libraries in", help)]
+        })?;
+        let name = &probed.described.name;
+        let others = self.catalogue.without_library(name);
+        let faults: Vec<Fault> = probed.knots.iter().filter_map(|(knot, _)| clash(&others, knot, name)).collect();
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let replaces = self.libraries.iter().find(|known| known.name == *name).map(|known| known.version.clone());
+        Ok(candidate.admission(dir, probed, replaces))
+    }
+
     /// The faults gathered so far.
     pub fn take_faults(&mut self) -> Vec<Fault> {
         std::mem::take(&mut self.faults)
@@ -233,8 +274,9 @@ impl Shop {
         order
     }
 
-    /// Reads every file of the shop and gathers every fault.
+    /// Reads every file of the shop, loads every library, and gathers every fault.
     pub fn check(&mut self, today: NaiveDate) {
+        self.faults.extend(self.libraries.iter().filter_map(Admitted::check));
         for stem in self.designs().iter() {
             self.design_named(stem, &mut Vec::new());
         }
@@ -403,6 +445,9 @@ impl Shop {
     }
 
     fn read_knots(&mut self) {
+        let (libraries, faults) = read_libraries(&self.folder, &mut self.catalogue, &self.program);
+        self.libraries = libraries;
+        self.faults.extend(faults);
         for stem in self.stems(KNOTS).into_iter().filter(|stem| stem != SAMPLES) {
             let source = self.folder.read(&format!("{KNOTS}/{stem}.toml"));
             if let Some(Some(source)) = self.kept(source) {
@@ -411,6 +456,10 @@ impl Shop {
         }
         self.read_tightened();
         self.faults.extend(self.catalogue.join_parts());
+        // A knot of the shop's own may be worked out by a library as well.
+        for library in &self.libraries {
+            self.catalogue.join_library(&library.name, &library.by());
+        }
     }
 
     /// Reads what tightening left beside the shop's own knots: tables now, shapes when they are drawn.

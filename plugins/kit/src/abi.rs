@@ -20,6 +20,10 @@ pub const GROWS: u32 = 2;
 pub const ON_FITTING: u32 = 1;
 /// [`Knot::flags`]: its cord may join the work with it.
 pub const JOINS: u32 = 2;
+/// [`Knot::flags`]: round a thicker core it never takes less.
+pub const CORE_GROWS: u32 = 4;
+/// [`Knot::flags`]: a softer cord never takes more.
+pub const GIVE_SHRINKS: u32 = 8;
 
 /// [`Setting::core`]: core legs, perhaps none.
 pub const LEGS: u32 = 0;
@@ -82,7 +86,7 @@ pub struct Knot {
     pub size: u32,
     /// 0 sennit, 1 row, 2 mounting, 3 wrap, 4 single.
     pub kind: u32,
-    /// [`ON_FITTING`], [`JOINS`].
+    /// [`ON_FITTING`], [`JOINS`], [`CORE_GROWS`], [`GIVE_SHRINKS`].
     pub flags: u32,
     /// 0 geometry, 1 published, 2 common practice, 3 from memory.
     pub take_up_source: u32,

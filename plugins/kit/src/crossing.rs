@@ -50,11 +50,13 @@ fn in_c(about: &About) -> abi::Knot {
     let (also, also_count) = kept(about.also.iter().copied().map(abi::Text::of).collect());
     let (cautions, caution_count) = kept(about.cautions.iter().copied().map(abi::Text::of).collect());
     let (parameters, parameter_count) = kept(about.parameters.iter().map(parameter).collect());
-    let flag = |set: bool, flag: u32| if set { flag } else { 0 };
     abi::Knot {
         size: abi::size_of_u32::<abi::Knot>(),
         kind: about.kind as u32,
-        flags: flag(about.on_fitting, abi::ON_FITTING) | flag(about.joins, abi::JOINS),
+        flags: flag(about.on_fitting, abi::ON_FITTING)
+            | flag(about.joins, abi::JOINS)
+            | flag(about.core_grows, abi::CORE_GROWS)
+            | flag(about.give_shrinks, abi::GIVE_SHRINKS),
         take_up_source: about.take_up.source as u32,
         time_source: about.time.source as u32,
         working_least: about.working.0,
@@ -77,7 +79,6 @@ fn in_c(about: &About) -> abi::Knot {
 }
 
 fn parameter(parameter: &Parameter) -> abi::Parameter {
-    let flag = |set: bool, flag: u32| if set { flag } else { 0 };
     abi::Parameter {
         size: abi::size_of_u32::<abi::Parameter>(),
         unit: parameter.unit as u32,
@@ -158,4 +159,8 @@ fn say(taken: &mut abi::Taken, status: u32, words: &str) -> u32 {
 fn panic_words(panic: &(dyn Any + Send)) -> &str {
     let text = panic.downcast_ref::<&str>().copied();
     text.or_else(|| panic.downcast_ref::<String>().map(String::as_str)).unwrap_or("without words")
+}
+
+fn flag(set: bool, flag: u32) -> u32 {
+    if set { flag } else { 0 }
 }

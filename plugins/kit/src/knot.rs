@@ -17,6 +17,7 @@ pub trait Knot {
     fn take(setting: &Setting<'_>) -> Result<Taken, Refusal>;
 }
 
+#[allow(clippy::struct_excessive_bools, reason = "each is a thing of its own, as in the header")]
 /// What a knot is. Begin with `..About::PLAIN` for what is not said.
 #[derive(Debug, Clone, Copy)]
 pub struct About {
@@ -38,6 +39,10 @@ pub struct About {
     pub on_fitting: bool,
     /// Whether its cord may join the work with it, without having been hung before.
     pub joins: bool,
+    /// Whether it never takes less round a thicker core, everything else alike. The probe holds the library to that.
+    pub core_grows: bool,
+    /// Whether a softer cord never takes more, everything else alike. The same.
+    pub give_shrinks: bool,
     /// Figures that a design may choose.
     pub parameters: &'static [Parameter],
     /// Sentences that a quote with this knot shows.
@@ -62,6 +67,8 @@ impl About {
         core: (0, 0),
         on_fitting: false,
         joins: false,
+        core_grows: false,
+        give_shrinks: false,
         parameters: &[],
         cautions: &[],
         take_up: Note { source: Source::Geometry, words: "" },
@@ -129,7 +136,7 @@ pub struct Parameter {
     pub unit: Unit,
     /// Whether only whole numbers are taken.
     pub whole: bool,
-    /// Whether more of it never takes less of a working leg.
+    /// Whether more of it never takes less of a working leg. The probe holds the library to that.
     pub grows: bool,
     /// Lowest allowed.
     pub least: f64,
@@ -228,7 +235,7 @@ pub struct Taken {
     pub core_mm: f64,
     /// How far it carries the work along its core, in millimetres.
     pub rise_mm: f64,
-    /// Seconds that do not depend on the hanging length.
+    /// Seconds that do not depend on what hangs below the knot, drawing its own cord through with them.
     pub base_s: f64,
     /// How often each working leg is drawn through.
     pub draws: f64,

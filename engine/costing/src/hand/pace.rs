@@ -42,7 +42,7 @@ impl Timed {
             knots: sample.tied,
             base: taken.base,
             pull: knot.time.pull,
-            draws: legs * knot.working.draws,
+            draws: legs * taken.draws,
             hanging: sample.before,
             take_up: sample.take_up(),
         };

@@ -62,14 +62,15 @@ impl Hand {
     }
 }
 
-const NOTHING: Taken = Taken { working: Length::ZERO, core: Length::ZERO, rise: Length::ZERO, base: Time::ZERO };
+const NOTHING: Taken =
+    Taken { working: Length::ZERO, core: Length::ZERO, rise: Length::ZERO, base: Time::ZERO, draws: 0.0 };
 
 /// The logarithm of the factor of a knot that no sample has measured.
 const UNMEASURED: Estimate = Estimate { mean: 0.0, sd: FACTOR_SD };
 
 /// Take-up so many times as long, and the rise and the core that runs along it.
 fn scaled(taken: &Taken, [take_up, rise]: [f64; 2]) -> Taken {
-    Taken { working: taken.working * take_up, core: taken.core * rise, rise: taken.rise * rise, base: taken.base }
+    Taken { working: taken.working * take_up, core: taken.core * rise, rise: taken.rise * rise, ..*taken }
 }
 
 /// How fast the logarithms of take-up and rise change with give.

@@ -10,7 +10,7 @@ use crate::caution::MADE_TO_ORDER;
 use crate::commission::{Commission, DiscountSize, Named};
 use crate::cost::{Cost, JobCost};
 use crate::money::{fraction, share_out};
-use crate::piece::Piece;
+use crate::piece::{Piece, Work};
 use crate::quote::{
     Instalment, Prices, QUOTE_FORM, Quote, QuoteAmount, QuoteClient, QuoteLine, QuoteMaker, QuotePart, QuoteTax,
 };
@@ -207,7 +207,7 @@ fn terms(commission: &Commission, rates: &Rates) -> Vec<String> {
     terms
 }
 
-/// The cautions of every piece and part, each once, in order.
+/// The cautions of every piece and part and of their knots, each once, in order.
 fn cautions(commission: &Commission) -> Vec<String> {
     let mut seen = BTreeSet::new();
     let mut cautions = Vec::new();
@@ -221,7 +221,12 @@ fn cautions(commission: &Commission) -> Vec<String> {
     cautions
 }
 
-fn gather(piece: &Piece, take: &mut impl FnMut(&'static str)) {
+fn gather<'p>(piece: &'p Piece, take: &mut impl FnMut(&'p str)) {
     piece.purpose.cautions().iter().for_each(|caution| take(caution));
+    for step in &piece.steps {
+        if let Work::Tie(tie) = &step.work {
+            tie.knot.cautions.iter().for_each(|caution| take(caution));
+        }
+    }
     piece.parts.iter().for_each(|part| gather(&part.piece, take));
 }

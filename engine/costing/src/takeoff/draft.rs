@@ -138,8 +138,8 @@ fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, bench: &Bench) ->
         parameters: &tie.parameters,
     };
     let tied = bench.hand.tie(cord, &tie.knot, &setting).map_err(|misfit| {
-        let (key, help) = mending(&misfit, tie);
-        PieceFault::at(Spot::Step(at, key), misfit.to_string(), "", help)
+        let (spot, help) = mending(&misfit, at, tie);
+        PieceFault::at(spot, misfit.to_string(), "", help)
     })?;
     let taken = &tied.taken;
     let mut takes = takes_of(piece, tie, &layout, taken);
@@ -167,8 +167,26 @@ fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, bench: &Bench) ->
     })
 }
 
-/// The key to look at, and what to change.
-fn mending(misfit: &Misfit, tie: &Tie) -> (&'static str, &'static str) {
+/// The place to look at, and what to change.
+fn mending(misfit: &Misfit, at: usize, tie: &Tie) -> (Spot, String) {
+    if let Misfit::Refused { parameter, .. } = misfit {
+        let named = |name: &String| tie.parameters.iter().position(|(chosen, _)| chosen == name);
+        let key = if tie.on.is_some() { "on" } else { "knot" };
+        let spot = match parameter {
+            Some(name) => named(name).map_or(Spot::Step(at, "knot"), |nth| Spot::Parameter(at, nth)),
+            None => Spot::Step(at, key),
+        };
+        return (spot, misfit.parameter_help().unwrap_or_else(|| "tie it otherwise, or another knot".to_owned()));
+    }
+    if let Misfit::Library { remedy, .. } = misfit {
+        return (Spot::Step(at, "knot"), remedy.clone());
+    }
+    let (key, help) = key_of(misfit, tie);
+    (Spot::Step(at, key), help.to_owned())
+}
+
+/// The key to look at, and what to change, where the catalogue itself knows.
+fn key_of(misfit: &Misfit, tie: &Tie) -> (&'static str, &'static str) {
     match misfit {
         Misfit::CoreLegs { .. } if tie.shared.is_some_and(|shared| shared.core_legs.is_some()) => {
             ("core-legs", "change `core-legs`")
@@ -182,8 +200,7 @@ fn mending(misfit: &Misfit, tie: &Tie) -> (&'static str, &'static str) {
         Misfit::NotTightened { .. } => ("knot", "tighten it, or tie another knot"),
         Misfit::BeyondTable { .. } if tie.on.is_some() => ("on", "take a thinner fitting, or a thicker cord"),
         Misfit::BeyondTable { .. } => ("core", "take fewer core legs, or thinner ones"),
-        Misfit::UnknownParameter { .. } => ("parameters", "take it out, or write one that the knot has"),
-        Misfit::ParameterRange { .. } => ("parameters", "take a number within that range"),
+        _ => ("parameters", "take out what the knot does not have, and keep within its ranges"),
     }
 }
 
@@ -251,7 +268,7 @@ fn share(piece: &Piece, layout: &Layout, taken: &Taken) -> Length {
 /// The runs of a step, each with whose hanging legs it pulls.
 fn runs_of(piece: &Piece, tie: &Tie, layout: &Layout, taken: &Taken) -> Vec<(Pull, Run)> {
     let columns = as_count(layout.columns);
-    let draws = tie.knot.working.draws;
+    let draws = taken.draws;
     let mut runs = if tie.shared.is_some() {
         let drawn = columns * f64::from(layout.working_each) * draws;
         vec![(Pull::Mean(layout.pool.clone()), run(tie, drawn, share(piece, layout, taken)))]

@@ -179,6 +179,8 @@ pub struct PieceFault {
 pub enum Spot {
     /// A key of the step of this index.
     Step(usize, &'static str),
+    /// A value among the parameters of the step of this index.
+    Parameter(usize, usize),
     /// A key of the cord group of this index.
     Cord(usize, &'static str),
 }

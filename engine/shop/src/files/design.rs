@@ -5,7 +5,9 @@ use std::ops::Range;
 use reeve_costing::caution::{PURPOSES, Purpose};
 use reeve_costing::piece::{TailEnd, Task};
 use reeve_measure::{Length, Time, bound};
-use reeve_reading::{Choice, Count, Flag, Lengths, List, Money, Name, Number, Placed, Table, Text};
+use reeve_reading::{
+    Choice, Count, Figure, Flag, Lengths, List, Money, Name, Number, NumberOrLength, Placed, Table, Text,
+};
 use rust_decimal::Decimal;
 
 /// A design as typed: names are still only names.
@@ -70,6 +72,9 @@ pub struct TypedPart {
     pub count: u32,
 }
 
+/// Parameters of a knot as typed: each name, and what it is given.
+pub type Chosen = Vec<(Placed<String>, Placed<Figure>)>;
+
 /// A step as typed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TypedStep {
@@ -111,7 +116,7 @@ pub enum StepKind {
         /// Core legs in each column, where they change places.
         core_legs: Option<u32>,
         /// Parameters of the knot.
-        parameters: Vec<(String, f64)>,
+        parameters: Chosen,
     },
     /// Leaves legs bare.
     Bare(Length, Vec<Placed<String>>),
@@ -137,6 +142,15 @@ impl TypedStep {
     pub fn place(&self, key: &str) -> Range<usize> {
         let found = self.places.iter().find(|(name, _)| *name == key);
         found.map_or_else(|| self.span.clone(), |(_, place)| place.clone())
+    }
+
+    /// The place of a parameter's value, by its place among them.
+    pub fn place_of_parameter(&self, nth: usize) -> Range<usize> {
+        let value = match &self.kind {
+            StepKind::Tie { parameters, .. } => parameters.get(nth).map(|(_, value)| value.span.clone()),
+            _ => None,
+        };
+        value.unwrap_or_else(|| self.place("parameters"))
     }
 }
 
@@ -280,7 +294,7 @@ struct Words {
     on: Option<Placed<String>>,
     shared: bool,
     core_legs: Option<Placed<u32>>,
-    parameters: Vec<(String, f64)>,
+    parameters: Chosen,
     bare: Option<Placed<Length>>,
     tail: Option<Placed<Length>>,
     end: Option<TailEnd>,
@@ -338,11 +352,11 @@ fn words(t: &mut Table<'_>) -> Words {
             &Count(bound::ROLE_LEGS),
             "With `share`: core legs in each column, where some legs rest.",
         ),
-        parameters: t
-            .pairs("parameters", &Number(bound::PARAMETER), "Figures of the knot.")
-            .into_iter()
-            .map(|(name, value)| (name.value, value.value))
-            .collect(),
+        parameters: t.pairs(
+            "parameters",
+            &NumberOrLength,
+            "Figures of the knot: numbers, and lengths such as \"8 cm\".",
+        ),
         bare: t.maybe("bare", &Lengths(bound::STEP_LENGTH), "Leaves so much of the legs bare."),
         tail: t.maybe("tail", &Lengths(bound::STEP_LENGTH), "Leaves so much of the legs hanging, after trimming."),
         end: tail_end(t),

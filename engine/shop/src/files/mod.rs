@@ -2,12 +2,14 @@
 
 mod commission;
 mod design;
+mod library;
 mod rates;
 mod samples;
 mod store;
 
 pub use commission::{TypedAmount, TypedCommission, TypedItem, TypedLine, TypedTax, commission_file};
-pub use design::{StepKind, TypedDesign, TypedFitting, TypedGroup, TypedPart, TypedStep, design_file};
+pub use design::{Chosen, StepKind, TypedDesign, TypedFitting, TypedGroup, TypedPart, TypedStep, design_file};
+pub use library::{LIBRARY_FILE, TypedLibrary, library_file, library_text};
 pub use rates::shop_file;
 pub use samples::{TypedSample, samples_file};
 pub use store::{cords_file, fittings_file};

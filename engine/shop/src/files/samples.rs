@@ -1,10 +1,10 @@
 //! `knots/samples.toml`: knots tied for trial and measured, as typed.
 
-use std::ops::Range;
-
 use chrono::NaiveDate;
 use reeve_measure::{Length, bound};
-use reeve_reading::{Count, Day, Lengths, Name, Number, Placed, Table, Text};
+use reeve_reading::{Count, Day, Lengths, Name, Number, NumberOrLength, Placed, Table, Text};
+
+use super::design::Chosen;
 
 /// A sample as typed: names are still only names.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,9 +22,7 @@ pub struct TypedSample {
     /// Working legs in one knot.
     pub working: Option<Placed<u32>>,
     /// Parameters of the knot.
-    pub parameters: Vec<(String, f64)>,
-    /// Where they stand.
-    pub parameters_place: Option<Range<usize>>,
+    pub parameters: Chosen,
     /// One working leg before tying.
     pub before: Placed<Length>,
     /// The same leg after tying.
@@ -69,8 +67,7 @@ fn sample(t: &mut Table<'_>) -> Option<TypedSample> {
         &Count(bound::ROLE_LEGS),
         "Working legs in one knot, where that may differ; the fewest that the knot takes if not said.",
     );
-    let parameters_place = t.place("parameters");
-    let parameters = t.pairs("parameters", &Number(bound::PARAMETER), "Figures of the knot, where it has any.");
+    let parameters = t.pairs("parameters", &NumberOrLength, "Figures of the knot, where it has any.");
     let before = t.need("before", &LENGTH, "Length of one working leg before the first knot.");
     let after = t.need("after", &LENGTH, "Length of what is left of the same leg below the last knot.");
     let made = t.need("made", &LENGTH, "Length made: from the top of the first knot to the foot of the last.");
@@ -89,8 +86,7 @@ fn sample(t: &mut Table<'_>) -> Option<TypedSample> {
         core,
         rod,
         working,
-        parameters: parameters.into_iter().map(|(name, value)| (name.value, value.value)).collect(),
-        parameters_place,
+        parameters,
         before: before?,
         after: after?,
         made: made?,

@@ -1,0 +1,139 @@
+//! Libraries of computed knots: admit, dismiss, probe, begin.
+
+use std::io::{self, BufRead, IsTerminal};
+use std::path::{Path, PathBuf};
+
+use include_dir::{Dir, include_dir};
+use reeve_host::Probed;
+use reeve_pages::Form;
+use reeve_pages::library::{Declared, library_page};
+use reeve_reading::{Fault, nearest};
+use reeve_shop::{Candidate, Folder, PLUGINS};
+
+use crate::failure::{Failure, ask, say};
+use crate::forms::WhichShop;
+use crate::opening::{folder_failure, open, program};
+use crate::output::{print, remove_folder, write_below, write_folder};
+use crate::sheets::{load, page};
+
+static TEMPLATE: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../plugins/template");
+static KIT: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../plugins/kit/src");
+const HEADER: &str = include_str!("../../../plugins/kit/reeve_knots.h");
+
+/// Probes a library and takes it into the shop, on the maker's word.
+pub(crate) fn admit(file: &Path, yes: bool, shop: &WhichShop) -> Result<(), Failure> {
+    let shop = open(shop)?;
+    let (candidate, probed) = probed(file)?;
+    let admission = shop.admission(&candidate, &probed).map_err(Failure::Input)?;
+    let shown = shown(&candidate, &probed)?;
+    if !yes {
+        if !io::stdin().is_terminal() {
+            let help =
+                "nothing was written; look at it with `reeve knots probe`, and say --yes to take it in without asking";
+            return Err(Failure::input("nobody is there to agree to it", help));
+        }
+        print(&shown)?;
+        let question = match &admission.replaces {
+            Some(version) => format!("Take it into the shop, in place of {} {version}?", admission.name),
+            None => "Take it into the shop?".to_owned(),
+        };
+        if !agreed(&question)? {
+            say("nothing was written");
+            return Ok(());
+        }
+    }
+    let at = write_folder(&admission.dir, &admission.name, &admission.files)?;
+    let knots: Vec<&str> = probed.knots.iter().map(|(knot, _)| knot.name.as_str()).collect();
+    let done = format!("Admitted to {}. Designs can now use: {}\n", at.display(), knots.join(", "));
+    print(&if yes { format!("{shown}\n{done}") } else { done })
+}
+
+/// The maker's own word, at a terminal.
+fn agreed(question: &str) -> Result<bool, Failure> {
+    ask(&format!("{question} [y/N] "));
+    let mut answer = String::new();
+    io::stdin().lock().read_line(&mut answer).map_err(|error| Failure::System(error.to_string()))?;
+    Ok(matches!(answer.trim().to_lowercase().as_str(), "y" | "yes"))
+}
+
+/// Probes a library for its author.
+pub(crate) fn probe(file: &Path) -> Result<(), Failure> {
+    let (candidate, probed) = probed(file)?;
+    print(&shown(&candidate, &probed)?)
+}
+
+/// A library that was found good; every finding is a fault.
+fn probed(file: &Path) -> Result<(Candidate, Probed), Failure> {
+    let refused = |fault: Fault| Failure::Input(vec![fault]);
+    let candidate = Candidate::read(file).map_err(refused)?;
+    let probed = candidate.probe(&program()?).map_err(refused)?;
+    if probed.findings.is_empty() {
+        return Ok((candidate, probed));
+    }
+    let library = &probed.described.name;
+    let fault = |finding: &reeve_host::Finding| {
+        let title = match &finding.knot {
+            Some(knot) => format!("the knot `{knot}` of the library `{library}`: {}", finding.words),
+            None => format!("the library `{library}`: {}", finding.words),
+        };
+        Fault::without_place(title, "its author must mend it; it was not taken in, and nothing was written")
+    };
+    Err(Failure::Input(probed.findings.iter().map(fault).collect()))
+}
+
+fn shown(candidate: &Candidate, probed: &Probed) -> Result<String, Failure> {
+    let knots: Vec<_> = probed.knots.iter().map(|(knot, _)| knot.as_ref()).collect();
+    let view = library_page(&Declared {
+        name: &probed.described.name,
+        version: &probed.described.version,
+        digest: &candidate.digest,
+        knots: &knots,
+        guards: &probed.guards,
+        asked: probed.asked,
+        refused: probed.refused,
+        slowest: probed.slowest,
+    });
+    page(&load(&[])?, "library", Form::Text, &view)
+}
+
+/// Takes a library out of the shop.
+pub(crate) fn dismiss(library: &str, shop: &WhichShop) -> Result<(), Failure> {
+    let shop = open(shop)?;
+    let folders = shop.library_folders().map_err(|fault| Failure::Input(vec![fault]))?;
+    let Some((dir, _)) = folders.iter().find(|(_, name)| name == library) else {
+        let known: Vec<&str> = folders.iter().map(|(_, name)| name.as_str()).collect();
+        let near = nearest(library, known.iter().copied()).map(|near| format!("did you mean `{near}`? "));
+        let help = if known.is_empty() {
+            format!("{PLUGINS}/ is empty")
+        } else {
+            format!("{PLUGINS}/ holds: {}", known.join(", "))
+        };
+        return Err(Failure::input(
+            format!("no library called `{library}` was admitted"),
+            near.unwrap_or_default() + &help,
+        ));
+    };
+    remove_folder(dir, library)?;
+    print(&format!("Dismissed {library}. `reeve check` tells which designs still name its knots.\n"))
+}
+
+/// Writes the beginning of a library into a new or empty folder.
+pub(crate) fn begin(dir: &Path) -> Result<(), Failure> {
+    let mut files: Vec<(PathBuf, &[u8])> = below(&TEMPLATE, Path::new(""));
+    files.extend(below(&KIT, Path::new("kit/src")));
+    files.push(("reeve_knots.h".into(), HEADER.as_bytes()));
+    files.sort_unstable();
+    Folder::make(dir).map_err(|fault| folder_failure(&fault))?;
+    write_below(dir, &files)?;
+    let shown = dir.display();
+    print(&format!(
+        "The beginning of a library of knots stands in {shown}: README.md there says how to go on.\n\n  \
+         cd {shown} && cargo build --release\n  \
+         reeve knots probe {shown}/target/release/libmy_knots.so\n",
+    ))
+}
+
+fn below<'a>(dir: &'a Dir<'_>, at: &Path) -> Vec<(PathBuf, &'a [u8])> {
+    let own = dir.files().map(|file| (at.join(file.path()), file.contents()));
+    own.chain(dir.dirs().flat_map(|sub| below(sub, at))).collect()
+}

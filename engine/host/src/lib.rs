@@ -1,0 +1,20 @@
+//! Runs libraries of computed knots, each in a process of its own.
+//!
+//! A library is native code: it may crash, hang, eat memory or lie. So it is never loaded into the program that holds the
+//! maker's files. The program starts itself a second time ([`serve`]), with an empty environment and every limit that the
+//! system offers, and asks it over two pipes. Whatever happens there comes back as a [`Trouble`], with what to do about it.
+//!
+//! Native code is loaded in `child/load.rs` and nowhere else.
+
+mod child;
+mod described;
+mod library;
+mod probe;
+mod trouble;
+mod wire;
+
+pub use child::{SERVE, serve};
+pub use described::{Described, DescribedKnot, DescribedParameter, knot_text};
+pub use library::{Library, Limits, Program, digest_of};
+pub use probe::{Finding, Probed, probe};
+pub use trouble::Trouble;

@@ -1,0 +1,371 @@
+//! One library, asked through a process of its own that begins with the first question and ends with this value.
+
+use std::collections::HashMap;
+use std::fmt::{self, Write};
+use std::io;
+use std::path::{Path, PathBuf};
+use std::process::{Child, ChildStdin, Command, ExitStatus, Stdio};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::thread;
+use std::time::{Duration, Instant};
+
+use reeve_catalogue::{Compute, Core, Question, Taken, Unknown};
+use reeve_kit::abi;
+use reeve_measure::{Length, Time};
+use serde::de::DeserializeOwned;
+use sha2::{Digest, Sha256};
+
+use crate::child::SERVE;
+use crate::described::Described;
+use crate::trouble::Trouble;
+use crate::wire::{Answer, Answers, Asked, BATCH, Figures, Hello, open, receive, send};
+
+/// The largest file that is read as a library.
+pub(crate) const MOST_BYTES: u64 = 256_000_000;
+
+/// What a library's process is held to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Limits {
+    /// The longest that an answer to one message is waited for.
+    pub patience: Duration,
+    /// The most memory, in mebibytes.
+    pub memory_mib: u64,
+}
+
+impl Default for Limits {
+    fn default() -> Self {
+        Self { patience: Duration::from_secs(5), memory_mib: 512 }
+    }
+}
+
+/// The program that is started for each library: this one, told to serve.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Program {
+    path: PathBuf,
+    limits: Limits,
+}
+
+impl Program {
+    /// The program at a path, which must serve libraries when told to.
+    pub fn at(path: PathBuf) -> Self {
+        Self { path, limits: Limits::default() }
+    }
+
+    /// The program that runs now.
+    ///
+    /// # Errors
+    /// When the system does not tell where it is.
+    pub fn this() -> io::Result<Self> {
+        std::env::current_exe().map(Self::at)
+    }
+
+    /// The same with other limits.
+    #[must_use]
+    pub fn with(self, limits: Limits) -> Self {
+        Self { limits, ..self }
+    }
+}
+
+/// SHA-256 of bytes, as 64 hexadecimal digits.
+pub fn digest_of(bytes: &[u8]) -> String {
+    Sha256::digest(bytes).iter().fold(String::new(), |mut digits, byte| {
+        // Writing into a text can't fail.
+        let _ = write!(digits, "{byte:02x}");
+        digits
+    })
+}
+
+/// One library.
+pub struct Library {
+    /// The word it is admitted by, as messages call it.
+    name: String,
+    file: PathBuf,
+    digest: Option<String>,
+    program: Program,
+    state: Mutex<State>,
+}
+
+enum State {
+    /// Nobody has asked yet.
+    Asleep,
+    Awake(Box<Running>),
+    /// It will not be asked again.
+    Lost(Trouble),
+}
+
+/// A process and what it has told.
+struct Running {
+    process: Process,
+    described: Described,
+    guards: Vec<String>,
+    /// What it has answered already.
+    known: HashMap<Key, Answer>,
+}
+
+/// A question, by its bits.
+type Key = (u32, u32, u32, u32, [u64; 5], Vec<u64>);
+
+impl fmt::Debug for Library {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Library").field("name", &self.name).field("file", &self.file).finish_non_exhaustive()
+    }
+}
+
+impl Library {
+    /// A library in a file, which must have this digest if one is given. Nothing is started yet.
+    pub fn new(name: &str, file: &Path, digest: Option<&str>, program: &Program) -> Self {
+        Self {
+            name: name.to_owned(),
+            file: file.to_owned(),
+            digest: digest.map(str::to_owned),
+            program: program.clone(),
+            state: Mutex::new(State::Asleep),
+        }
+    }
+
+    /// The library as it describes itself.
+    ///
+    /// # Errors
+    /// A [`Trouble`] when it can't be loaded.
+    pub fn describe(&self) -> Result<Described, Trouble> {
+        self.with(|running| Ok(running.described.clone()))
+    }
+
+    /// What holds its process back, in words.
+    ///
+    /// # Errors
+    /// A [`Trouble`] when it can't be loaded.
+    pub fn guards(&self) -> Result<Vec<String>, Trouble> {
+        self.with(|running| Ok(running.guards.clone()))
+    }
+
+    /// Asks many questions, message by message. Yields the answers and the slowest of them.
+    pub(crate) fn ask_all(&self, asked: &[Asked]) -> Result<(Vec<Answer>, Duration), Trouble> {
+        self.with(|running| {
+            let mut answers = Vec::with_capacity(asked.len());
+            let mut slowest = 0;
+            for batch in asked.chunks(BATCH) {
+                let some = running.ask(batch, self.program.limits.patience)?;
+                slowest = slowest.max(some.slowest_ns);
+                answers.extend(some.answers);
+            }
+            Ok((answers, Duration::from_nanos(slowest)))
+        })
+    }
+
+    /// Asks one question, once in a run.
+    fn ask(&self, knot: &str, asked: &Question<'_>) -> Result<Answer, Trouble> {
+        self.with(|running| {
+            let place = running.place(knot)?;
+            let asked = as_asked(place, asked);
+            let key = key(&asked);
+            if let Some(known) = running.known.get(&key) {
+                return Ok(known.clone());
+            }
+            let answers = running.ask(&[asked], self.program.limits.patience)?.answers;
+            let answer = answers.into_iter().next().ok_or(Trouble::Pipe)?;
+            running.known.insert(key, answer.clone());
+            Ok(answer)
+        })
+    }
+
+    /// Does something with the process, which is started if need be. One that failed is not started again.
+    fn with<T>(&self, work: impl FnOnce(&mut Running) -> Result<T, Trouble>) -> Result<T, Trouble> {
+        let mut state: MutexGuard<'_, State> = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        if matches!(*state, State::Asleep) {
+            *state = match self.start() {
+                Ok(running) => State::Awake(Box::new(running)),
+                Err(trouble) => State::Lost(trouble),
+            };
+        }
+        let done = match &mut *state {
+            State::Awake(running) => work(running),
+            State::Lost(trouble) => return Err(trouble.clone()),
+            State::Asleep => return Err(Trouble::Pipe),
+        };
+        if let Err(trouble) = &done {
+            // Dropping it ends the process.
+            *state = State::Lost(trouble.clone());
+        }
+        done
+    }
+
+    fn start(&self) -> Result<Running, Trouble> {
+        let mut process = Process::start(self.command())?;
+        match process.next(self.program.limits.patience)? {
+            Hello::Trouble(trouble) => Err(trouble),
+            Hello::Ready { described, guards } => Ok(Running { process, described, guards, known: HashMap::new() }),
+        }
+    }
+
+    fn command(&self) -> Command {
+        let mut command = Command::new(&self.program.path);
+        command.arg(SERVE).arg(&self.file).arg(self.program.limits.memory_mib.to_string());
+        command.arg(self.digest.as_deref().unwrap_or("-"));
+        command.env_clear().stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::null());
+        #[cfg(unix)]
+        {
+            use std::os::unix::process::CommandExt;
+            // What ends the program at a terminal does not end the process by itself: its end is this program's to see.
+            command.process_group(0);
+        }
+        command
+    }
+}
+
+impl Running {
+    fn place(&self, knot: &str) -> Result<u32, Trouble> {
+        let place = self.described.knots.iter().position(|known| known.name == knot);
+        place.and_then(|place| u32::try_from(place).ok()).ok_or_else(|| Trouble::NoSuchKnot(knot.to_owned()))
+    }
+
+    fn ask(&mut self, asked: &[Asked], patience: Duration) -> Result<Answers, Trouble> {
+        // An end of the process shows when its answer is read: that tells more than that it could not be written to.
+        let _ = send(&mut self.process.to, &asked);
+        let answers: Answers = self.process.next(patience)?;
+        if answers.answers.len() == asked.len() { Ok(answers) } else { Err(Trouble::Pipe) }
+    }
+}
+
+/// A child process and the pipes to it. It ends with this value, whatever it is doing.
+struct Process {
+    child: Child,
+    to: ChildStdin,
+    from: Receiver<Vec<u8>>,
+}
+
+impl Process {
+    fn start(mut command: Command) -> Result<Self, Trouble> {
+        let no_process = |why: &str| Trouble::NoProcess(why.to_owned());
+        let mut child = command.spawn().map_err(|error| no_process(&error.to_string()))?;
+        let (Some(to), Some(mut out)) = (child.stdin.take(), child.stdout.take()) else {
+            return Err(no_process("it has no pipes"));
+        };
+        let (sender, from) = channel();
+        // Reading waits for as long as it takes; whoever wants an answer waits for this thread no longer than is allowed.
+        thread::spawn(move || {
+            while let Ok(Some(bytes)) = receive(&mut out) {
+                if sender.send(bytes).is_err() {
+                    break;
+                }
+            }
+        });
+        Ok(Self { child, to, from })
+    }
+
+    /// The next message, if it comes in time.
+    fn next<T: DeserializeOwned>(&mut self, patience: Duration) -> Result<T, Trouble> {
+        match self.from.recv_timeout(patience) {
+            Ok(bytes) => open(&bytes).ok_or(Trouble::Pipe),
+            Err(RecvTimeoutError::Timeout) => Err(Trouble::Slow { seconds: patience.as_secs() }),
+            Err(RecvTimeoutError::Disconnected) => Err(self.end()),
+        }
+    }
+
+    /// How the process ended; one that only closed the pipe has not.
+    fn end(&mut self) -> Trouble {
+        // An end of the process closes the pipe a moment before it can be seen.
+        const MOMENT: Duration = Duration::from_millis(500);
+        let begun = Instant::now();
+        while begun.elapsed() < MOMENT {
+            match self.child.try_wait() {
+                Ok(Some(status)) => return Trouble::Ended(how(status)),
+                Ok(None) => thread::sleep(Duration::from_millis(1)),
+                Err(_) => break,
+            }
+        }
+        Trouble::Pipe
+    }
+}
+
+impl Drop for Process {
+    fn drop(&mut self) {
+        #[cfg(unix)]
+        if let Ok(None) = self.child.try_wait() {
+            // Whatever it may have started goes with it.
+            let group = rustix::process::Pid::from_child(&self.child);
+            let _ = rustix::process::kill_process_group(group, rustix::process::Signal::KILL);
+        }
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+/// How a process ended, in words.
+fn how(status: ExitStatus) -> String {
+    #[cfg(unix)]
+    {
+        use std::os::unix::process::ExitStatusExt;
+        if let Some(signal) = status.signal() {
+            let known = SIGNALS.iter().find(|(number, _)| *number == signal).map(|(_, words)| format!(", {words}"));
+            return format!("signal {signal}{}", known.unwrap_or_default());
+        }
+    }
+    status.code().map_or_else(|| status.to_string(), |code| format!("it left with the code {code}"))
+}
+
+/// Signals by the numbers that POSIX gives them, and what they mean here.
+#[cfg(unix)]
+const SIGNALS: &[(i32, &str)] = &[
+    (4, "an instruction that there is not"),
+    (6, "it aborted, as a program does that gets no more memory or stack"),
+    (7, "a part of its file that is not there"),
+    (8, "a division by zero"),
+    (9, "it was killed, perhaps for want of memory"),
+    (11, "it touched memory that is not its own"),
+    (24, "it used up its time"),
+    (25, "it wrote into a file"),
+    (31, "it asked the system for what a library may not have"),
+];
+
+pub(crate) fn as_asked(place: u32, asked: &Question<'_>) -> Asked {
+    let setting = asked.setting;
+    let (core, core_legs, a, b) = match setting.core {
+        Core::Legs { count, diameter } => (abi::LEGS, count, diameter, Length::ZERO),
+        Core::Rod(diameter) => (abi::ROD, 0, diameter, Length::ZERO),
+        Core::Bar(a, b) => (abi::BAR, 0, a, b),
+    };
+    Asked {
+        place,
+        cord_mm: setting.cord.as_mm(),
+        give: setting.give,
+        working: setting.working,
+        core,
+        core_legs,
+        core_mm: asked.core.as_mm(),
+        core_a_mm: a.as_mm(),
+        core_b_mm: b.as_mm(),
+        values: asked.values.to_vec(),
+    }
+}
+
+fn key(asked: &Asked) -> Key {
+    let figures = [asked.cord_mm, asked.give, asked.core_mm, asked.core_a_mm, asked.core_b_mm].map(f64::to_bits);
+    let values = asked.values.iter().map(|value| value.to_bits()).collect();
+    (asked.place, asked.working, asked.core, asked.core_legs, figures, values)
+}
+
+impl Compute for Library {
+    fn take(&self, asked: &Question<'_>) -> Result<Taken, Unknown> {
+        let trouble =
+            |trouble: Trouble| Unknown::Trouble { words: trouble.to_string(), remedy: trouble.remedy(&self.name) };
+        match self.ask(asked.knot, asked).map_err(trouble)? {
+            Answer::Done(figures) => Ok(taken(&figures)),
+            Answer::Refused(parameter, words) => {
+                Err(Unknown::Refused { parameter: parameter.and_then(|at| usize::try_from(at).ok()), words })
+            }
+            Answer::Trouble(found) => Err(trouble(found)),
+        }
+    }
+}
+
+fn taken(figures: &Figures) -> Taken {
+    Taken {
+        working: Length::mm(figures.working_mm),
+        core: Length::mm(figures.core_mm),
+        rise: Length::mm(figures.rise_mm),
+        base: Time::s(figures.base_s),
+        draws: figures.draws,
+    }
+}

@@ -1,0 +1,128 @@
+//! What can be wrong with a library, in words, and what to do about it.
+
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+
+/// What is wrong with a library. Its words follow the library's name.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum Trouble {
+    /// The file is not there or can't be read.
+    Unreadable(String),
+    /// Its file is not the one that was admitted.
+    Changed {
+        /// SHA-256 of the file that was admitted.
+        admitted: String,
+        /// SHA-256 of the file as it is.
+        found: String,
+    },
+    /// The system can't load it.
+    NotALibrary(String),
+    /// It does not export the table.
+    NoTable,
+    /// The table does not begin as it should.
+    NotOurs,
+    /// It keeps another version of the contract.
+    OtherContract {
+        /// The major version it keeps.
+        major: u32,
+        /// The major version that the program keeps.
+        ours: u32,
+    },
+    /// The table is shorter than the contract says.
+    Short {
+        /// What is too short.
+        what: String,
+        /// Its size.
+        size: u32,
+        /// The least it must be.
+        least: u32,
+    },
+    /// What it says of itself is not as the contract asks.
+    Description(String),
+    /// It does not have a knot that was asked for.
+    NoSuchKnot(String),
+    /// It says that it failed.
+    Failed(String),
+    /// A figure that can't be.
+    Nonsense {
+        /// Which.
+        what: String,
+        /// What it said.
+        value: String,
+        /// The range that the contract allows.
+        range: String,
+    },
+    /// A status that the contract does not know.
+    Status(u32),
+    /// It answered one question in two ways.
+    TwoAnswers(String),
+    /// Its process ended.
+    Ended(String),
+    /// Its process closed the pipe or wrote into it.
+    Pipe,
+    /// It did not answer in time.
+    Slow {
+        /// How long it was waited for, in seconds.
+        seconds: u64,
+    },
+    /// The process could not be started.
+    NoProcess(String),
+}
+
+impl fmt::Display for Trouble {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Unreadable(why) => write!(f, "can't be read: {why}"),
+            Self::Changed { admitted, found } => {
+                write!(f, "is not the file that was admitted: its SHA-256 was {admitted} and is {found}")
+            }
+            Self::NotALibrary(why) => write!(f, "is not a library that can be loaded: {why}"),
+            Self::NoTable => write!(f, "exports no table `{}`", reeve_kit::abi::SYMBOL),
+            Self::NotOurs => f.write_str("exports a table that does not begin with the mark of the contract"),
+            Self::OtherContract { major, ours } => {
+                write!(f, "keeps version {major} of the contract, and this program keeps version {ours}")
+            }
+            Self::Short { what, size, least } => {
+                write!(f, "has {what} of {size} bytes, and the contract asks for {least} at least")
+            }
+            Self::Description(what) => write!(f, "describes itself wrongly: {what}"),
+            Self::NoSuchKnot(knot) => write!(f, "has no knot `{knot}`"),
+            Self::Failed(words) if words.is_empty() => f.write_str("failed, and says no more"),
+            Self::Failed(words) => write!(f, "failed: {words}"),
+            Self::Nonsense { what, value, range } => write!(f, "answered {what} of {value}, which must be {range}"),
+            Self::Status(status) => write!(f, "answered with the status {status}, which means nothing"),
+            Self::TwoAnswers(what) => write!(f, "gave two answers to one question: {what}"),
+            Self::Ended(how) => write!(f, "ended its process: {how}"),
+            Self::Pipe => f.write_str("closed or disturbed the pipe that it is asked through"),
+            Self::Slow { seconds } => write!(f, "did not answer within {seconds} s"),
+            Self::NoProcess(why) => write!(f, "could not be given a process: {why}"),
+        }
+    }
+}
+
+impl Trouble {
+    /// What the maker can do about a library that she admitted.
+    pub fn remedy(&self, library: &str) -> String {
+        match self {
+            Self::Unreadable(_) | Self::Changed { .. } => format!(
+                "if you meant to change it, `reeve knots admit` takes it in again; `reeve knots dismiss {library}` takes it out"
+            ),
+            Self::OtherContract { .. } | Self::NoProcess(_) => self.remedy_before(),
+            _ => format!("tell its author; `reeve knots dismiss {library}` takes it out of the shop"),
+        }
+    }
+
+    /// What the maker can do about a library that is not admitted.
+    pub fn remedy_before(&self) -> String {
+        let remedy = match self {
+            Self::OtherContract { .. } => "ask its author for one that was built for this version of the program",
+            Self::NotALibrary(_) | Self::NoTable | Self::NotOurs => {
+                "name a library of knots for this system; `reeve knots begin DIR` starts one"
+            }
+            Self::NoProcess(_) => "the system refused; free some memory and try again",
+            _ => "its author must mend it; it was not taken in, and nothing was written",
+        };
+        remedy.to_owned()
+    }
+}

@@ -1,0 +1,112 @@
+//! What goes through the pipes between the program and the process of a library.
+//!
+//! A message is its length in four bytes, the lowest first, and so many bytes of postcard. Both ends are the same program,
+//! so the form needs no version; but what comes from the process is checked like any input, for a library may write there.
+
+use std::io::{self, Read, Write};
+
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+
+use crate::described::Described;
+use crate::trouble::Trouble;
+
+/// No message is longer: 64 described knots are far shorter.
+const MOST_BYTES: usize = 4_000_000;
+
+/// The most questions in one message: fewer bytes than a pipe holds, so that writing them never waits.
+pub(crate) const BATCH: usize = 128;
+
+/// What the process says first.
+#[derive(Debug, Serialize, Deserialize)]
+pub(crate) enum Hello {
+    /// The library is loaded.
+    Ready {
+        /// As it describes itself.
+        described: Described,
+        /// What holds it back, in words.
+        guards: Vec<String>,
+    },
+    /// It can't be.
+    Trouble(Trouble),
+}
+
+/// Questions, all of one message.
+pub(crate) type Questions = Vec<Asked>;
+
+/// One question.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) struct Asked {
+    /// The knot's place in its library.
+    pub(crate) place: u32,
+    pub(crate) cord_mm: f64,
+    pub(crate) give: f64,
+    pub(crate) working: u32,
+    /// As the contract counts them.
+    pub(crate) core: u32,
+    pub(crate) core_legs: u32,
+    pub(crate) core_mm: f64,
+    pub(crate) core_a_mm: f64,
+    pub(crate) core_b_mm: f64,
+    pub(crate) values: Vec<f64>,
+}
+
+/// Answers, one for each question.
+#[derive(Debug, Serialize, Deserialize)]
+pub(crate) struct Answers {
+    pub(crate) answers: Vec<Answer>,
+    /// The slowest answer, in nanoseconds: of the two times that each was asked the faster.
+    pub(crate) slowest_ns: u64,
+}
+
+/// One answer.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(crate) enum Answer {
+    /// Figures, within what the contract allows.
+    Done(Figures),
+    /// The knot can't be tied so.
+    Refused(Option<u32>, String),
+    /// The library is at fault.
+    Trouble(Trouble),
+}
+
+/// What one knot takes, as the library says.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub(crate) struct Figures {
+    pub(crate) working_mm: f64,
+    pub(crate) core_mm: f64,
+    pub(crate) rise_mm: f64,
+    pub(crate) base_s: f64,
+    pub(crate) draws: f64,
+}
+
+/// Writes one message.
+pub(crate) fn send(to: &mut impl Write, message: &impl Serialize) -> io::Result<()> {
+    let bytes = postcard::to_stdvec(message).map_err(io::Error::other)?;
+    let length = u32::try_from(bytes.len()).map_err(io::Error::other)?;
+    let mut whole = length.to_le_bytes().to_vec();
+    whole.extend(bytes);
+    to.write_all(&whole)?;
+    to.flush()
+}
+
+/// Reads the bytes of one message; nothing at the end of the pipe.
+pub(crate) fn receive(from: &mut impl Read) -> io::Result<Option<Vec<u8>>> {
+    let mut length = [0; 4];
+    match from.read_exact(&mut length) {
+        Err(error) if error.kind() == io::ErrorKind::UnexpectedEof => return Ok(None),
+        other => other?,
+    }
+    let length = u32::from_le_bytes(length) as usize;
+    if length > MOST_BYTES {
+        return Err(io::Error::other("a message of this length is none"));
+    }
+    let mut bytes = vec![0; length];
+    from.read_exact(&mut bytes)?;
+    Ok(Some(bytes))
+}
+
+/// Reads what the bytes of a message say.
+pub(crate) fn open<T: DeserializeOwned>(bytes: &[u8]) -> Option<T> {
+    postcard::from_bytes(bytes).ok()
+}

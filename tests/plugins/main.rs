@@ -1,0 +1,9 @@
+//! Libraries of computed knots: the contract, admitting, the shipped ones, and every way in which one can misbehave.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+mod admitting;
+mod contract;
+mod misbehaving;
+mod template;
+mod workshop;
