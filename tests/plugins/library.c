@@ -284,4 +284,5 @@ void unused(void)
 {
     (void)knot;
     (void)take;
+    (void)band;
 }

@@ -16,7 +16,7 @@ use reeve_measure::{Length, Time};
 use serde::de::DeserializeOwned;
 use sha2::{Digest, Sha256};
 
-use crate::child::SERVE;
+use crate::child::{PIPE_GONE, SERVE};
 use crate::described::Described;
 use crate::trouble::Trouble;
 use crate::wire::{Answer, Answers, Asked, BATCH, Figures, Hello, open, receive, send};
@@ -270,6 +270,7 @@ impl Process {
         let begun = Instant::now();
         while begun.elapsed() < MOMENT {
             match self.child.try_wait() {
+                Ok(Some(status)) if status.code() == Some(PIPE_GONE.into()) => return Trouble::Pipe,
                 Ok(Some(status)) => return Trouble::Ended(how(status)),
                 Ok(None) => thread::sleep(Duration::from_millis(1)),
                 Err(_) => break,

@@ -7,6 +7,7 @@ mod questions;
 use std::ffi::OsString;
 use std::fs::File;
 use std::io::{self, Write};
+use std::mem::ManuallyDrop;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -25,20 +26,23 @@ pub const SERVE: &str = "serve-library";
 pub fn serve(words: &[OsString]) -> ExitCode {
     let [file, memory, digest] = words else { return ExitCode::from(2) };
     let memory = memory.to_str().and_then(|memory| memory.parse().ok());
-    let (Some(memory), Ok((from, mut to))) = (memory, pipes()) else { return ExitCode::from(2) };
+    let (Some(memory), Ok((mut from, mut to))) = (memory, pipes()) else { return ExitCode::from(2) };
     let digest = digest.to_str().filter(|digest| *digest != "-");
     let served = match begin(Path::new(file), memory, digest) {
         Ok((loaded, described, guards)) => {
-            send(&mut to, &Hello::Ready { described, guards }).and_then(|()| answer_all(&loaded, from, to))
+            send(&mut *to, &Hello::Ready { described, guards }).and_then(|()| answer_all(&loaded, &mut *from, &mut *to))
         }
-        Err(trouble) => send(&mut to, &Hello::Trouble(trouble)),
+        Err(trouble) => send(&mut *to, &Hello::Trouble(trouble)),
     };
-    if served.is_ok() { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+    if served.is_ok() { ExitCode::SUCCESS } else { ExitCode::from(PIPE_GONE) }
 }
+
+/// The exit code of such a process that lost its pipe.
+pub(crate) const PIPE_GONE: u8 = 97;
 
 /// Takes the pipes for the program's own use, and leaves nothing behind standard input and output for the library.
 #[cfg(unix)]
-fn pipes() -> io::Result<(File, File)> {
+fn pipes() -> io::Result<(ManuallyDrop<File>, ManuallyDrop<File>)> {
     use rustix::io::fcntl_dupfd_cloexec;
     use rustix::stdio::{dup2_stderr, dup2_stdin, dup2_stdout, stdin, stdout};
 
@@ -50,13 +54,14 @@ fn pipes() -> io::Result<(File, File)> {
     dup2_stdin(&nothing)?;
     dup2_stdout(&nothing)?;
     dup2_stderr(&nothing)?;
-    Ok((from.into(), to.into()))
+    // A library may close them; closing them twice would be this process's own fault.
+    Ok((ManuallyDrop::new(from.into()), ManuallyDrop::new(to.into())))
 }
 
 /// Where there is no better way, the pipes stay where they are.
 #[cfg(not(unix))]
-fn pipes() -> io::Result<(io::Stdin, io::Stdout)> {
-    Ok((io::stdin(), io::stdout()))
+fn pipes() -> io::Result<(Box<io::Stdin>, Box<io::Stdout>)> {
+    Ok((Box::new(io::stdin()), Box::new(io::stdout())))
 }
 
 /// Reads the file once: what is measured is what is loaded.
@@ -86,8 +91,8 @@ fn read(file: &Path) -> Result<Vec<u8>, Trouble> {
     std::fs::read(file).map_err(unreadable)
 }
 
-fn answer_all(loaded: &Loaded, mut from: impl io::Read, mut to: impl Write) -> io::Result<()> {
-    while let Some(bytes) = receive(&mut from)? {
+fn answer_all(loaded: &Loaded, from: &mut impl io::Read, to: &mut impl Write) -> io::Result<()> {
+    while let Some(bytes) = receive(from)? {
         let asked: Questions = open(&bytes).ok_or_else(|| io::Error::other("not a question"))?;
         let mut slowest_ns = 0;
         let answers = asked
@@ -98,7 +103,7 @@ fn answer_all(loaded: &Loaded, mut from: impl io::Read, mut to: impl Write) -> i
                 answer
             })
             .collect();
-        send(&mut to, &Answers { answers, slowest_ns })?;
+        send(to, &Answers { answers, slowest_ns })?;
     }
     Ok(())
 }

@@ -103,7 +103,8 @@ fn read(library: &str, knot: &DescribedKnot) -> Result<(Arc<Knot>, String), Vec<
     let text = knot_text(library, knot);
     let mut catalogue = Catalogue::default();
     let faults = catalogue.add(&Source::new(format!("{}.toml", knot.name), text.clone()));
-    catalogue.find(&knot.name).cloned().map(|knot| (knot, text)).ok_or(faults)
+    let sound = !faults.iter().any(Fault::is_error);
+    catalogue.find(&knot.name).filter(|_| sound).cloned().map(|knot| (knot, text)).ok_or(faults)
 }
 
 fn words_of(fault: &Fault) -> String {
