@@ -16,6 +16,10 @@ static const double PI = 3.14159265358979323846;
 #define HITCH_S 5.0
 #define PULL_S_PER_M 1.2
 
+/* The program cuts no cord longer than this. It also keeps every figure within the ranges that the contract sets: a figure
+ * outside of them would be the library's fault, a refusal is not. */
+#define LONGEST_MM 500000.0
+
 /* ---- What the knot is. All of this is constant and stays where it is, as the contract asks. ---- */
 
 static const reeve_text also[] = {
@@ -95,13 +99,22 @@ static double hitch(double section, double cord, double give)
 }
 
 /* Says why it can't be tied: the value, the limit and what would do. */
-static uint32_t refuse(reeve_taken *taken, double inside, double cord, double least)
+static uint32_t refuse_hole(reeve_taken *taken, double inside, double cord, double least)
 {
     taken->parameter = INSIDE;
     snprintf(taken->words, sizeof(taken->words),
              "a ring of %.1f mm inside leaves no hole when it is covered with a cord of %.1f mm. Take a ring of %.1f mm inside "
              "or more, or a thinner cord",
              inside, cord, least);
+    return REEVE_REFUSED;
+}
+
+static uint32_t refuse_length(reeve_taken *taken, double working)
+{
+    taken->parameter = INSIDE;
+    snprintf(taken->words, sizeof(taken->words),
+             "it takes %.0f m of cord, and one piece is at most %.0f m. Take a smaller ring or a thicker cord",
+             working / 1000.0, LONGEST_MM / 1000.0);
     return REEVE_REFUSED;
 }
 
@@ -115,18 +128,22 @@ static uint32_t take(uint32_t place, const reeve_setting *setting, reeve_taken *
     /* The cord lies on both sides of the hole, and one more should still go through it. */
     const double least = 3.0 * cord;
     if (inside < least) {
-        return refuse(taken, inside, cord, least);
+        return refuse_hole(taken, inside, cord, least);
     }
     const double way = PI * (inside - cord);
     const double count = hitches(way, cord);
-    taken->working_mm = count * hitch(setting->core_mm, cord, setting->give);
+    const double working = count * hitch(setting->core_mm, cord, setting->give);
+    if (working > LONGEST_MM) {
+        return refuse_length(taken, working);
+    }
+    taken->working_mm = working;
     /* On a fitting the rise is the room that the knot needs side by side; on a ring there is as much as its inner side is
      * long. A cover leaves none to other knots, so it is the whole way of its own cords, a little less than that. */
     taken->rise_mm = way;
     /* Each hitch draws through what is left of the cord. What still hangs below the knot the program times by `draws`; the
      * cord that goes into the knot itself is drawn through half of the times on the whole, and belongs here. */
     taken->draws = count;
-    taken->base_s = count * (HITCH_S + PULL_S_PER_M * taken->working_mm / 2.0 / 1000.0);
+    taken->base_s = count * (HITCH_S + PULL_S_PER_M * working / 2.0 / 1000.0);
     /* There are no core legs, and the program has filled `core_mm` with zero already. */
     return REEVE_DONE;
 }

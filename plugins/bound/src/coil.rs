@@ -2,7 +2,7 @@
 
 use reeve_kit::{About, Core, Kind, Knot, Note, Refusal, Setting, Source, Taken};
 
-use crate::turns::{LENGTH, turn, turns};
+use crate::turns::{LENGTH, in_one_piece, turn, turns};
 
 /// A cord wound turn by turn, for so much of the core.
 #[derive(Debug)]
@@ -38,7 +38,7 @@ impl Knot for CoilByLength {
         let sinks = if matches!(setting.core, Core::Legs { .. }) { setting.give * cord } else { 0.0 };
         let rise_mm = turns * cord;
         Ok(Taken {
-            working_mm: turns * turn(thing(setting), cord, sinks),
+            working_mm: in_one_piece(turns * turn(thing(setting), cord, sinks))?,
             core_mm: rise_mm,
             rise_mm,
             base_s: 3.0 * turns,

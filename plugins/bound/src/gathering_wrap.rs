@@ -3,7 +3,7 @@
 use reeve_kit::{About, Core, Kind, Knot, Note, Refusal, Setting, Source, Taken};
 
 use crate::bundle::ratio;
-use crate::turns::{LENGTH, turn, turns};
+use crate::turns::{LENGTH, in_one_piece, turn, turns};
 
 /// A cord wound round a bundle and its own loop, for so much of the bundle.
 #[derive(Debug)]
@@ -38,8 +38,9 @@ impl Knot for GatheringWrapByLength {
     fn take(setting: &Setting<'_>) -> Result<Taken, Refusal> {
         let (turns, cord) = (turns(setting, 3.0), setting.cord_mm);
         let rise_mm = turns * cord;
+        let wound = turns * turn(bundle(setting), cord, setting.give * cord);
         Ok(Taken {
-            working_mm: turns * turn(bundle(setting), cord, setting.give * cord) + f64::from(OWN) * rise_mm,
+            working_mm: in_one_piece(wound + f64::from(OWN) * rise_mm)?,
             core_mm: rise_mm,
             rise_mm,
             base_s: 9.0 * turns,

@@ -116,3 +116,13 @@ fn more_length_more_core_and_a_harder_cord_never_take_less() {
     holds::<GatheringWrapByLength>();
     holds::<CoilByLength>();
 }
+
+#[test]
+fn more_than_one_piece_of_cord_is_refused() {
+    let refusal = CoilByLength::take(&Setting::of::<CoilByLength>(0.2, &[2000.0]).on_rod(100.0)).unwrap_err();
+    assert_eq!(refusal.parameter, Some("length"));
+    assert_eq!(
+        refusal.words,
+        "it takes 3148 m of cord, and one piece is at most 500 m. Take a shorter length or a thicker cord"
+    );
+}

@@ -140,3 +140,12 @@ fn a_hole_that_closes_is_refused_with_the_least_ring() {
     );
     taken(4.0, 0.0, 3.0, 12.0);
 }
+
+#[test]
+fn more_than_one_piece_of_cord_is_refused() {
+    let words = ask(0.2, 0.0, 50.0, 600.0).unwrap_err();
+    assert_eq!(
+        words,
+        "0 it takes 1494 m of cord, and one piece is at most 500 m. Take a smaller ring or a thicker cord"
+    );
+}

@@ -60,8 +60,11 @@ impl Knot for TurksHead {
         let [leads, bights, passes] = ["leads", "bights", "passes"].map(|name| setting.parameter(name));
         one_cord(count(leads), count(bights))?;
         let band = Band::new((leads, bights, passes), setting.cord_mm, setting.give, setting.core_mm);
-        let angle = lie(&band, setting.parameter("length"))?;
-        let working_mm = band.cord_at(angle);
+        let tight = tight(&band)?;
+        let angle = lie(&band, tight, setting.parameter("length"))?;
+        // Opened a little, flat-lying legs may win back more at their crossings than they get longer, a part in ten thousand.
+        // Nobody should rely on that: a longer knot is never said to take less.
+        let working_mm = in_one_piece(band.cord_at(angle).max(band.cord_at(tight)))?;
         let rise_mm = band.covered(angle);
         // Every second crossing is a tuck, and each draws through what is left of the cord: half of it on the whole.
         let draws = passes * (leads - 1.0) * bights;
@@ -108,13 +111,14 @@ fn common_divisor(a: u32, b: u32) -> u32 {
     if b == 0 { a } else { common_divisor(b, a % b) }
 }
 
-/// The angle at which legs lie to the girth: as tight as they go, or so that the band covers a length.
-fn lie(band: &Band, length: f64) -> Result<f64, Refusal> {
+/// The angle at which legs lie to the girth when they are as tight as they go.
+fn tight(band: &Band) -> Result<f64, Refusal> {
     let sine = band.tight_sine();
-    if sine > STEEPEST {
-        return Err(crowded(band));
-    }
-    let tight = libm::asin(sine);
+    if sine > STEEPEST { Err(crowded(band)) } else { Ok(libm::asin(sine)) }
+}
+
+/// The angle at which legs lie to the girth: tight, or so that the band covers a length.
+fn lie(band: &Band, tight: f64, length: f64) -> Result<f64, Refusal> {
     let least = band.covered(tight);
     if length == 0.0 {
         Ok(tight)
@@ -131,6 +135,19 @@ fn lie(band: &Band, length: f64) -> Result<f64, Refusal> {
     } else {
         Ok(band.angle_for(length))
     }
+}
+
+/// The cord of the whole knot, if it can be cut in one piece at all: the program cuts up to half a kilometre.
+fn in_one_piece(cord_mm: f64) -> Result<f64, Refusal> {
+    const LONGEST_MM: f64 = 500_000.0;
+    if cord_mm <= LONGEST_MM {
+        return Ok(cord_mm);
+    }
+    Err(Refusal::new(format!(
+        "it takes {:.0} m of cord, and one piece is at most {:.0} m. Take fewer leads, bights or passes, or a shorter length",
+        cord_mm / 1000.0,
+        LONGEST_MM / 1000.0,
+    )))
 }
 
 /// The bights don't find room round the thing.

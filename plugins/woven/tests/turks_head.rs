@@ -166,3 +166,23 @@ fn the_angle_is_the_covered_length_turned_round() {
         assert!((band.angle_for(band.covered(angle)) - angle).abs() < 1e-12, "{angle}");
     }
 }
+
+#[test]
+fn opened_a_little_it_never_takes_less_than_tight() {
+    // Sixteen leads of five passes on a thick bundle of thin legs: here the weave alone would win some back.
+    let band = Band::new((16.0, 9.0, 5.0), 0.1, 0.17, 7.25);
+    let tight = band.tight_sine().asin();
+    assert!(band.cord_at(tight + 0.001) < band.cord_at(tight));
+    let cord = |length| cord_of(0.1, 7.25, 0.17, [16.0, 9.0, 5.0, length]).unwrap();
+    let mut length = (band.covered(tight) * 10.0).ceil() / 10.0;
+    while length < 8.0 {
+        assert!(cord(length) >= cord(0.0) && cord(length + 0.1) >= cord(length), "{length}");
+        length += 0.1;
+    }
+}
+
+#[test]
+fn more_than_one_piece_of_cord_is_refused() {
+    let refusal = tied(1.0, 250.0, 0.0, [17.0, 64.0, 5.0, 1900.0]).unwrap_err();
+    assert!(refusal.words.starts_with("it takes 1216 m of cord, and one piece is at most 500 m."), "{}", refusal.words);
+}
