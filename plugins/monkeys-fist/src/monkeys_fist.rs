@@ -44,7 +44,7 @@ impl Knot for MonkeysFist {
         take_up: Note {
             source: Source::Geometry,
             words: "Each turn an ellipse, under one set and over the other, smaller to the sides of its set. Pawson, Knot Craft, \
-                    2nd ed. 2009, p. 84, allows three to four tenths more, with ends to work with.",
+                    2nd ed. 2009, p. 83, allows three to four tenths more, with ends to work with.",
         },
         time: Note {
             source: Source::FromMemory,

@@ -27,7 +27,7 @@ fn spread() -> impl Iterator<Item = (f64, f64)> {
 
 #[test]
 fn a_wooden_ball_takes_most_of_the_published_line_and_not_more() {
-    // Pawson, Des Pawson's Knot Craft, 2nd ed. 2009, p. 84, light pulls: "3.5m of 4mm line will cover a 36mm diam wooden ball
+    // Pawson, Des Pawson's Knot Craft, 2nd ed. 2009, p. 83, light pulls: "3.5m of 4mm line will cover a 36mm diam wooden ball
     // with 7 passes", "2m of 4mm line will cover a 24mm diam wooden ball with 5 passes". Both have two ends to work with and
     // to draw up by, so that ours may be less, but neither more nor little.
     for (line, ball, passes) in [(3500.0, 36.0, 7.0), (2000.0, 24.0, 5.0)] {
