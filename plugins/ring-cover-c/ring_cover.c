@@ -48,7 +48,7 @@ static const reeve_knot ring_cover = {
     .size = sizeof(reeve_knot),
     .kind = REEVE_WRAP,
     /* It is tied on the ring itself, and its cord comes along for it. */
-    .flags = REEVE_ON_FITTING | REEVE_JOINS,
+    .flags = REEVE_ON_FITTING | REEVE_JOINS | REEVE_CORE_GROWS | REEVE_GIVE_SHRINKS,
     .take_up_source = REEVE_GEOMETRY,
     .time_source = REEVE_FROM_MEMORY,
     .working_least = 1,

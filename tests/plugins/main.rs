@@ -5,5 +5,6 @@
 mod admitting;
 mod contract;
 mod misbehaving;
+mod shipped;
 mod template;
 mod workshop;

@@ -19,6 +19,8 @@ impl Knot for CoilByLength {
         core: (1, 64),
         on_fitting: true,
         joins: true,
+        core_grows: true,
+        give_shrinks: true,
         parameters: &[LENGTH],
         take_up: Note {
             source: Source::Geometry,

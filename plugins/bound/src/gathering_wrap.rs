@@ -22,6 +22,8 @@ impl Knot for GatheringWrapByLength {
                   and its end drawn under the turns.",
         core: (2, 64),
         joins: true,
+        core_grows: true,
+        give_shrinks: true,
         parameters: &[LENGTH],
         take_up: Note {
             source: Source::Geometry,

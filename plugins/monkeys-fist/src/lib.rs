@@ -8,4 +8,4 @@ mod monkeys_fist;
 
 pub use monkeys_fist::MonkeysFist;
 
-reeve_kit::library!("fist": MonkeysFist);
+reeve_kit::library!("monkeys-fist": MonkeysFist);

@@ -18,7 +18,8 @@ impl Knot for MonkeysFist {
     const ABOUT: About = About {
         name: "monkeys-fist",
         title: "monkey's fist",
-        also: &["monkey fist", "heaving line knot"],
+        also: &["monkey fist"],
+        give_shrinks: true,
         summary: "Three sets of turns about a ball: the second round the first, the third through the first and round the \
                   second; then all are drawn up. Ends to work with are not counted.",
         parameters: &[

@@ -4,9 +4,9 @@
 
 use std::f64::consts::{PI, TAU};
 
-use fist::MonkeysFist;
-use fist::ball::Fist;
-use fist::ellipse::perimeter;
+use monkeys_fist::MonkeysFist;
+use monkeys_fist::ball::Fist;
+use monkeys_fist::ellipse::perimeter;
 use reeve_kit::{Knot, Refusal, Setting, Taken};
 
 fn tied(cord: f64, give: f64, passes: f64, ball: f64) -> Result<Taken, Refusal> {

@@ -21,6 +21,8 @@ impl Knot for RoundPlait {
         working: (4, 24),
         core: (0, 64),
         on_fitting: true,
+        core_grows: true,
+        give_shrinks: true,
         parameters: &[Parameter {
             unit: reeve_kit::Unit::Degrees,
             ..Parameter::number("angle", "Angle between the legs and the core, as it is drawn down.", 20.0, 70.0, 45.0)

@@ -26,6 +26,7 @@ impl Knot for TurksHead {
         core: (1, 64),
         on_fitting: true,
         joins: true,
+        give_shrinks: true,
         parameters: &[
             whole("leads", "Cords that make up the plait, counted across it.", LEADS, 3.0),
             whole("bights", "Loops along each edge.", BIGHTS, 5.0),

@@ -35,7 +35,7 @@ pub struct Mesh {
     pub flat: f64,
     /// How far the middles of two cords stand apart where they cross.
     pub rise: f64,
-    /// The angle at which a cord meets those that it crosses; half a turn's quarter is square.
+    /// The angle at which a cord meets those that it crosses; a quarter of a turn is square.
     pub crossing: f64,
 }
 
