@@ -223,12 +223,12 @@ pub(crate) const CASES: &[Case] = &[
     },
     Case {
         name: "parameter-unknown",
-        edits: &[Swap("designs/tassel.toml", "{ turns = 6 }", "§{ rounds = 6 }")],
+        edits: &[Swap("designs/tassel.toml", "{ turns = 6 }", "{ §rounds = 6 }")],
         words: CHECK,
     },
     Case {
         name: "parameter-out-of-range",
-        edits: &[Swap("designs/tassel.toml", "{ turns = 6 }", "§{ turns = 2 }")],
+        edits: &[Swap("designs/tassel.toml", "{ turns = 6 }", "{ turns = §2 }")],
         words: CHECK,
     },
     Case {

@@ -324,7 +324,7 @@ pub(crate) const CASES: &[Case] = &[
                 "before = \"150 cm\"",
                 "after = \"91 cm\"",
                 "made = \"14 cm\"",
-                "parameters = §{ rounds = 3 }"
+                "parameters = { §rounds = 3 }"
             ],
         )],
         words: CHECK,
@@ -341,7 +341,7 @@ pub(crate) const CASES: &[Case] = &[
                 "after = \"91 cm\"",
                 "made = \"14 cm\"",
                 "core = 8",
-                "parameters = §{ turns = 2 }"
+                "parameters = { turns = §2 }"
             ],
         )],
         words: CHECK,

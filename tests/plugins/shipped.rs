@@ -1,16 +1,15 @@
 //! The libraries that come with the program: built, probed over their whole range, admitted and used.
 
-use reeve_tests::{DEMO_DAY, TestShop, root};
+use reeve_tests::{DEMO_DAY, TestShop, root, shipped};
 use serde_json::Value;
 
-use crate::workshop::{compile, shipped};
+use crate::workshop::compile;
 
 /// The starter shop with every shipped library beside it and in it.
 fn shop() -> TestShop {
     let place = TestShop::starter();
-    for (package, name) in [("reeve-woven", "woven"), ("reeve-bound", "bound"), ("reeve-monkeys-fist", "monkeys_fist")]
-    {
-        std::fs::copy(shipped(package, name), place.path(&format!("lib{name}.so"))).unwrap();
+    for file in ["libwoven.so", "libbound.so", "libmonkeys_fist.so"] {
+        std::fs::copy(shipped().join(file), place.path(file)).unwrap();
     }
     let flags = ["-O2", "-ffp-contract=off"];
     compile(

@@ -1,7 +1,7 @@
 //! Builds libraries and puts them into shops.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::Command;
 
 use reeve_tests::{TestShop, root};
@@ -83,18 +83,4 @@ pub(crate) fn cargo(folder: &Path, words: &[&str]) -> (bool, String) {
     cargo.args(words).current_dir(folder).env_remove("CARGO_TARGET_DIR").env_remove("RUSTFLAGS");
     let output = cargo.output().unwrap();
     (output.status.success(), String::from_utf8_lossy(&output.stderr).into_owned())
-}
-
-/// A library that the workspace builds itself: its file, built by the profile of the tests.
-pub(crate) fn shipped(package: &str, name: &str) -> PathBuf {
-    let program = reeve_tests::reeve();
-    let profile = program.parent().unwrap();
-    let target = profile.parent().unwrap().to_str().unwrap();
-    let mut words = vec!["build", "--quiet", "--package", package, "--lib", "--target-dir", target];
-    if profile.ends_with("release") {
-        words.push("--release");
-    }
-    let (built, said) = cargo(root(), &words);
-    assert!(built, "{said}");
-    profile.join(format!("lib{name}.so"))
 }

@@ -22,16 +22,12 @@ fn build() -> PathBuf {
     // TARGET/PROFILE/deps/this-test
     let this = std::env::current_exe().unwrap();
     let profile = this.ancestors().nth(2).unwrap();
-    let mut cargo = Command::new(std::env::var_os("CARGO").unwrap_or_else(|| env!("CARGO").into()));
+    let mut cargo = cargo_build(profile);
     // With a test beside it the program is built of the same libraries, with the same features, as the tests were: asked for
     // alone it would build most of them a second time.
-    cargo.args(["build", "--quiet", "--package", "reeve-cli", "--bin", "reeve"]);
+    cargo.args(["--package", "reeve-cli", "--bin", "reeve"]);
     cargo.args(["--package", "reeve-tests", "--test", "published"]);
-    cargo.args(["--message-format", "json-render-diagnostics", "--target-dir"]).arg(profile.parent().unwrap());
-    if profile.ends_with("release") {
-        cargo.arg("--release");
-    }
-    let output = cargo.current_dir(root()).output().unwrap();
+    let output = cargo.args(["--message-format", "json-render-diagnostics"]).output().unwrap();
     assert!(output.status.success(), "the program can't be built:\n{}", String::from_utf8_lossy(&output.stderr));
     executable(&output).unwrap_or_else(|| panic!("cargo names no program"))
 }
@@ -42,6 +38,32 @@ fn executable(output: &Output) -> Option<PathBuf> {
     let mut messages = messages.filter_map(|line| serde_json::from_str::<Value>(line).ok());
     let program = messages.find(|message| message["target"]["name"] == "reeve" && message["executable"].is_string())?;
     program["executable"].as_str().map(PathBuf::from)
+}
+
+/// The folder that holds the libraries of knots that ship with the program, built as the program is.
+pub fn shipped() -> &'static Path {
+    static FOLDER: OnceLock<PathBuf> = OnceLock::new();
+    FOLDER.get_or_init(|| {
+        let profile = reeve().parent().unwrap();
+        let mut cargo = cargo_build(profile);
+        for package in ["reeve-woven", "reeve-bound", "reeve-monkeys-fist"] {
+            cargo.args(["--package", package]);
+        }
+        let output = cargo.arg("--lib").output().unwrap();
+        assert!(output.status.success(), "the libraries can't be built:\n{}", String::from_utf8_lossy(&output.stderr));
+        profile.to_owned()
+    })
+}
+
+/// This run's cargo, told to build into the same folder by the same profile.
+fn cargo_build(profile: &Path) -> Command {
+    let mut cargo = Command::new(std::env::var_os("CARGO").unwrap_or_else(|| env!("CARGO").into()));
+    cargo.args(["build", "--quiet", "--target-dir"]).arg(profile.parent().unwrap());
+    if profile.ends_with("release") {
+        cargo.arg("--release");
+    }
+    cargo.current_dir(root());
+    cargo
 }
 
 /// What a run of the program leaves behind.

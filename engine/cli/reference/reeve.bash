@@ -88,17 +88,29 @@ _reeve() {
             reeve__subcmd__help,takeoff)
                 cmd="reeve__subcmd__help__subcmd__takeoff"
                 ;;
+            reeve__subcmd__help__subcmd__knots,admit)
+                cmd="reeve__subcmd__help__subcmd__knots__subcmd__admit"
+                ;;
+            reeve__subcmd__help__subcmd__knots,begin)
+                cmd="reeve__subcmd__help__subcmd__knots__subcmd__begin"
+                ;;
             reeve__subcmd__help__subcmd__knots,chart)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__chart"
                 ;;
             reeve__subcmd__help__subcmd__knots,check)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__check"
                 ;;
+            reeve__subcmd__help__subcmd__knots,dismiss)
+                cmd="reeve__subcmd__help__subcmd__knots__subcmd__dismiss"
+                ;;
             reeve__subcmd__help__subcmd__knots,hand)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__hand"
                 ;;
             reeve__subcmd__help__subcmd__knots,list)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__list"
+                ;;
+            reeve__subcmd__help__subcmd__knots,probe)
+                cmd="reeve__subcmd__help__subcmd__knots__subcmd__probe"
                 ;;
             reeve__subcmd__help__subcmd__knots,sample)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__sample"
@@ -109,11 +121,20 @@ _reeve() {
             reeve__subcmd__help__subcmd__knots,tighten)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__tighten"
                 ;;
+            reeve__subcmd__knots,admit)
+                cmd="reeve__subcmd__knots__subcmd__admit"
+                ;;
+            reeve__subcmd__knots,begin)
+                cmd="reeve__subcmd__knots__subcmd__begin"
+                ;;
             reeve__subcmd__knots,chart)
                 cmd="reeve__subcmd__knots__subcmd__chart"
                 ;;
             reeve__subcmd__knots,check)
                 cmd="reeve__subcmd__knots__subcmd__check"
+                ;;
+            reeve__subcmd__knots,dismiss)
+                cmd="reeve__subcmd__knots__subcmd__dismiss"
                 ;;
             reeve__subcmd__knots,hand)
                 cmd="reeve__subcmd__knots__subcmd__hand"
@@ -124,6 +145,9 @@ _reeve() {
             reeve__subcmd__knots,list)
                 cmd="reeve__subcmd__knots__subcmd__list"
                 ;;
+            reeve__subcmd__knots,probe)
+                cmd="reeve__subcmd__knots__subcmd__probe"
+                ;;
             reeve__subcmd__knots,sample)
                 cmd="reeve__subcmd__knots__subcmd__sample"
                 ;;
@@ -133,11 +157,20 @@ _reeve() {
             reeve__subcmd__knots,tighten)
                 cmd="reeve__subcmd__knots__subcmd__tighten"
                 ;;
+            reeve__subcmd__knots__subcmd__help,admit)
+                cmd="reeve__subcmd__knots__subcmd__help__subcmd__admit"
+                ;;
+            reeve__subcmd__knots__subcmd__help,begin)
+                cmd="reeve__subcmd__knots__subcmd__help__subcmd__begin"
+                ;;
             reeve__subcmd__knots__subcmd__help,chart)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__chart"
                 ;;
             reeve__subcmd__knots__subcmd__help,check)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__check"
+                ;;
+            reeve__subcmd__knots__subcmd__help,dismiss)
+                cmd="reeve__subcmd__knots__subcmd__help__subcmd__dismiss"
                 ;;
             reeve__subcmd__knots__subcmd__help,hand)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__hand"
@@ -147,6 +180,9 @@ _reeve() {
                 ;;
             reeve__subcmd__knots__subcmd__help,list)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__list"
+                ;;
+            reeve__subcmd__knots__subcmd__help,probe)
+                cmd="reeve__subcmd__knots__subcmd__help__subcmd__probe"
                 ;;
             reeve__subcmd__knots__subcmd__help,sample)
                 cmd="reeve__subcmd__knots__subcmd__help__subcmd__sample"
@@ -422,8 +458,36 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__help__subcmd__knots)
-            opts="list show chart tighten sample hand check"
+            opts="list show chart tighten sample hand admit dismiss probe begin check"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__help__subcmd__knots__subcmd__admit)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__help__subcmd__knots__subcmd__begin)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
@@ -463,6 +527,20 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__help__subcmd__knots__subcmd__dismiss)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__help__subcmd__knots__subcmd__hand)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
@@ -478,6 +556,20 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__help__subcmd__knots__subcmd__list)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__help__subcmd__knots__subcmd__probe)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -590,8 +682,40 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots)
-            opts="-h --help list show chart tighten sample hand check help"
+            opts="-h --help list show chart tighten sample hand admit dismiss probe begin check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__admit)
+            opts="-h --yes --shop --demo --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__begin)
+            opts="-h --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
@@ -647,6 +771,24 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__knots__subcmd__dismiss)
+            opts="-h --shop --demo --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__knots__subcmd__hand)
             opts="-h --shop --demo --as --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
@@ -670,8 +812,36 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__help)
-            opts="list show chart tighten sample hand check help"
+            opts="list show chart tighten sample hand admit dismiss probe begin check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__help__subcmd__admit)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__help__subcmd__begin)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
@@ -698,6 +868,20 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__help__subcmd__check)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__help__subcmd__dismiss)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -740,6 +924,20 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__help__subcmd__list)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__help__subcmd__probe)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -814,6 +1012,20 @@ _reeve() {
                     COMPREPLY=($(compgen -W "text json" -- "${cur}"))
                     return 0
                     ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__knots__subcmd__probe)
+            opts="-h --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
                 *)
                     COMPREPLY=()
                     ;;

@@ -219,6 +219,39 @@ json\:"For other programs"))' \
 '--help[Print help (see more with '\''--help'\'')]' \
 && ret=0
 ;;
+(admit)
+_arguments "${_arguments_options[@]}" : \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--yes[Don'\''t ask]' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help]' \
+'--help[Print help]' \
+':file -- The library:_files' \
+&& ret=0
+;;
+(dismiss)
+_arguments "${_arguments_options[@]}" : \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help]' \
+'--help[Print help]' \
+':library -- The library'\''s name:_default' \
+&& ret=0
+;;
+(probe)
+_arguments "${_arguments_options[@]}" : \
+'-h[Print help]' \
+'--help[Print help]' \
+':file -- The library:_files' \
+&& ret=0
+;;
+(begin)
+_arguments "${_arguments_options[@]}" : \
+'-h[Print help]' \
+'--help[Print help]' \
+':dir -- The folder; made if it is not there:_files' \
+&& ret=0
+;;
 (check)
 _arguments "${_arguments_options[@]}" : \
 '-h[Print help]' \
@@ -259,6 +292,22 @@ _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
 (hand)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(admit)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(dismiss)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(probe)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(begin)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
@@ -371,6 +420,22 @@ _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
 (hand)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(admit)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(dismiss)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(probe)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(begin)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
@@ -517,9 +582,23 @@ _reeve__subcmd__help__subcmd__knots_commands() {
 'tighten:Tighten a drawn knot\: compute from its path what it takes and how far it rises' \
 'sample:Add a sample\: a knot tied a few times for trial, measured, and perhaps timed' \
 'hand:Show what the samples say\: give of cords, factors of knots, pace and pull' \
+'admit:Take a library of computed knots into a shop, after probing it and showing what it declares' \
+'dismiss:Take a library out of a shop' \
+'probe:Hold a library of computed knots to what it declares, over the whole range of every knot; for its author' \
+'begin:Write a small library of computed knots to begin one'\''s own from, in Rust and in C, into a new or empty folder' \
 'check:Read a knot file and report every fault' \
     )
     _describe -t commands 'reeve help knots commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__admit_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__admit_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots admit commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__begin_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__begin_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots begin commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__chart_commands] )) ||
 _reeve__subcmd__help__subcmd__knots__subcmd__chart_commands() {
@@ -531,6 +610,11 @@ _reeve__subcmd__help__subcmd__knots__subcmd__check_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help knots check commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__dismiss_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__dismiss_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots dismiss commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__hand_commands] )) ||
 _reeve__subcmd__help__subcmd__knots__subcmd__hand_commands() {
     local commands; commands=()
@@ -540,6 +624,11 @@ _reeve__subcmd__help__subcmd__knots__subcmd__hand_commands() {
 _reeve__subcmd__help__subcmd__knots__subcmd__list_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help knots list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__probe_commands] )) ||
+_reeve__subcmd__help__subcmd__knots__subcmd__probe_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help knots probe commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__help__subcmd__knots__subcmd__sample_commands] )) ||
 _reeve__subcmd__help__subcmd__knots__subcmd__sample_commands() {
@@ -585,10 +674,24 @@ _reeve__subcmd__knots_commands() {
 'tighten:Tighten a drawn knot\: compute from its path what it takes and how far it rises' \
 'sample:Add a sample\: a knot tied a few times for trial, measured, and perhaps timed' \
 'hand:Show what the samples say\: give of cords, factors of knots, pace and pull' \
+'admit:Take a library of computed knots into a shop, after probing it and showing what it declares' \
+'dismiss:Take a library out of a shop' \
+'probe:Hold a library of computed knots to what it declares, over the whole range of every knot; for its author' \
+'begin:Write a small library of computed knots to begin one'\''s own from, in Rust and in C, into a new or empty folder' \
 'check:Read a knot file and report every fault' \
 'help:Print this message or the help of the given subcommand(s)' \
     )
     _describe -t commands 'reeve knots commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__admit_commands] )) ||
+_reeve__subcmd__knots__subcmd__admit_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots admit commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__begin_commands] )) ||
+_reeve__subcmd__knots__subcmd__begin_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots begin commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__chart_commands] )) ||
 _reeve__subcmd__knots__subcmd__chart_commands() {
@@ -599,6 +702,11 @@ _reeve__subcmd__knots__subcmd__chart_commands() {
 _reeve__subcmd__knots__subcmd__check_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__dismiss_commands] )) ||
+_reeve__subcmd__knots__subcmd__dismiss_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots dismiss commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__hand_commands] )) ||
 _reeve__subcmd__knots__subcmd__hand_commands() {
@@ -614,10 +722,24 @@ _reeve__subcmd__knots__subcmd__help_commands() {
 'tighten:Tighten a drawn knot\: compute from its path what it takes and how far it rises' \
 'sample:Add a sample\: a knot tied a few times for trial, measured, and perhaps timed' \
 'hand:Show what the samples say\: give of cords, factors of knots, pace and pull' \
+'admit:Take a library of computed knots into a shop, after probing it and showing what it declares' \
+'dismiss:Take a library out of a shop' \
+'probe:Hold a library of computed knots to what it declares, over the whole range of every knot; for its author' \
+'begin:Write a small library of computed knots to begin one'\''s own from, in Rust and in C, into a new or empty folder' \
 'check:Read a knot file and report every fault' \
 'help:Print this message or the help of the given subcommand(s)' \
     )
     _describe -t commands 'reeve knots help commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__admit_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__admit_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help admit commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__begin_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__begin_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help begin commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__chart_commands] )) ||
 _reeve__subcmd__knots__subcmd__help__subcmd__chart_commands() {
@@ -628,6 +750,11 @@ _reeve__subcmd__knots__subcmd__help__subcmd__chart_commands() {
 _reeve__subcmd__knots__subcmd__help__subcmd__check_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots help check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__dismiss_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__dismiss_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help dismiss commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__hand_commands] )) ||
 _reeve__subcmd__knots__subcmd__help__subcmd__hand_commands() {
@@ -643,6 +770,11 @@ _reeve__subcmd__knots__subcmd__help__subcmd__help_commands() {
 _reeve__subcmd__knots__subcmd__help__subcmd__list_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots help list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__probe_commands] )) ||
+_reeve__subcmd__knots__subcmd__help__subcmd__probe_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots help probe commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__help__subcmd__sample_commands] )) ||
 _reeve__subcmd__knots__subcmd__help__subcmd__sample_commands() {
@@ -663,6 +795,11 @@ _reeve__subcmd__knots__subcmd__help__subcmd__tighten_commands() {
 _reeve__subcmd__knots__subcmd__list_commands() {
     local commands; commands=()
     _describe -t commands 'reeve knots list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__knots__subcmd__probe_commands] )) ||
+_reeve__subcmd__knots__subcmd__probe_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve knots probe commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots__subcmd__sample_commands] )) ||
 _reeve__subcmd__knots__subcmd__sample_commands() {

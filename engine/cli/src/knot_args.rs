@@ -96,9 +96,7 @@ pub(crate) enum Knots {
         form: DataForm,
     },
     /// Take a library of computed knots into a shop, after probing it and showing what it declares
-    #[command(
-        after_help = "Examples:\n  reeve knots admit target/release/libwoven.so --shop my-shop\n  reeve knots admit libwoven.so --yes"
-    )]
+    #[command(after_help = "Example:\n  reeve knots admit target/release/libwoven.so --shop my-shop --yes")]
     Admit {
         /// The library
         file: PathBuf,
@@ -117,7 +115,7 @@ pub(crate) enum Knots {
         shop: WhichShop,
     },
     /// Hold a library of computed knots to what it declares, over the whole range of every knot; for its author
-    #[command(after_help = "Example:\n  reeve knots probe target/release/libmy_knots.so")]
+    #[command(after_help = "Example:\n  reeve knots probe target/release/libwoven.so")]
     Probe {
         /// The library
         file: PathBuf,

@@ -110,7 +110,9 @@ fn read_library(folder: &Folder, name: &str, knots: &mut Catalogue, program: &Pr
     let file = folder.dir(&format!("{below}/{}", typed.file.value)).unwrap_or_default();
     let library = Arc::new(Library::new(name, &file, Some(&typed.sha256.value), program));
     // Their faults were looked for when they were read alone.
-    own.iter().for_each(|(_, source)| drop(knots.add(source)));
+    for (_, source) in &own {
+        drop(knots.add(source));
+    }
     Ok(Admitted { name: name.to_owned(), version: typed.version, knots: own, record, library })
 }
 

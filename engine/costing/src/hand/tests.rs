@@ -23,7 +23,8 @@ fn stiff(_: f64) -> Taken {
 }
 
 fn formula(working: f64, rise: f64) -> Taken {
-    Taken { working: Length::mm(working), core: Length::mm(rise), rise: Length::mm(rise), base: Time::s(9.0) }
+    let rise = Length::mm(rise);
+    Taken { working: Length::mm(working), core: rise, rise, base: Time::s(9.0), draws: 1.0 }
 }
 
 /// Ten knots that took and rose so many times what a formula expects of a usual cord.
