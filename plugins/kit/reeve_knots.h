@@ -7,7 +7,8 @@
  * Ownership: everything that a library points at (texts, arrays, descriptions) is its own, is never freed by the program and
  *   must stay where it is, unchanged, until the process ends. What the program points at belongs to the program and is only
  *   valid during the call.
- * Threads:   the program calls from one thread, one call at a time. A call may start threads if it ends them.
+ * Threads:   the program calls from one thread, one call at a time. A library must not start others: where the system allows
+ *   it, that fails.
  * Units:     lengths in millimetres, times in seconds, angles in degrees, all as double.
  * Growth:    every struct but the text begins with, or holds, its own size as the one who made it was compiled. A later minor
  *   version may add fields at the end. Read no further than `size`, and write no further.

@@ -55,16 +55,28 @@ impl Workshop {
         self.shop.write("shop/knots/plugins/small/library.toml", format!("{before}sha256 = \"{digest}\"\n"));
     }
 
-    /// No process is left that serves a library of this folder.
+    /// No process is left that serves a library of this folder. One that was killed may take a moment to be gone.
     #[track_caller]
     pub(crate) fn assert_nobody_left(&self) {
-        let ours = self.shop.path("");
-        let ours = ours.to_str().unwrap();
-        for process in fs::read_dir("/proc").unwrap() {
-            let told = fs::read(process.unwrap().path().join("cmdline")).unwrap_or_default();
-            let told = String::from_utf8_lossy(&told).replace('\0', " ");
-            assert!(!(told.contains(reeve_host::SERVE) && told.contains(ours)), "left behind: {told}");
+        const MOMENTS: u32 = 200;
+        for _ in 0..MOMENTS {
+            if self.left().is_empty() {
+                return;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(10));
         }
+        assert_eq!(self.left(), Vec::<String>::new(), "left behind");
+    }
+
+    /// The processes that serve a library and were started in this folder, by how they were started.
+    fn left(&self) -> Vec<String> {
+        let folder = fs::canonicalize(self.shop.path("")).unwrap();
+        let processes = fs::read_dir("/proc").unwrap().map(|process| process.unwrap().path());
+        let here =
+            processes.filter(|process| fs::read_link(process.join("cwd")).is_ok_and(|at| at.starts_with(&folder)));
+        let told = here.map(|process| fs::read(process.join("cmdline")).unwrap_or_default());
+        let told = told.map(|told| String::from_utf8_lossy(&told).replace('\0', " "));
+        told.filter(|told| told.contains(reeve_host::SERVE)).collect()
     }
 }
 

@@ -46,8 +46,8 @@ pub(crate) enum Knots {
         /// How much the cord gives: from 0 to 0.2, or `hard`
         #[arg(long, value_name = "GIVE", default_value_t = USUAL_GIVE, value_parser = give)]
         give: f64,
-        /// A parameter of the knot
-        #[arg(long = "set", value_name = "NAME=NUMBER")]
+        /// A parameter of the knot: a number, or a length such as 8cm
+        #[arg(long = "set", value_name = "NAME=VALUE")]
         parameters: Vec<String>,
         #[command(flatten)]
         shop: WhichShop,
@@ -201,8 +201,8 @@ pub(crate) struct Sample {
     /// Working legs in one knot, where that may differ
     #[arg(long, value_name = "N")]
     pub(crate) working: Option<u32>,
-    /// A parameter of the knot
-    #[arg(long = "set", value_name = "NAME=NUMBER")]
+    /// A parameter of the knot: a number, or a length such as 8cm
+    #[arg(long = "set", value_name = "NAME=VALUE")]
     pub(crate) parameters: Vec<String>,
     /// One working leg before the first knot, such as "150 cm"
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]

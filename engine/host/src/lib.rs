@@ -7,14 +7,18 @@
 //! Native code is loaded in `child/load.rs` and nowhere else.
 
 mod child;
+mod copy;
 mod described;
+mod digest;
 mod library;
 mod probe;
+mod process;
 mod trouble;
 mod wire;
 
 pub use child::{SERVE, serve};
 pub use described::{Described, DescribedKnot, DescribedParameter, knot_text};
-pub use library::{Library, Limits, Program, digest_of};
+pub use digest::digest_of;
+pub use library::{Library, Limits, Program};
 pub use probe::{Finding, Probed, probe};
 pub use trouble::Trouble;

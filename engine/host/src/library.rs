@@ -1,28 +1,23 @@
 //! One library, asked through a process of its own that begins with the first question and ends with this value.
 
 use std::collections::HashMap;
-use std::fmt::{self, Write};
+use std::fmt;
 use std::io;
 use std::path::{Path, PathBuf};
-use std::process::{Child, ChildStdin, Command, ExitStatus, Stdio};
-use std::sync::mpsc::{Receiver, RecvTimeoutError, channel};
+use std::process::{Command, Stdio};
 use std::sync::{Mutex, MutexGuard, PoisonError};
-use std::thread;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 use reeve_catalogue::{Compute, Core, Question, Taken, Unknown};
 use reeve_kit::abi;
 use reeve_measure::{Length, Time};
-use serde::de::DeserializeOwned;
-use sha2::{Digest, Sha256};
 
-use crate::child::{PIPE_GONE, SERVE};
+use crate::child::{COPY, SERVE};
+use crate::copy::Copy;
 use crate::described::Described;
+use crate::process::Process;
 use crate::trouble::Trouble;
-use crate::wire::{Answer, Answers, Asked, BATCH, Figures, Hello, open, receive, send};
-
-/// The largest file that is read as a library.
-pub(crate) const MOST_BYTES: u64 = 256_000_000;
+use crate::wire::{Answer, Answers, Asked, BATCH, Figures, Hello, Load};
 
 /// What a library's process is held to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -65,15 +60,6 @@ impl Program {
     pub fn with(self, limits: Limits) -> Self {
         Self { limits, ..self }
     }
-}
-
-/// SHA-256 of bytes, as 64 hexadecimal digits.
-pub fn digest_of(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().fold(String::new(), |mut digits, byte| {
-        // Writing into a text can't fail.
-        let _ = write!(digits, "{byte:02x}");
-        digits
-    })
 }
 
 /// One library.
@@ -192,18 +178,25 @@ impl Library {
     }
 
     fn start(&self) -> Result<Running, Trouble> {
-        let mut process = Process::start(self.command())?;
+        let mut copy = Copy::new();
+        let mut process = Process::start(self.command(&copy))?;
+        // While the process comes to life the file is copied and measured.
+        let found = copy.fill(&self.file).map_err(|error| Trouble::Unreadable(error.to_string()))?;
+        if let Some(admitted) = self.digest.as_ref().filter(|admitted| **admitted != found) {
+            return Err(Trouble::Changed { admitted: admitted.clone(), found });
+        }
+        process.tell(&Load);
         match process.next(self.program.limits.patience)? {
             Hello::Trouble(trouble) => Err(trouble),
             Hello::Ready { described, guards } => Ok(Running { process, described, guards, known: HashMap::new() }),
         }
     }
 
-    fn command(&self) -> Command {
+    fn command(&self, copy: &Copy) -> Command {
         let mut command = Command::new(&self.program.path);
         command.arg(SERVE).arg(&self.file).arg(self.program.limits.memory_mib.to_string());
-        command.arg(self.digest.as_deref().unwrap_or("-"));
-        command.env_clear().stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::null());
+        command.arg(if copy.is_there() { COPY } else { "file" });
+        command.env_clear().stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(copy.handed_over());
         #[cfg(unix)]
         {
             use std::os::unix::process::CommandExt;
@@ -221,104 +214,11 @@ impl Running {
     }
 
     fn ask(&mut self, asked: &[Asked], patience: Duration) -> Result<Answers, Trouble> {
-        // An end of the process shows when its answer is read: that tells more than that it could not be written to.
-        let _ = send(&mut self.process.to, &asked);
+        self.process.tell(&asked);
         let answers: Answers = self.process.next(patience)?;
         if answers.answers.len() == asked.len() { Ok(answers) } else { Err(Trouble::Pipe) }
     }
 }
-
-/// A child process and the pipes to it. It ends with this value, whatever it is doing.
-struct Process {
-    child: Child,
-    to: ChildStdin,
-    from: Receiver<Vec<u8>>,
-}
-
-impl Process {
-    fn start(mut command: Command) -> Result<Self, Trouble> {
-        let no_process = |why: &str| Trouble::NoProcess(why.to_owned());
-        let mut child = command.spawn().map_err(|error| no_process(&error.to_string()))?;
-        let (Some(to), Some(mut out)) = (child.stdin.take(), child.stdout.take()) else {
-            return Err(no_process("it has no pipes"));
-        };
-        let (sender, from) = channel();
-        // Reading waits for as long as it takes; whoever wants an answer waits for this thread no longer than is allowed.
-        thread::spawn(move || {
-            while let Ok(Some(bytes)) = receive(&mut out) {
-                if sender.send(bytes).is_err() {
-                    break;
-                }
-            }
-        });
-        Ok(Self { child, to, from })
-    }
-
-    /// The next message, if it comes in time.
-    fn next<T: DeserializeOwned>(&mut self, patience: Duration) -> Result<T, Trouble> {
-        match self.from.recv_timeout(patience) {
-            Ok(bytes) => open(&bytes).ok_or(Trouble::Pipe),
-            Err(RecvTimeoutError::Timeout) => Err(Trouble::Slow { seconds: patience.as_secs() }),
-            Err(RecvTimeoutError::Disconnected) => Err(self.end()),
-        }
-    }
-
-    /// How the process ended; one that only closed the pipe has not.
-    fn end(&mut self) -> Trouble {
-        // An end of the process closes the pipe a moment before it can be seen.
-        const MOMENT: Duration = Duration::from_millis(500);
-        let begun = Instant::now();
-        while begun.elapsed() < MOMENT {
-            match self.child.try_wait() {
-                Ok(Some(status)) if status.code() == Some(PIPE_GONE.into()) => return Trouble::Pipe,
-                Ok(Some(status)) => return Trouble::Ended(how(status)),
-                Ok(None) => thread::sleep(Duration::from_millis(1)),
-                Err(_) => break,
-            }
-        }
-        Trouble::Pipe
-    }
-}
-
-impl Drop for Process {
-    fn drop(&mut self) {
-        #[cfg(unix)]
-        if let Ok(None) = self.child.try_wait() {
-            // Whatever it may have started goes with it.
-            let group = rustix::process::Pid::from_child(&self.child);
-            let _ = rustix::process::kill_process_group(group, rustix::process::Signal::KILL);
-        }
-        let _ = self.child.kill();
-        let _ = self.child.wait();
-    }
-}
-
-/// How a process ended, in words.
-fn how(status: ExitStatus) -> String {
-    #[cfg(unix)]
-    {
-        use std::os::unix::process::ExitStatusExt;
-        if let Some(signal) = status.signal() {
-            let known = SIGNALS.iter().find(|(number, _)| *number == signal).map(|(_, words)| format!(", {words}"));
-            return format!("signal {signal}{}", known.unwrap_or_default());
-        }
-    }
-    status.code().map_or_else(|| status.to_string(), |code| format!("it left with the code {code}"))
-}
-
-/// Signals by the numbers that POSIX gives them, and what they mean here.
-#[cfg(unix)]
-const SIGNALS: &[(i32, &str)] = &[
-    (4, "an instruction that there is not"),
-    (6, "it aborted, as a program does that gets no more memory or stack"),
-    (7, "a part of its file that is not there"),
-    (8, "a division by zero"),
-    (9, "it was killed, perhaps for want of memory"),
-    (11, "it touched memory that is not its own"),
-    (24, "it used up its time"),
-    (25, "it wrote into a file"),
-    (31, "it asked the system for what a library may not have"),
-];
 
 pub(crate) fn as_asked(place: u32, asked: &Question<'_>) -> Asked {
     let setting = asked.setting;

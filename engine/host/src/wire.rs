@@ -17,6 +17,10 @@ const MOST_BYTES: usize = 4_000_000;
 /// The most questions in one message: fewer bytes than a pipe holds, so that writing them never waits.
 pub(crate) const BATCH: usize = 128;
 
+/// Tells the process that the file is the one that was meant.
+#[derive(Debug, Serialize, Deserialize)]
+pub(crate) struct Load;
+
 /// What the process says first.
 #[derive(Debug, Serialize, Deserialize)]
 pub(crate) enum Hello {

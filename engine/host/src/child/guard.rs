@@ -54,7 +54,7 @@ mod linux {
         hold(!orphaned, "an end with the program that asks");
         hold(set_no_new_privs(true).is_ok(), "no new privileges");
         hold(files().unwrap_or(false), "no files but the system's libraries, and those only to read");
-        hold(calls().is_ok(), "no network, no other programs, no writing");
+        hold(calls().is_ok(), "no network, no other programs or threads, no writing");
         guards
     }
 
@@ -70,36 +70,24 @@ mod linux {
         Ok(status.ruleset != RulesetStatus::NotEnforced)
     }
 
-    /// System calls that a library has no use for fail as not permitted, or as unknown where a library would then take an
-    /// older one that can be told apart.
+    /// System calls that a library has no use for fail as not permitted.
     fn calls() -> Result<(), Box<dyn Error>> {
-        apply(unknown(), libc::ENOSYS)?;
-        apply(forbidden()?, libc::EPERM)
-    }
-
-    type Rules = BTreeMap<i64, Vec<SeccompRule>>;
-
-    fn apply(rules: Rules, errno: i32) -> Result<(), Box<dyn Error>> {
         let filter = SeccompFilter::new(
-            rules,
+            forbidden()?,
             SeccompAction::Allow,
-            SeccompAction::Errno(u32::try_from(errno)?),
+            SeccompAction::Errno(u32::try_from(libc::EPERM)?),
             std::env::consts::ARCH.try_into()?,
         )?;
         let program: BpfProgram = filter.try_into()?;
         Ok(apply_filter(&program)?)
     }
 
-    fn unknown() -> Rules {
-        [libc::SYS_clone3, libc::SYS_openat2, libc::SYS_io_uring_setup].map(|call| (call, Vec::new())).into()
-    }
+    type Rules = BTreeMap<i64, Vec<SeccompRule>>;
 
     fn forbidden() -> Result<Rules, Box<dyn Error>> {
         let mut rules: Rules = ALWAYS.iter().map(|call| (*call, Vec::new())).collect();
         #[cfg(target_arch = "x86_64")]
         rules.extend(OLD.iter().map(|call| (*call, Vec::new())));
-        // A thread is allowed, another process is not.
-        rules.insert(libc::SYS_clone, vec![without(0, libc::CLONE_THREAD)?]);
         rules.insert(libc::SYS_openat, writing(2)?);
         #[cfg(target_arch = "x86_64")]
         rules.insert(libc::SYS_open, writing(1)?);
@@ -110,6 +98,10 @@ mod linux {
     }
 
     const ALWAYS: &[i64] = &[
+        libc::SYS_clone,
+        libc::SYS_clone3,
+        libc::SYS_openat2,
+        libc::SYS_io_uring_setup,
         libc::SYS_socket,
         libc::SYS_socketpair,
         libc::SYS_connect,
@@ -161,11 +153,6 @@ mod linux {
 
     fn rule(argument: u8, op: SeccompCmpOp, value: u64) -> Result<SeccompRule, Box<dyn Error>> {
         Ok(SeccompRule::new(vec![SeccompCondition::new(argument, SeccompCmpArgLen::Dword, op, value)?])?)
-    }
-
-    /// Matches an argument in which a flag is not set.
-    fn without(argument: u8, flag: i32) -> Result<SeccompRule, Box<dyn Error>> {
-        rule(argument, SeccompCmpOp::MaskedEq(u64::try_from(flag)?), 0)
     }
 
     /// Matches flags that open a file to write, to make or to empty it.

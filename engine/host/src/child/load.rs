@@ -2,7 +2,7 @@
 
 #![allow(unsafe_code, reason = "a library is pointers and calls; a wrong one ends this process and no other")]
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::{ptr, slice};
 
 use reeve_kit::abi::{self, size_of_u32};
@@ -11,45 +11,6 @@ use crate::described::{Described, DescribedKnot, DescribedParameter};
 use crate::trouble::Trouble;
 use crate::wire::Asked;
 
-/// Where the library is loaded from.
-pub(super) struct Place {
-    /// What the system is told to load.
-    path: PathBuf,
-    /// What messages call it.
-    shown: String,
-    /// Keeps the copy in memory open.
-    #[cfg(target_os = "linux")]
-    _copy: Option<std::os::fd::OwnedFd>,
-}
-
-impl Place {
-    /// A copy of the bytes in memory, where the system offers that; else the file itself.
-    #[cfg(target_os = "linux")]
-    pub(super) fn of(file: &Path, bytes: &[u8]) -> Self {
-        use std::os::fd::AsRawFd;
-        let shown = file.display().to_string();
-        match copy(bytes) {
-            Ok(copy) => Self { path: format!("/proc/self/fd/{}", copy.as_raw_fd()).into(), shown, _copy: Some(copy) },
-            Err(_) => Self { path: file.to_owned(), shown, _copy: None },
-        }
-    }
-
-    /// The file itself.
-    #[cfg(not(target_os = "linux"))]
-    pub(super) fn of(file: &Path, _: &[u8]) -> Self {
-        Self { path: file.to_owned(), shown: file.display().to_string() }
-    }
-}
-
-#[cfg(target_os = "linux")]
-fn copy(bytes: &[u8]) -> std::io::Result<std::os::fd::OwnedFd> {
-    use std::io::Write;
-    let copy = rustix::fs::memfd_create("library", rustix::fs::MemfdFlags::CLOEXEC)?;
-    let mut file = std::fs::File::from(copy);
-    file.write_all(bytes)?;
-    Ok(file.into())
-}
-
 /// A library, loaded, whose table begins as it should.
 pub(super) struct Loaded {
     table: abi::Library,
@@ -57,11 +18,11 @@ pub(super) struct Loaded {
     _library: libloading::Library,
 }
 
-/// Loads a library and looks at its table.
-pub(super) fn load(place: &Place) -> Result<Loaded, Trouble> {
+/// Loads a library from a path and looks at its table; `shown` is what messages call it.
+pub(super) fn load(path: &Path, shown: &Path) -> Result<Loaded, Trouble> {
     // SAFETY: code of the library runs here. That is what this process is for.
     let library =
-        unsafe { libloading::Library::new(&place.path) }.map_err(|error| Trouble::NotALibrary(words(&error, place)))?;
+        unsafe { libloading::Library::new(path) }.map_err(|error| Trouble::NotALibrary(words(&error, path, shown)))?;
     // SAFETY: only the address is taken; what stands there is looked at bit by bit below.
     let table = unsafe { library.get::<*const abi::Library>(abi::SYMBOL) }.map(|table| *table);
     let table = checked(table.map_err(|_| Trouble::NoTable)?)?;
@@ -69,10 +30,11 @@ pub(super) fn load(place: &Place) -> Result<Loaded, Trouble> {
 }
 
 /// What the system says, with the file's own name in place of that of the copy.
-fn words(error: &libloading::Error, place: &Place) -> String {
+fn words(error: &libloading::Error, path: &Path, shown: &Path) -> String {
+    let shown = shown.display().to_string();
     let said = std::error::Error::source(error).map_or_else(|| error.to_string(), ToString::to_string);
-    let said = said.replace(&place.path.display().to_string(), &place.shown);
-    said.strip_prefix(&format!("{}: ", place.shown)).map_or(said.clone(), str::to_owned)
+    let said = said.replace(&path.display().to_string(), &shown);
+    said.strip_prefix(&format!("{shown}: ")).map_or(said.clone(), str::to_owned)
 }
 
 /// The table, if it is one of the contract that the program keeps.

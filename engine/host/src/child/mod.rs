@@ -8,13 +8,12 @@ use std::ffi::OsString;
 use std::fs::File;
 use std::io::{self, Write};
 use std::mem::ManuallyDrop;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use crate::described::Described;
-use crate::library::{MOST_BYTES, digest_of};
 use crate::trouble::Trouble;
-use crate::wire::{Answers, Hello, Questions, open, receive, send};
+use crate::wire::{Answers, Hello, Load, Questions, open, receive, send};
 use load::Loaded;
 
 /// The word by which the program is told to be such a process; not for makers.
@@ -22,73 +21,77 @@ pub const SERVE: &str = "serve-library";
 
 /// Is such a process, until the pipe ends: reads questions from standard input, writes answers to standard output.
 ///
-/// `words` follow [`SERVE`]: the library's file, the most memory in mebibytes, and the digest that it must have or `-`.
+/// `words` follow [`SERVE`]: the library's file, the most memory in mebibytes, and whether a [`COPY`] of the file stands in
+/// the place of standard error.
 pub fn serve(words: &[OsString]) -> ExitCode {
-    let [file, memory, digest] = words else { return ExitCode::from(2) };
+    let [file, memory, from] = words else { return ExitCode::from(2) };
     let memory = memory.to_str().and_then(|memory| memory.parse().ok());
-    let (Some(memory), Ok((mut from, mut to))) = (memory, pipes()) else { return ExitCode::from(2) };
-    let digest = digest.to_str().filter(|digest| *digest != "-");
-    let served = match begin(Path::new(file), memory, digest) {
-        Ok((loaded, described, guards)) => {
-            send(&mut *to, &Hello::Ready { described, guards }).and_then(|()| answer_all(&loaded, &mut *from, &mut *to))
-        }
-        Err(trouble) => send(&mut *to, &Hello::Trouble(trouble)),
+    let (Some(memory), Ok(mut pipes)) = (memory, Pipes::taken(from == COPY)) else { return ExitCode::from(2) };
+    let guards = guard::restrict(memory);
+    let served = match begin(Path::new(file), &mut pipes) {
+        Ok((loaded, described)) => send(&mut *pipes.to, &Hello::Ready { described, guards })
+            .and_then(|()| answer_all(&loaded, &mut *pipes.from, &mut *pipes.to)),
+        Err(trouble) => send(&mut *pipes.to, &Hello::Trouble(trouble)),
     };
     if served.is_ok() { ExitCode::SUCCESS } else { ExitCode::from(PIPE_GONE) }
 }
 
+/// The word for a copy of the library in the place of standard error.
+pub(crate) const COPY: &str = "copy";
+
 /// The exit code of such a process that lost its pipe.
 pub(crate) const PIPE_GONE: u8 = 97;
 
-/// Takes the pipes for the program's own use, and leaves nothing behind standard input and output for the library.
-#[cfg(unix)]
-fn pipes() -> io::Result<(ManuallyDrop<File>, ManuallyDrop<File>)> {
-    use rustix::io::fcntl_dupfd_cloexec;
-    use rustix::stdio::{dup2_stderr, dup2_stdin, dup2_stdout, stdin, stdout};
-
-    // High enough to be out of the way of what a library opens.
-    const FROM: i32 = 100;
-    let from = fcntl_dupfd_cloexec(stdin(), FROM)?;
-    let to = fcntl_dupfd_cloexec(stdout(), FROM)?;
-    let nothing = File::options().read(true).write(true).open("/dev/null")?;
-    dup2_stdin(&nothing)?;
-    dup2_stdout(&nothing)?;
-    dup2_stderr(&nothing)?;
-    // A library may close them; closing them twice would be this process's own fault.
-    Ok((ManuallyDrop::new(from.into()), ManuallyDrop::new(to.into())))
-}
-
-/// Where there is no better way, the pipes stay where they are.
-#[cfg(not(unix))]
-fn pipes() -> io::Result<(Box<io::Stdin>, Box<io::Stdout>)> {
-    Ok((Box::new(io::stdin()), Box::new(io::stdout())))
-}
-
-/// Reads the file once: what is measured is what is loaded.
-fn begin(file: &Path, memory: u64, digest: Option<&str>) -> Result<(Loaded, Described, Vec<String>), Trouble> {
-    let bytes = read(file)?;
-    let found = digest_of(&bytes);
-    if let Some(admitted) = digest.filter(|admitted| *admitted != found) {
-        return Err(Trouble::Changed { admitted: admitted.to_owned(), found });
-    }
-    let place = load::Place::of(file, &bytes);
-    drop(bytes);
-    let guards = guard::restrict(memory);
-    let loaded = load::load(&place)?;
+/// Loads the library when it is told that the file is the right one.
+fn begin(file: &Path, pipes: &mut Pipes) -> Result<(Loaded, Described), Trouble> {
+    let told = receive(&mut *pipes.from).ok().flatten();
+    told.and_then(|bytes| open::<Load>(&bytes)).ok_or(Trouble::Pipe)?;
+    let loaded = load::load(pipes.copy.as_deref().unwrap_or(file), file)?;
     let described = loaded.describe()?;
-    Ok((loaded, described, guards))
+    Ok((loaded, described))
 }
 
-fn read(file: &Path) -> Result<Vec<u8>, Trouble> {
-    let unreadable = |error: io::Error| Trouble::Unreadable(error.to_string());
-    let about = std::fs::metadata(file).map_err(unreadable)?;
-    if !about.is_file() {
-        return Err(Trouble::Unreadable("it is not a file".to_owned()));
+/// The pipes to the program. A library may close them; closing them twice would be this process's own fault.
+struct Pipes {
+    from: ManuallyDrop<File>,
+    to: ManuallyDrop<File>,
+    /// Where the copy of the library is, if there is one.
+    copy: Option<PathBuf>,
+}
+
+impl Pipes {
+    /// Takes the pipes for the program's own use, and leaves nothing behind the standard streams for the library.
+    #[cfg(unix)]
+    fn taken(copy: bool) -> io::Result<Self> {
+        use std::os::fd::AsRawFd;
+
+        use rustix::io::fcntl_dupfd_cloexec;
+        use rustix::stdio::{dup2_stderr, dup2_stdin, dup2_stdout, stderr, stdin, stdout};
+
+        // High enough to be out of the way of what a library opens.
+        const FROM: i32 = 100;
+        let from = fcntl_dupfd_cloexec(stdin(), FROM)?;
+        let to = fcntl_dupfd_cloexec(stdout(), FROM)?;
+        let copy = if copy { Some(ManuallyDrop::new(fcntl_dupfd_cloexec(stderr(), FROM)?)) } else { None };
+        let nothing = File::options().read(true).write(true).open("/dev/null")?;
+        dup2_stdin(&nothing)?;
+        dup2_stdout(&nothing)?;
+        dup2_stderr(&nothing)?;
+        Ok(Self {
+            from: ManuallyDrop::new(from.into()),
+            to: ManuallyDrop::new(to.into()),
+            copy: copy.map(|copy| format!("/proc/self/fd/{}", copy.as_raw_fd()).into()),
+        })
     }
-    if about.len() > MOST_BYTES {
-        return Err(Trouble::Unreadable(format!("it has {} bytes, and at most {MOST_BYTES} are read", about.len())));
+
+    /// Where there is no better way, the pipes stay where they are.
+    #[cfg(windows)]
+    fn taken(_: bool) -> io::Result<Self> {
+        use std::os::windows::io::AsHandle;
+        let from = File::from(io::stdin().as_handle().try_clone_to_owned()?);
+        let to = File::from(io::stdout().as_handle().try_clone_to_owned()?);
+        Ok(Self { from: ManuallyDrop::new(from), to: ManuallyDrop::new(to), copy: None })
     }
-    std::fs::read(file).map_err(unreadable)
 }
 
 fn answer_all(loaded: &Loaded, from: &mut impl io::Read, to: &mut impl Write) -> io::Result<()> {

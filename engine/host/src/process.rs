@@ -1,0 +1,150 @@
+//! A child process that serves a library, and the pipes to it.
+
+use std::process::{Child, ChildStdin, Command, ExitStatus};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
+use std::sync::{Arc, Mutex, PoisonError};
+use std::thread;
+use std::time::Duration;
+
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+
+use crate::child::PIPE_GONE;
+use crate::trouble::Trouble;
+use crate::wire::{open, receive, send};
+
+/// A child process and the pipes to it. It ends with this value, whatever it is doing.
+pub(crate) struct Process {
+    /// Nothing once it has ended and nobody need end it any more.
+    child: Arc<Mutex<Option<Child>>>,
+    to: ChildStdin,
+    from: Receiver<Said>,
+}
+
+/// What comes from a process.
+enum Said {
+    Message(Vec<u8>),
+    /// The pipe is closed.
+    Nothing,
+    Ended(ExitStatus),
+}
+
+impl Process {
+    /// Starts a process whose standard input and output are pipes.
+    pub(crate) fn start(mut command: Command) -> Result<Self, Trouble> {
+        let no_process = |why: &str| Trouble::NoProcess(why.to_owned());
+        let mut child = command.spawn().map_err(|error| no_process(&error.to_string()))?;
+        let (Some(to), Some(mut out)) = (child.stdin.take(), child.stdout.take()) else {
+            return Err(no_process("it has no pipes"));
+        };
+        let (sender, from) = channel();
+        let child = Arc::new(Mutex::new(Some(child)));
+        let watched = Arc::clone(&child);
+        // Reading waits for as long as it takes; whoever wants an answer waits for this thread no longer than is allowed.
+        thread::spawn(move || {
+            while let Ok(Some(bytes)) = receive(&mut out) {
+                if sender.send(Said::Message(bytes)).is_err() {
+                    break;
+                }
+            }
+            reap(&watched, &sender);
+        });
+        Ok(Self { child, to, from })
+    }
+
+    /// Sends a message.
+    ///
+    /// That the process is gone shows when its answer is read: that tells more than that it could not be written to.
+    pub(crate) fn tell(&mut self, message: &impl Serialize) {
+        let _ = send(&mut self.to, message);
+    }
+
+    /// The next message, if it comes in time.
+    pub(crate) fn next<T: DeserializeOwned>(&mut self, patience: Duration) -> Result<T, Trouble> {
+        match self.from.recv_timeout(patience) {
+            Ok(Said::Message(bytes)) => open(&bytes).ok_or(Trouble::Pipe),
+            Ok(Said::Ended(status)) => Err(how(status)),
+            Ok(Said::Nothing) => Err(self.end()),
+            Err(RecvTimeoutError::Timeout) => Err(Trouble::Slow { seconds: patience.as_secs() }),
+            Err(RecvTimeoutError::Disconnected) => Err(Trouble::Pipe),
+        }
+    }
+
+    /// How the process ended; one that only closed the pipe has not.
+    fn end(&mut self) -> Trouble {
+        // An end of the process closes the pipe a moment before it can be seen.
+        match self.from.recv_timeout(Duration::from_millis(500)) {
+            Ok(Said::Ended(status)) => how(status),
+            _ => Trouble::Pipe,
+        }
+    }
+}
+
+/// Waits for the end of a process that said its last word, and takes it off the system's list.
+fn reap(child: &Mutex<Option<Child>>, sender: &Sender<Said>) {
+    let _ = sender.send(Said::Nothing);
+    loop {
+        let mut child = child.lock().unwrap_or_else(PoisonError::into_inner);
+        let ended = child.as_mut().map(Child::try_wait);
+        match ended {
+            Some(Ok(None)) => {}
+            Some(Ok(Some(status))) => {
+                *child = None;
+                let _ = sender.send(Said::Ended(status));
+                return;
+            }
+            _ => return,
+        }
+        drop(child);
+        thread::sleep(Duration::from_millis(1));
+    }
+}
+
+impl Drop for Process {
+    /// Ends the process. Its thread takes it off the system's list; where the program ends first, the system does.
+    fn drop(&mut self) {
+        let mut child = self.child.lock().unwrap_or_else(PoisonError::into_inner);
+        let Some(child) = child.as_mut() else { return };
+        #[cfg(unix)]
+        {
+            // Whatever it may have started goes with it.
+            let group = rustix::process::Pid::from_child(child);
+            let _ = rustix::process::kill_process_group(group, rustix::process::Signal::KILL);
+        }
+        let _ = child.kill();
+    }
+}
+
+/// How a process ended, in words.
+fn how(status: ExitStatus) -> Trouble {
+    if status.code() == Some(PIPE_GONE.into()) {
+        return Trouble::Pipe;
+    }
+    Trouble::Ended(ended(status))
+}
+
+fn ended(status: ExitStatus) -> String {
+    #[cfg(unix)]
+    {
+        use std::os::unix::process::ExitStatusExt;
+        if let Some(signal) = status.signal() {
+            let known = SIGNALS.iter().find(|(number, _)| *number == signal).map(|(_, words)| format!(", {words}"));
+            return format!("signal {signal}{}", known.unwrap_or_default());
+        }
+    }
+    status.code().map_or_else(|| status.to_string(), |code| format!("it left with the code {code}"))
+}
+
+/// Signals by the numbers that POSIX gives them, and what they mean here.
+#[cfg(unix)]
+const SIGNALS: &[(i32, &str)] = &[
+    (4, "an instruction that there is not"),
+    (6, "it aborted, as a program does that gets no more memory or stack"),
+    (7, "a part of its file that is not there"),
+    (8, "a division by zero"),
+    (9, "it was killed, perhaps for want of memory"),
+    (11, "it touched memory that is not its own"),
+    (24, "it used up its time"),
+    (25, "it wrote into a file"),
+    (31, "it asked the system for what a library may not have"),
+];
