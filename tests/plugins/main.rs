@@ -7,4 +7,5 @@ mod contract;
 mod misbehaving;
 mod shipped;
 mod template;
+mod unsafe_code;
 mod workshop;

@@ -122,7 +122,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subco
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l rod -d 'Thickness of a rod or ring it is tied on, in mm, in place of core legs' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l working -d 'Working legs in one knot, where that may differ' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l give -d 'How much the cord gives: from 0 to 0.2, or `hard`' -r
-complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l set -d 'A parameter of the knot' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l set -d 'A parameter of the knot: a number, or a length such as 8cm' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
 html\t'One self-contained page, with the drawing'
@@ -160,7 +160,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subco
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l core -d 'Core legs; two, or as near to two as the knot allows, when not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l rod -d 'Thickness of a round rod or ring it was tied on, in place of core legs' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l working -d 'Working legs in one knot, where that may differ' -r
-complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l set -d 'A parameter of the knot' -r
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l set -d 'A parameter of the knot: a number, or a length such as 8cm' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l before -d 'One working leg before the first knot, such as "150 cm"' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l after -d 'What is left of the same leg below the last knot' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from sample" -l made -d 'The length made, from the top of the first knot to the foot of the last' -r

@@ -144,7 +144,7 @@ _arguments "${_arguments_options[@]}" : \
 '--rod=[Thickness of a rod or ring it is tied on, in mm, in place of core legs]:MM:_default' \
 '--working=[Working legs in one knot, where that may differ]:N:_default' \
 '--give=[How much the cord gives\: from 0 to 0.2, or \`hard\`]:GIVE:_default' \
-'*--set=[A parameter of the knot]:NAME=NUMBER:_default' \
+'*--set=[A parameter of the knot\: a number, or a length such as 8cm]:NAME=VALUE:_default' \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
 html\:"One self-contained page, with the drawing"
@@ -195,7 +195,7 @@ _arguments "${_arguments_options[@]}" : \
 '--core=[Core legs; two, or as near to two as the knot allows, when not given]:N:_default' \
 '(--core)--rod=[Thickness of a round rod or ring it was tied on, in place of core legs]:LENGTH:_default' \
 '--working=[Working legs in one knot, where that may differ]:N:_default' \
-'*--set=[A parameter of the knot]:NAME=NUMBER:_default' \
+'*--set=[A parameter of the knot\: a number, or a length such as 8cm]:NAME=VALUE:_default' \
 '--before=[One working leg before the first knot, such as "150 cm"]:LENGTH:_default' \
 '--after=[What is left of the same leg below the last knot]:LENGTH:_default' \
 '--made=[The length made, from the top of the first knot to the foot of the last]:LENGTH:_default' \

@@ -78,6 +78,9 @@ fn mending(misfit: &Misfit) -> String {
     if let Misfit::Library { remedy, .. } = misfit {
         return remedy.clone();
     }
+    if let Some(help) = misfit.parameter_help() {
+        return help;
+    }
     let help = match misfit {
         Misfit::NotTightened { .. } => "do that first; it takes some seconds",
         Misfit::MissingPart { .. } => "mend the knot's file",

@@ -129,3 +129,81 @@ fn number(value: f64) -> String {
 fn word<T>(words: &'static [(&'static str, T)], code: u32) -> &'static str {
     words.get(code as usize).map_or("unknown", |(word, _)| word)
 }
+
+#[cfg(test)]
+#[allow(clippy::expect_used, reason = "a test may stop at the first surprise")]
+mod tests {
+    use proptest::prelude::*;
+    use reeve_catalogue::Catalogue;
+    use reeve_reading::Source as File;
+
+    use super::*;
+
+    fn described(words: &str, figures: [f64; 3]) -> DescribedKnot {
+        let [least, most, usual] = figures;
+        let parameter = DescribedParameter {
+            name: "turns".to_owned(),
+            about: words.to_owned(),
+            unit: 0,
+            whole: false,
+            grows: false,
+            least,
+            most,
+            usual,
+        };
+        DescribedKnot {
+            name: "band".to_owned(),
+            title: words.to_owned(),
+            also: vec![words.to_owned()],
+            kind: 3,
+            summary: words.to_owned(),
+            on_fitting: true,
+            joins: true,
+            core_grows: false,
+            give_shrinks: false,
+            working: (1, 1),
+            core: (1, 24),
+            take_up_source: 0,
+            take_up_note: words.to_owned(),
+            time_source: 3,
+            time_note: words.to_owned(),
+            pull_s_per_m: 1.25,
+            cautions: vec![words.to_owned()],
+            parameters: vec![parameter],
+        }
+    }
+
+    proptest! {
+        /// Whatever words a library says of itself, the file that is made of them says the same, and no more.
+        #[test]
+        fn the_file_says_what_the_library_says(words in "[\\PC]{1,80}") {
+            prop_assume!(!words.trim().is_empty());
+            let text = knot_text("small", &described(&words, [1.0, 40.0, 8.5]));
+            let mut catalogue = Catalogue::default();
+            let faults = catalogue.add(&File::new("band.toml", text));
+            prop_assert_eq!(faults.len(), 0);
+            let knot = catalogue.find("band").expect("it is there");
+            let words = words.trim();
+            prop_assert_eq!(&knot.title, words);
+            prop_assert_eq!(&knot.summary, words);
+            prop_assert_eq!(&knot.working.note.words, words);
+            prop_assert_eq!(&knot.cautions, &[words.to_owned()]);
+            prop_assert_eq!(knot.parameters[0].default.to_bits(), 8.5_f64.to_bits());
+            prop_assert_eq!(knot.computed.as_ref().map(|computed| computed.library.as_str()), Some("small"));
+        }
+
+        /// Whatever figures, the file can be read, or is refused with its faults.
+        #[test]
+        fn any_figures_are_read_or_refused(figures in any::<[f64; 3]>(), codes in any::<[u32; 4]>()) {
+            let [kind, take_up_source, time_source, unit] = codes.map(|code| code % 8);
+            let mut knot = DescribedKnot { kind, take_up_source, time_source, ..described("a band", figures) };
+            knot.parameters[0].unit = unit;
+            let mut catalogue = Catalogue::default();
+            let faults = catalogue.add(&File::new("band.toml", knot_text("small", &knot)));
+            let [least, most, usual] = figures;
+            let sound = kind < 5 && take_up_source < 4 && time_source < 4 && unit < 3;
+            let ranged = 0.0 <= least && least <= usual && usual <= most && most <= 1e5;
+            prop_assert_eq!(faults.is_empty(), sound && ranged, "{:?} {:?}", figures, codes);
+        }
+    }
+}

@@ -114,3 +114,69 @@ pub(crate) fn receive(from: &mut impl Read) -> io::Result<Option<Vec<u8>>> {
 pub(crate) fn open<T: DeserializeOwned>(bytes: &[u8]) -> Option<T> {
     postcard::from_bytes(bytes).ok()
 }
+
+#[cfg(test)]
+#[allow(clippy::expect_used, reason = "a test may stop at the first surprise")]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    proptest! {
+        /// A library may write anything into the pipe: it is read as a message or not at all.
+        #[test]
+        fn any_bytes_are_a_message_or_none(bytes in any::<Vec<u8>>()) {
+            let mut rest = bytes.as_slice();
+            while let Ok(Some(message)) = receive(&mut rest) {
+                let _: Option<Hello> = open(&message);
+                let _: Option<Answers> = open(&message);
+            }
+            let _: Option<Hello> = open(&bytes);
+            let _: Option<Answers> = open(&bytes);
+        }
+
+        #[test]
+        fn what_is_sent_is_received(values in any::<Vec<f64>>(), place in any::<u32>()) {
+            let asked = Asked {
+                place,
+                cord_mm: 4.0,
+                give: 0.1,
+                working: 1,
+                core: 0,
+                core_legs: 2,
+                core_mm: 8.0,
+                core_a_mm: 4.0,
+                core_b_mm: 0.0,
+                values,
+            };
+            let mut pipe = Vec::new();
+            send(&mut pipe, &vec![asked.clone()]).expect("a vector takes everything");
+            let bytes = receive(&mut pipe.as_slice()).expect("it is whole").expect("it is there");
+            let back: Questions = open(&bytes).expect("it is a message");
+            let bits = |asked: &Asked| asked.values.iter().map(|value| value.to_bits()).collect::<Vec<_>>();
+            prop_assert_eq!(bits(&back[0]), bits(&asked));
+        }
+    }
+
+    /// A batch of the longest questions there can be is written at once: a pipe holds it, with no one reading.
+    #[test]
+    fn a_batch_fits_into_a_pipe() {
+        // POSIX promises 4096 bytes; Linux gives 65 536 (pipe(7)), and elsewhere it is as much or grows to it.
+        const PIPE: usize = 65_536;
+        let asked = Asked {
+            place: u32::MAX,
+            cord_mm: f64::MAX,
+            give: f64::MAX,
+            working: u32::MAX,
+            core: u32::MAX,
+            core_legs: u32::MAX,
+            core_mm: f64::MAX,
+            core_a_mm: f64::MAX,
+            core_b_mm: f64::MAX,
+            values: vec![f64::MAX; 16],
+        };
+        let mut pipe = Vec::new();
+        send(&mut pipe, &vec![asked; BATCH]).expect("a vector takes everything");
+        assert!(pipe.len() < PIPE, "{}", pipe.len());
+    }
+}

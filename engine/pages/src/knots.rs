@@ -228,7 +228,7 @@ fn parts(knot: &Knot, taken: &Taken) -> Vec<Part> {
     }
     let time = format!(
         "{} s, and {} s for each metre hanging, each time a leg is drawn through ({} in one knot)",
-        taken.base.as_s(),
+        tenth(taken.base.as_s()),
         knot.time.pull,
         plural("time", draws(taken))
     );
@@ -311,7 +311,7 @@ pub fn knot_json(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotJson 
         roles: roles_json(setting, taken.working, taken.core),
         rise_mm: tenth(taken.rise.as_mm()),
         rise_diameters: hundredth(taken.rise / setting.cord),
-        base_seconds: taken.base.as_s(),
+        base_seconds: tenth(taken.base.as_s()),
         pull_seconds: knot.time.pull,
         source: knot.working.note.source.word().to_owned(),
         library: knot.computed.as_ref().map(|computed| computed.library.clone()),
