@@ -119,15 +119,16 @@ impl Catalogue {
     pub fn add(&mut self, source: &Arc<Source>) -> Vec<Fault> {
         let desk = Desk::new(Arc::clone(source));
         if let Some(knot) = read(&desk, knot_file) {
-            self.insert(knot);
+            self.put(Arc::new(knot));
         }
         desk.into_faults()
     }
 
-    fn insert(&mut self, knot: Knot) {
+    /// Adds a knot that was read before; one of the same name is replaced.
+    pub fn put(&mut self, knot: Arc<Knot>) {
         match self.knots.binary_search_by(|other| other.name.cmp(&knot.name)) {
-            Ok(at) => self.knots[at] = Arc::new(knot),
-            Err(at) => self.knots.insert(at, Arc::new(knot)),
+            Ok(at) => self.knots[at] = knot,
+            Err(at) => self.knots.insert(at, knot),
         }
     }
 

@@ -72,11 +72,6 @@ impl Computed {
         Self { library, by: None }
     }
 
-    /// Whether the library has been found.
-    pub fn is_found(&self) -> bool {
-        self.by.is_some()
-    }
-
     pub(crate) fn found(&mut self, by: Arc<dyn Compute>) {
         self.by = Some(by);
     }

@@ -19,6 +19,6 @@ mod wire;
 pub use child::{SERVE, serve};
 pub use described::{Described, DescribedKnot, DescribedParameter, knot_text};
 pub use digest::digest_of;
-pub use library::{Library, Limits, Program};
+pub use library::{Library, Program};
 pub use probe::{Finding, Probed, probe};
 pub use trouble::Trouble;

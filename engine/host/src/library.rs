@@ -19,32 +19,19 @@ use crate::process::Process;
 use crate::trouble::Trouble;
 use crate::wire::{Answer, Answers, Asked, BATCH, Figures, Hello, Load};
 
-/// What a library's process is held to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Limits {
-    /// The longest that an answer to one message is waited for.
-    pub patience: Duration,
-    /// The most memory, in mebibytes.
-    pub memory_mib: u64,
-}
-
-impl Default for Limits {
-    fn default() -> Self {
-        Self { patience: Duration::from_secs(5), memory_mib: 512 }
-    }
-}
+/// The longest that an answer to one message is waited for.
+const PATIENCE: Duration = Duration::from_secs(5);
+/// The most memory that a library's process may have, in mebibytes.
+const MEMORY_MIB: u32 = 512;
 
 /// The program that is started for each library: this one, told to serve.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Program {
-    path: PathBuf,
-    limits: Limits,
-}
+pub struct Program(PathBuf);
 
 impl Program {
     /// The program at a path, which must serve libraries when told to.
     pub fn at(path: PathBuf) -> Self {
-        Self { path, limits: Limits::default() }
+        Self(path)
     }
 
     /// The program that runs now.
@@ -52,13 +39,7 @@ impl Program {
     /// # Errors
     /// When the system does not tell where it is.
     pub fn this() -> io::Result<Self> {
-        std::env::current_exe().map(Self::at)
-    }
-
-    /// The same with other limits.
-    #[must_use]
-    pub fn with(self, limits: Limits) -> Self {
-        Self { limits, ..self }
+        std::env::current_exe().map(Self)
     }
 }
 
@@ -67,7 +48,7 @@ pub struct Library {
     /// The word it is admitted by, as messages call it.
     name: String,
     file: PathBuf,
-    digest: Option<String>,
+    digest: String,
     program: Program,
     state: Mutex<State>,
 }
@@ -99,12 +80,12 @@ impl fmt::Debug for Library {
 }
 
 impl Library {
-    /// A library in a file, which must have this digest if one is given. Nothing is started yet.
-    pub fn new(name: &str, file: &Path, digest: Option<&str>, program: &Program) -> Self {
+    /// A library in a file, which must have this digest. Nothing is started yet.
+    pub fn new(name: &str, file: &Path, digest: &str, program: &Program) -> Self {
         Self {
             name: name.to_owned(),
             file: file.to_owned(),
-            digest: digest.map(str::to_owned),
+            digest: digest.to_owned(),
             program: program.clone(),
             state: Mutex::new(State::Asleep),
         }
@@ -132,7 +113,7 @@ impl Library {
             let mut answers = Vec::with_capacity(asked.len());
             let mut slowest = 0;
             for batch in asked.chunks(BATCH) {
-                let some = running.ask(batch, self.program.limits.patience)?;
+                let some = running.ask(batch)?;
                 slowest = slowest.max(some.slowest_ns);
                 answers.extend(some.answers);
             }
@@ -143,13 +124,15 @@ impl Library {
     /// Asks one question, once in a run.
     fn ask(&self, knot: &str, asked: &Question<'_>) -> Result<Answer, Trouble> {
         self.with(|running| {
-            let place = running.place(knot)?;
+            let Some(place) = running.place(knot) else {
+                return Ok(Answer::Trouble(Trouble::NoSuchKnot(knot.to_owned())));
+            };
             let asked = as_asked(place, asked);
             let key = key(&asked);
             if let Some(known) = running.known.get(&key) {
                 return Ok(known.clone());
             }
-            let answers = running.ask(&[asked], self.program.limits.patience)?.answers;
+            let answers = running.ask(&[asked])?.answers;
             let answer = answers.into_iter().next().ok_or(Trouble::Pipe)?;
             running.known.insert(key, answer.clone());
             Ok(answer)
@@ -182,19 +165,19 @@ impl Library {
         let mut process = Process::start(self.command(&copy))?;
         // While the process comes to life the file is copied and measured.
         let found = copy.fill(&self.file).map_err(|error| Trouble::Unreadable(error.to_string()))?;
-        if let Some(admitted) = self.digest.as_ref().filter(|admitted| **admitted != found) {
-            return Err(Trouble::Changed { admitted: admitted.clone(), found });
+        if found != self.digest {
+            return Err(Trouble::Changed { admitted: self.digest.clone(), found });
         }
         process.tell(&Load);
-        match process.next(self.program.limits.patience)? {
+        match process.next(PATIENCE)? {
             Hello::Trouble(trouble) => Err(trouble),
             Hello::Ready { described, guards } => Ok(Running { process, described, guards, known: HashMap::new() }),
         }
     }
 
     fn command(&self, copy: &Copy) -> Command {
-        let mut command = Command::new(&self.program.path);
-        command.arg(SERVE).arg(&self.file).arg(self.program.limits.memory_mib.to_string());
+        let mut command = Command::new(&self.program.0);
+        command.arg(SERVE).arg(&self.file).arg(MEMORY_MIB.to_string());
         command.arg(if copy.is_there() { COPY } else { "file" });
         command.env_clear().stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(copy.handed_over());
         #[cfg(unix)]
@@ -208,14 +191,14 @@ impl Library {
 }
 
 impl Running {
-    fn place(&self, knot: &str) -> Result<u32, Trouble> {
+    fn place(&self, knot: &str) -> Option<u32> {
         let place = self.described.knots.iter().position(|known| known.name == knot);
-        place.and_then(|place| u32::try_from(place).ok()).ok_or_else(|| Trouble::NoSuchKnot(knot.to_owned()))
+        place.and_then(|place| u32::try_from(place).ok())
     }
 
-    fn ask(&mut self, asked: &[Asked], patience: Duration) -> Result<Answers, Trouble> {
+    fn ask(&mut self, asked: &[Asked]) -> Result<Answers, Trouble> {
         self.process.tell(&asked);
-        let answers: Answers = self.process.next(patience)?;
+        let answers: Answers = self.process.next(PATIENCE)?;
         if answers.answers.len() == asked.len() { Ok(answers) } else { Err(Trouble::Pipe) }
     }
 }

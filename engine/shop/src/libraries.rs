@@ -13,6 +13,9 @@ use crate::folder::{Folder, read_bytes};
 /// Where a shop keeps its libraries, each in a folder of its own name.
 pub const PLUGINS: &str = "knots/plugins";
 
+/// A knot, and the file that describes it.
+type KnotFile = (Arc<Knot>, Arc<Source>);
+
 /// A library that was admitted.
 #[derive(Debug, Clone)]
 pub struct Admitted {
@@ -20,8 +23,8 @@ pub struct Admitted {
     pub name: String,
     /// Its own version.
     pub version: String,
-    /// Its knots, each with the text of its file.
-    knots: Vec<(String, Arc<Source>)>,
+    /// Its knots, each with its file.
+    knots: Vec<KnotFile>,
     record: Arc<Source>,
     library: Arc<Library>,
 }
@@ -108,10 +111,9 @@ fn read_library(folder: &Folder, name: &str, knots: &mut Catalogue, program: &Pr
     let typed = read_record(&record, name)?;
     let own = read_knots(folder, &below, name, knots)?;
     let file = folder.dir(&format!("{below}/{}", typed.file.value)).unwrap_or_default();
-    let library = Arc::new(Library::new(name, &file, Some(&typed.sha256.value), program));
-    // Their faults were looked for when they were read alone.
-    for (_, source) in &own {
-        drop(knots.add(source));
+    let library = Arc::new(Library::new(name, &file, &typed.sha256.value, program));
+    for (knot, _) in &own {
+        knots.put(Arc::clone(knot));
     }
     Ok(Admitted { name: name.to_owned(), version: typed.version, knots: own, record, library })
 }
@@ -129,12 +131,7 @@ fn read_record(record: &Arc<Source>, name: &str) -> Result<TypedLibrary, Vec<Fau
 }
 
 /// The knots of a library's folder, none of which may be called like one that is here already.
-fn read_knots(
-    folder: &Folder,
-    below: &str,
-    library: &str,
-    known: &Catalogue,
-) -> Result<Vec<(String, Arc<Source>)>, Vec<Fault>> {
+fn read_knots(folder: &Folder, below: &str, library: &str, known: &Catalogue) -> Result<Vec<KnotFile>, Vec<Fault>> {
     let stems = folder.stems(below).map_err(|fault| vec![fault])?;
     let mut read = Vec::new();
     let mut faults = Vec::new();
@@ -152,7 +149,7 @@ fn read_knots(
         faults.extend(alone.add(&source));
         for knot in alone.iter() {
             faults.extend(clash(known, knot, library));
-            read.push((knot.name.clone(), Arc::clone(&source)));
+            read.push((Arc::clone(knot), Arc::clone(&source)));
         }
     }
     if faults.is_empty() { Ok(read) } else { Err(faults) }
@@ -189,9 +186,9 @@ impl Admitted {
             Ok(described) => described,
             Err(trouble) => return Some(refused(trouble.to_string(), trouble.remedy(&self.name))),
         };
-        let as_described = |(name, source): &&(String, Arc<Source>)| {
-            let told = described.knots.iter().find(|knot| knot.name == *name);
-            told.is_some_and(|knot| knot_text(&self.name, knot) == source.text)
+        let as_described = |(knot, source): &&KnotFile| {
+            let told = described.knots.iter().find(|told| told.name == knot.name);
+            told.is_some_and(|told| knot_text(&self.name, told) == source.text)
         };
         let edited = self.knots.iter().find(|knot| !as_described(knot))?;
         let title = format!("{} is not as the library `{}` describes it", edited.1.path, self.name);

@@ -3,7 +3,7 @@
 //! Each guard stands by itself: where one is not to be had the others still hold, and the list says which do.
 
 /// Restricts this process, for good. Yields what holds now, in words.
-pub(super) fn restrict(memory_mib: u64) -> Vec<String> {
+pub(super) fn restrict(memory_mib: u32) -> Vec<String> {
     let mut guards = Vec::new();
     #[cfg(unix)]
     guards.extend(limits(memory_mib));
@@ -15,14 +15,14 @@ pub(super) fn restrict(memory_mib: u64) -> Vec<String> {
 }
 
 #[cfg(unix)]
-fn limits(memory_mib: u64) -> Vec<String> {
+fn limits(memory_mib: u32) -> Vec<String> {
     use rustix::process::{Resource, Rlimit, setrlimit};
     // Beyond this a process that lost its program ends by itself.
     const SECONDS: u64 = 600;
     let set = |resource, most: u64| setrlimit(resource, Rlimit { current: Some(most), maximum: Some(most) }).is_ok();
     let mut guards = Vec::new();
     let mut hold = |held: bool, words: String| guards.extend(held.then_some(words));
-    hold(set(Resource::As, memory_mib * 1024 * 1024), format!("at most {memory_mib} MiB of memory"));
+    hold(set(Resource::As, u64::from(memory_mib) * 1024 * 1024), format!("at most {memory_mib} MiB of memory"));
     hold(set(Resource::Fsize, 0), "no byte into a file".to_owned());
     hold(set(Resource::Cpu, SECONDS) && set(Resource::Core, 0), format!("at most {SECONDS} s of the processor"));
     guards

@@ -53,7 +53,7 @@ pub struct Finding {
 /// A [`Trouble`] when it can't be loaded at all; everything else is a [`Finding`].
 pub fn probe(file: &Path, digest: &str, program: &Program) -> Result<Probed, Trouble> {
     let named = file.display().to_string();
-    let begin = || Library::new(&named, file, Some(digest), program);
+    let begin = || Library::new(&named, file, digest, program);
     let first = begin();
     let described = first.describe()?;
     let mut probed = Probed {
