@@ -21,7 +21,7 @@ pub const SERVE: &str = "serve-library";
 
 /// Is such a process, until the pipe ends: reads questions from standard input, writes answers to standard output.
 ///
-/// `words` follow [`SERVE`]: the library's file, the most memory in mebibytes, and whether a [`COPY`] of the file stands in
+/// `words` follow [`SERVE`]: the library's file, the most memory in mebibytes, and whether a copy of the file stands in
 /// the place of standard error.
 pub fn serve(words: &[OsString]) -> ExitCode {
     let [file, memory, from] = words else { return ExitCode::from(2) };
