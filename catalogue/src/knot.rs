@@ -10,6 +10,7 @@ use crate::computed::Computed;
 use crate::geometry::{climbing, turn_round, turn_round_rectangle, turn_round_row};
 use crate::misfit::Misfit;
 use crate::packing::bundle_ratio;
+use crate::parameter::Parameter;
 use crate::path::{self, Path};
 use crate::table::Table;
 
@@ -268,51 +269,6 @@ pub struct KnotTime {
     pub note: Note,
 }
 
-/// A figure that a design may choose.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Parameter {
-    /// Its name.
-    pub name: String,
-    /// Lowest allowed.
-    pub least: f64,
-    /// Highest allowed.
-    pub most: f64,
-    /// Taken when the design is silent.
-    pub default: f64,
-    /// What it is.
-    pub about: String,
-    /// What it is measured in.
-    pub unit: Unit,
-    /// Whether only whole numbers are taken.
-    pub whole: bool,
-}
-
-/// What a parameter is measured in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Unit {
-    /// A plain number.
-    Number,
-    /// A length; its value is in millimetres.
-    Length,
-    /// An angle, in degrees.
-    Degrees,
-}
-
-impl Unit {
-    /// Every unit with its word.
-    pub const WORDS: &'static [(&'static str, Self)] =
-        &[("number", Self::Number), ("mm", Self::Length), ("degrees", Self::Degrees)];
-
-    /// What is written behind a value.
-    pub fn behind(self) -> &'static str {
-        match self {
-            Self::Number => "",
-            Self::Length => " mm",
-            Self::Degrees => " degrees",
-        }
-    }
-}
-
 /// What the knot is tied round in one place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Core {
@@ -477,22 +433,7 @@ impl Knot {
         if setting.working < least || setting.working > most {
             return Err(Misfit::WorkingLegs { knot: knot(), given: setting.working, range: self.working.legs });
         }
-        setting.parameters.iter().try_for_each(|(name, value)| self.check_parameter(name, *value))
-    }
-
-    fn check_parameter(&self, name: &str, given: f64) -> Result<(), Misfit> {
-        let Some(parameter) = self.parameters.iter().find(|p| p.name == name) else {
-            let known = self.parameters.iter().map(|p| p.name.clone()).collect();
-            return Err(Misfit::UnknownParameter { knot: self.title.clone(), name: name.to_owned(), known });
-        };
-        if !(given >= parameter.least && given <= parameter.most) {
-            let range = (parameter.least, parameter.most);
-            return Err(Misfit::ParameterRange { name: name.to_owned(), given, range, unit: parameter.unit });
-        }
-        if parameter.whole && given.fract() != 0.0 {
-            return Err(Misfit::ParameterNotWhole { name: name.to_owned(), given });
-        }
-        Ok(())
+        setting.parameters.iter().try_for_each(|(name, value)| self.parameter_called(name)?.check(*value))
     }
 
     /// The value that a parameter is given by a figure, as the knot counts it: a length in millimetres.
@@ -500,18 +441,14 @@ impl Knot {
     /// # Errors
     /// A [`Misfit`] when the knot has no such parameter, or it can't have that value.
     pub fn chosen(&self, name: &str, figure: Figure) -> Result<f64, Misfit> {
-        let unit = self.parameters.iter().find(|p| p.name == name).map(|p| p.unit);
-        let value = match (unit, figure) {
-            (Some(Unit::Length) | None, Figure::Length(length)) => length.as_mm(),
-            (Some(Unit::Number | Unit::Degrees) | None, Figure::Number(number)) => number,
-            (Some(Unit::Length), Figure::Number(given)) => {
-                return Err(Misfit::ParameterUnit { name: name.to_owned(), given });
-            }
-            (Some(unit), Figure::Length(length)) => {
-                return Err(Misfit::ParameterNoLength { name: name.to_owned(), given: length, unit });
-            }
-        };
-        self.check_parameter(name, value).map(|()| value)
+        self.parameter_called(name)?.value(figure)
+    }
+
+    fn parameter_called(&self, name: &str) -> Result<&Parameter, Misfit> {
+        self.parameters.iter().find(|parameter| parameter.name == name).ok_or_else(|| {
+            let known = self.parameters.iter().map(|p| p.name.clone()).collect();
+            Misfit::UnknownParameter { knot: self.title.clone(), name: name.to_owned(), known }
+        })
     }
 
     /// The diameter that "one diameter" means: the cord's, or the bundle's that is tied as one.

@@ -13,6 +13,7 @@ pub mod geometry;
 mod knot;
 mod misfit;
 mod packing;
+mod parameter;
 pub mod path;
 mod reader;
 pub mod shape;
@@ -25,9 +26,10 @@ pub mod tighten;
 pub use catalogue::{Catalogue, TIGHTENED, shape_name, table_name};
 pub use computed::{Compute, Computed, Question, Unknown};
 pub use knot::{
-    Amount, CORE_ROLE, Core, CoreRule, GIVE_RANGE, Kind, KindRow, Knot, KnotTime, Lies, Move, Note, Parameter, Part,
-    Rise, Role, Round, Runs, Setting, Source, Taken, USUAL_GIVE, Unit, WORKING_ROLE,
+    Amount, CORE_ROLE, Core, CoreRule, GIVE_RANGE, Kind, KindRow, Knot, KnotTime, Lies, Move, Note, Part, Rise, Role,
+    Round, Runs, Setting, Source, Taken, USUAL_GIVE, WORKING_ROLE,
 };
 pub use misfit::{Misfit, with_article};
 pub use packing::bundle_ratio;
+pub use parameter::{Parameter, Unit};
 pub use reader::{knot_file, shape_text, table_text};

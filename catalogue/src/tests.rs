@@ -1,13 +1,14 @@
 //! The catalogue as a whole: every file reads, and the laws of geometry hold for every knot.
 
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 use proptest::prelude::*;
-use reeve_measure::Length;
+use reeve_measure::{Length, Time};
+use reeve_reading::{Figure, Source};
 
 use crate::geometry::OVERHAND_AT_LEAST;
 use crate::tighten::GIVES;
-use crate::{Catalogue, Core, Knot, Misfit, Setting, Taken, USUAL_GIVE};
+use crate::{Catalogue, Compute, Core, Knot, Misfit, Question, Setting, Taken, USUAL_GIVE, Unknown};
 
 fn catalogue() -> &'static Catalogue {
     // Properties ask for it again and again.
@@ -226,6 +227,71 @@ proptest! {
     #[test]
     fn no_text_panics_the_knot_reader(text in "\\PC{0,200}") {
         let mut catalogue = Catalogue::default();
-        catalogue.add(&reeve_reading::Source::new("knots/x.toml", text));
+        catalogue.add(&Source::new("knots/x.toml", text));
+    }
+}
+
+/// A library that takes what it is asked, added up, and refuses a first value of 13.
+#[derive(Debug)]
+struct Adding;
+
+impl Compute for Adding {
+    fn take(&self, asked: &Question<'_>) -> Result<Taken, Unknown> {
+        if asked.values[0].to_bits() == 13.0_f64.to_bits() {
+            return Err(Unknown::Refused { parameter: Some(0), words: "thirteen is too many".to_owned() });
+        }
+        if asked.setting.give > 0.15 {
+            return Err(Unknown::Trouble { words: "sank".to_owned(), remedy: "lift it".to_owned() });
+        }
+        let working = mm(asked.values.iter().sum()) + asked.core;
+        Ok(Taken { working, core: mm(0.0), rise: mm(1.0), base: Time::s(2.0), draws: 3.0 })
+    }
+}
+
+const ADDING: &str = "[knot]\nname = \"adding\"\ntitle = \"adding knot\"\nkind = \"wrap\"\nsummary = \"It adds up.\"\n\
+    [core]\nlegs = [1, 4]\nfitting = true\n[computed]\nlibrary = \"sums\"\n\
+    [[role]]\nrole = \"working\"\nlegs = [1, 1]\nsource = \"geometry\"\nnote = \"It adds up.\"\n\
+    [time]\npull = 1\nsource = \"from memory\"\nnote = \"It adds up.\"\n\
+    [[parameter]]\nname = \"turns\"\nleast = 1\nmost = 20\ndefault = 7\nwhole = true\nabout = \"Turns.\"\n\
+    [[parameter]]\nname = \"length\"\nleast = 0\nmost = 500\ndefault = 100\nunit = \"mm\"\nabout = \"Length.\"\n";
+
+#[test]
+fn a_library_is_asked_with_every_value_and_the_core_as_a_rod() {
+    let mut catalogue = Catalogue::default();
+    assert!(catalogue.add(&Source::new("adding.toml", ADDING)).is_empty());
+    let told = |catalogue: &Catalogue, give, parameters: &[(String, f64)]| {
+        let setting = Setting { cord: mm(4.0), working: 1, core: Core::Rod(mm(30.0)), give, parameters };
+        catalogue.find("adding").unwrap().taken(&setting).map_err(|misfit| misfit.to_string())
+    };
+    let missing = told(&catalogue, 0.1, &[]).unwrap_err();
+    assert!(missing.contains("an adding knot") && missing.contains("`sums` is not admitted"), "{missing}");
+    catalogue.join_library("sums", &(Arc::new(Adding) as Arc<dyn Compute>));
+    let turns = |value| [("turns".to_owned(), value)];
+    let usual = told(&catalogue, 0.1, &[]).unwrap();
+    assert!((usual.working.as_mm() - 137.0).abs() < 1e-9 && usual.draws > 2.9, "{usual:?}");
+    assert!((told(&catalogue, 0.1, &turns(3.0)).unwrap().working.as_mm() - 133.0).abs() < 1e-9);
+    // What the knot itself does not allow never reaches the library.
+    assert!(told(&catalogue, 0.1, &turns(21.0)).unwrap_err().contains("from 1 to 20"));
+    assert!(told(&catalogue, 0.1, &turns(2.5)).unwrap_err().contains("a whole number"));
+    assert!(told(&catalogue, 0.1, &turns(13.0)).unwrap_err().contains("can't be tied so: thirteen is too many"));
+    assert!(told(&catalogue, 0.2, &[]).unwrap_err().contains("its library `sums` sank"));
+}
+
+#[test]
+fn a_parameter_takes_the_figure_of_its_unit() {
+    let mut catalogue = Catalogue::default();
+    catalogue.add(&Source::new("adding.toml", ADDING));
+    let knot = catalogue.find("adding").unwrap();
+    assert_eq!(knot.chosen("length", Figure::Length(mm(80.0))), Ok(80.0));
+    assert_eq!(knot.chosen("turns", Figure::Number(8.0)), Ok(8.0));
+    let refused = |name, figure| knot.chosen(name, figure).unwrap_err();
+    for (misfit, words, help) in [
+        (refused("length", Figure::Number(80.0)), "without a unit", "write \"80 mm\""),
+        (refused("turns", Figure::Length(mm(8.0))), "a plain number", "without a unit"),
+        (refused("length", Figure::Length(mm(501.0))), "from 0 to 500 mm", "within that range"),
+        (refused("trns", Figure::Number(8.0)), "no parameter `trns`; it has turns, length", "one that the knot has"),
+    ] {
+        assert!(misfit.to_string().contains(words), "{misfit}");
+        assert!(misfit.parameter_help().unwrap().contains(help), "{misfit}");
     }
 }

@@ -177,6 +177,24 @@ fn one_that_crashes_late_stops_what_it_crashes_in() {
     place.assert_nobody_left();
 }
 
+/// A sample of its knot is left out, with a warning: what does not ask for the knot goes on.
+#[test]
+fn samples_of_a_lost_library_are_left_out() {
+    let place = Workshop::with_good_library();
+    let sample = "[[sample]]\ncord = \"soft-4\"\nknot = \"band\"\ntied = 2\ncore = 4\nparameters = { turns = 6 }\n\
+                  before = \"150 cm\"\nafter = \"98 cm\"\nmade = \"48 mm\"\n";
+    place.shop.write("shop/knots/samples.toml", sample);
+    let hand = place.shop.run(&["knots", "hand", "--shop", "shop"]).done();
+    assert!(hand.contains("band"), "{hand}");
+    place.smuggle(&place.library("bad", &["-DABORTS"]));
+    let ran = place.shop.run(&["takeoff", "pendant", "--shop", "shop"]);
+    assert!(ran.err.contains("a sample is not counted: the library `small`"), "{}", ran.err);
+    assert!(ran.err.contains("shop/knots/samples.toml:3:8"), "{}", ran.err);
+    ran.done();
+    assert_refused(&quote(&place), "with a sample", &["signal 6", "`small`", "band"]);
+    place.assert_nobody_left();
+}
+
 /// It can't write, read what is the maker's, reach the network, start or signal others, or see the environment.
 #[test]
 fn a_library_reaches_nothing() {

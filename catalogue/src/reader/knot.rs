@@ -5,9 +5,10 @@ use reeve_reading::{Choice, Count, Flag, List, Name, Number, Placed, Table, Text
 
 use crate::computed::Computed;
 use crate::knot::{
-    Amount, CORE_ROLE, CoreRule, Kind, Knot, KnotTime, Lies, Move, Note, Parameter, Part, Rise, Role, Round, Runs,
-    Source, Unit, WORKING_ROLE,
+    Amount, CORE_ROLE, CoreRule, Kind, Knot, KnotTime, Lies, Move, Note, Part, Rise, Role, Round, Runs, Source,
+    WORKING_ROLE,
 };
+use crate::parameter::{Parameter, Unit};
 
 /// Reads a knot file. Faults are laid on the table's desk.
 pub fn knot_file(t: &mut Table<'_>) -> Option<Knot> {

@@ -96,6 +96,12 @@ impl Judge<'_> {
         let at = |give: f64| self.sample.knot.taken(&self.sample.setting(give));
         match at(GIVE_RANGE.0).and_then(|hardest| at(GIVE_RANGE.1).map(|softest| (hardest, softest))) {
             Ok(both) => Some(both),
+            // A library that fails stops what asks for its knots, not every command of the shop.
+            Err(Misfit::Library { remedy, library, words, .. }) => {
+                let title = format!("a sample is not counted: the library `{library}` {words}");
+                self.desk.warn(self.typed.knot.span.clone(), title, "this knot can't be worked out now", remedy);
+                None
+            }
             Err(misfit) => {
                 let (place, help) = self.mending(&misfit);
                 self.refuse(place, misfit.to_string(), String::new(), help)

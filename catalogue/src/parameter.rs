@@ -1,0 +1,76 @@
+//! Figures of a knot that a design may choose.
+
+use reeve_reading::Figure;
+
+use crate::misfit::Misfit;
+
+/// A figure that a design may choose.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Parameter {
+    /// Its name.
+    pub name: String,
+    /// Lowest allowed.
+    pub least: f64,
+    /// Highest allowed.
+    pub most: f64,
+    /// Taken when the design is silent.
+    pub default: f64,
+    /// What it is.
+    pub about: String,
+    /// What it is measured in.
+    pub unit: Unit,
+    /// Whether only whole numbers are taken.
+    pub whole: bool,
+}
+
+/// What a parameter is measured in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unit {
+    /// A plain number.
+    Number,
+    /// A length; its value is in millimetres.
+    Length,
+    /// An angle, in degrees.
+    Degrees,
+}
+
+impl Unit {
+    /// Every unit with its word.
+    pub const WORDS: &'static [(&'static str, Self)] =
+        &[("number", Self::Number), ("mm", Self::Length), ("degrees", Self::Degrees)];
+
+    /// What is written behind a value.
+    pub fn behind(self) -> &'static str {
+        match self {
+            Self::Number => "",
+            Self::Length => " mm",
+            Self::Degrees => " degrees",
+        }
+    }
+}
+
+impl Parameter {
+    /// Whether it can have a value.
+    pub(crate) fn check(&self, given: f64) -> Result<(), Misfit> {
+        if !(self.least..=self.most).contains(&given) {
+            let range = (self.least, self.most);
+            return Err(Misfit::ParameterRange { name: self.name.clone(), given, range, unit: self.unit });
+        }
+        if self.whole && given.fract() != 0.0 {
+            return Err(Misfit::ParameterNotWhole { name: self.name.clone(), given });
+        }
+        Ok(())
+    }
+
+    /// The value that a figure gives it: a length in millimetres, anything else as it is.
+    pub(crate) fn value(&self, figure: Figure) -> Result<f64, Misfit> {
+        let name = || self.name.clone();
+        let value = match (self.unit, figure) {
+            (Unit::Length, Figure::Length(length)) => length.as_mm(),
+            (Unit::Number | Unit::Degrees, Figure::Number(number)) => number,
+            (Unit::Length, Figure::Number(given)) => return Err(Misfit::ParameterUnit { name: name(), given }),
+            (unit, Figure::Length(given)) => return Err(Misfit::ParameterNoLength { name: name(), given, unit }),
+        };
+        self.check(value).map(|()| value)
+    }
+}
