@@ -8,6 +8,7 @@ mod help;
 mod naming;
 mod out;
 mod pages;
+mod practice;
 mod samples;
 mod streams;
 mod templates;

@@ -3,6 +3,33 @@
 use crate::case::{CHECK, Case, Swap, check_all};
 
 pub(crate) const CASES: &[Case] = &[
+    Case {
+        name: "practice-model-unknown",
+        edits: &[Swap(
+            "shop.toml",
+            "[bench.seconds]",
+            "[bench.practice]\nmodel = §\"units\"\nrate = \"85 %\"\n\n[bench.seconds]",
+        )],
+        words: CHECK,
+    },
+    Case {
+        name: "practice-rate-too-low",
+        edits: &[Swap(
+            "shop.toml",
+            "[bench.seconds]",
+            "[bench.practice]\nmodel = \"unit\"\nrate = §\"8.5 %\"\n\n[bench.seconds]",
+        )],
+        words: CHECK,
+    },
+    Case {
+        name: "practice-without-a-model",
+        edits: &[Swap(
+            "shop.toml",
+            "[bench.seconds]",
+            "§[bench.practice]\nrate = \"85 %\"\nsteady = 20\n\n[bench.seconds]",
+        )],
+        words: CHECK,
+    },
     Case { name: "shop-unknown-key", edits: &[Swap("shop.toml", "minimum = ", "§minimun = ")], words: CHECK },
     Case { name: "shop-unknown-table", edits: &[Swap("shop.toml", "[pay]", "[§payments]\n[pay]")], words: CHECK },
     Case {

@@ -90,7 +90,7 @@ proptest! {
             prop_assert!(cut >= line.net.as_mm() * 1.05 - 0.001 && cut <= line.net.as_mm() * 1.125 + 1.001, "{}", line.group);
         }
         for step in &sampled.steps {
-            prop_assert!(step.time.as_s().is_finite() && step.time.as_s() >= 0.0);
+            prop_assert!(step.time.of(1).as_s().is_finite() && step.time.of(1).as_s() >= 0.0);
         }
         // Where no sample took or rose less than the catalogue says, no knot comes to take less.
         for (plain, sampled) in take_ups(&plain).iter().zip(take_ups(&sampled)) {

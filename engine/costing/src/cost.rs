@@ -244,8 +244,7 @@ fn item_cost(take_off: &TakeOff, pieces: u32, cords: &[CordBought], rates: &Rate
     let (finishing, handling): (Vec<_>, Vec<_>) =
         take_off.chores.iter().partition(|chore| chore.sort != ChoreSort::Handling);
     let chore_time = |chores: &[&crate::takeoff::Chore]| chores.iter().map(|chore| chore.time_of(pieces)).sum::<Time>();
-    let steps = take_off.steps.iter().map(|step| step.time).sum::<Time>() * f64::from(pieces);
-    let (making, finishing) = (steps + chore_time(&handling), chore_time(&finishing));
+    let (making, finishing) = (take_off.steps_time(pieces) + chore_time(&handling), chore_time(&finishing));
     Cost {
         cord: cord.sum(),
         fittings: fittings.sum(),

@@ -10,6 +10,7 @@ pub mod hand;
 pub mod labour;
 pub mod money;
 pub mod piece;
+pub mod practice;
 pub mod price;
 pub mod pricing;
 pub mod purchase;

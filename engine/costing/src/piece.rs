@@ -18,6 +18,8 @@ pub struct Piece {
     pub about: Option<String>,
     /// What it is for; chooses the cautions.
     pub purpose: Purpose,
+    /// How many were made before: practice goes on from there.
+    pub made: u32,
     /// Finished size in words, for the client.
     pub finished: Option<String>,
     /// Cords cut alike.

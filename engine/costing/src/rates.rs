@@ -5,6 +5,7 @@ use rust_decimal::Decimal;
 
 use crate::hand::Hand;
 use crate::money::{Currency, fraction};
+use crate::practice::Practice;
 
 /// Everything a shop decides once for all its commissions.
 #[derive(Debug, Clone, PartialEq)]
@@ -114,6 +115,8 @@ pub struct Bench {
     pub hand: Hand,
     /// Relaxation allowances, each a name and a percentage of the time.
     pub allowances: Vec<(String, Decimal)>,
+    /// How practice shortens the making of many alike.
+    pub practice: Practice,
     /// Times of handling.
     pub handling: Handling,
     /// Added to every cut length, in per cent.

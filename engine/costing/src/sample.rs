@@ -11,6 +11,7 @@ use crate::caution::Purpose;
 use crate::hand::Hand;
 use crate::money::Currency;
 use crate::piece::{CordGroup, LegSet, NamedFitting, Piece, SetId, Step, TailEnd, Tie, Work};
+use crate::practice::Practice;
 use crate::rates::{Aim, Bench, Handling, Maker, Overhead, PriceRule, Rates, TaxRule, TaxScheme, Terms};
 use crate::store::{Charge, Cord, Fitting, PutUp, Section};
 
@@ -121,6 +122,7 @@ pub(crate) fn piece(cords: u32, steps: Vec<Step>) -> Piece {
         title: "piece".to_owned(),
         about: None,
         purpose: Purpose::Decoration,
+        made: 0,
         finished: None,
         groups: vec![CordGroup { name: "arms".to_owned(), cord: cord(), count: cords, folded: true, legs: (0, 1) }],
         sets: vec![set("worker"), set("filler")],
@@ -137,6 +139,7 @@ pub(crate) fn bench() -> Bench {
         pace: 1.0,
         hand: Hand::default(),
         allowances: Vec::new(),
+        practice: Practice::NONE,
         handling: Handling { pack: Time::minutes(6.0), ..Handling::default() },
         cutting_allowance: Decimal::ZERO,
         cutting_step: Length::mm(1.0),

@@ -52,6 +52,8 @@ struct Work {
     fittings: Vec<Row>,
     weight: String,
     time_each: String,
+    /// What practice comes to; empty without.
+    practised: String,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -153,6 +155,7 @@ fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Work
             .collect(),
         weight: words.mass(take_off.weight),
         time_each: words.time(take_off.time_of(1)),
+        practised: tenth(take_off, words),
     }
 }
 
@@ -161,7 +164,15 @@ fn facts(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Str
     let one = format!("One weighs about {} and takes {}", words.mass(take_off.weight), words.time(take_off.time_of(1)));
     let all =
         if quantity > 1 { format!("; all take {}", words.time(take_off.time_of(quantity))) } else { String::new() };
-    format!("{size}{one}{all}.")
+    format!("{size}{one}{all}. {}", tenth(take_off, words)).trim_end().to_owned()
+}
+
+/// What the tenth piece takes, where practice shortens it.
+fn tenth(take_off: &TakeOff, words: &Words) -> String {
+    if !take_off.is_practised() {
+        return String::new();
+    }
+    format!("The tenth of a row takes {}.", words.time(take_off.time_of_nth(10)))
 }
 
 /// Knots of each type, in order of first use.
@@ -195,6 +206,7 @@ fn cut_row(line: &CutLine, quantity: u32, words: &Words) -> CutRow {
 }
 
 fn step_row(at: usize, step: &StepLine, words: &Words) -> StepRow {
+    let time = step.time.of(1);
     let (detail, count) = match &step.doing {
         Doing::Knots(knots) => (knot_words(knots, words), knots.count.to_string()),
         Doing::Bare(length, legs) | Doing::Tail(length, legs) => {
@@ -208,7 +220,7 @@ fn step_row(at: usize, step: &StepLine, words: &Words) -> StepRow {
         title: step.title.clone(),
         detail,
         count,
-        time: if step.time > Time::ZERO { words.time(step.time) } else { String::new() },
+        time: if time > Time::ZERO { words.time(time) } else { String::new() },
         note: step.note.clone(),
     }
 }

@@ -2,11 +2,13 @@
 
 use reeve_costing::cost::{Cost, ItemCost};
 use reeve_costing::hand::{PaceHand, YOUR_HAND, YOUR_SAMPLE};
+use reeve_costing::practice::{Model, Practice};
 use reeve_costing::price::fees_on;
 use reeve_costing::pricing::{ItemPrice, Priced};
 use reeve_costing::rates::{Aim, Overhead, Rates};
 use reeve_costing::takeoff::{Doing, plural};
 use rust_decimal::Decimal;
+use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 use serde::Serialize;
 
 use crate::quote::{Head, Row, Sum};
@@ -33,6 +35,7 @@ struct ItemSheet {
     title: String,
     quantity: String,
     hours: String,
+    practised: String,
     cost: Vec<CostRow>,
     price: Vec<Row>,
 }
@@ -143,9 +146,19 @@ fn item_sheet(
         title: line.text.clone(),
         quantity: words.number(pieces),
         hours: words.hours(item.cost.hours),
+        practised: practised(item, pieces, words),
         cost,
         price: price_rows(price, line.net, rates, words),
     }
+}
+
+/// What the first and the last of several take, where practice shortens the work.
+fn practised(item: &ItemCost, pieces: Decimal, words: &Words) -> String {
+    let last = pieces.to_u32().filter(|pieces| *pieces > 1 && item.take_off.is_practised());
+    last.map_or_else(String::new, |last| {
+        let time = |nth| words.time(item.take_off.time_of_nth(nth));
+        format!("The first takes {}, the last {}, apart from what is done once.", time(1), time(last))
+    })
 }
 
 fn price_rows(price: &ItemPrice, amount: Decimal, rates: &Rates, words: &Words) -> Vec<Row> {
@@ -174,6 +187,19 @@ fn aim(rates: &Rates, words: &Words) -> String {
     }
 }
 
+fn practice_row(practice: &Practice, words: &Words) -> Row {
+    if !practice.counts() {
+        return Row::new("Practice", "none counted");
+    }
+    let of = match practice.model {
+        Model::Unit => "a piece",
+        Model::CumulativeAverage => "the average",
+    };
+    let rate = Decimal::from_f64(practice.rate * 100.0).unwrap_or_default().round_dp(2).normalize();
+    let leaves = format!("{} of {of}, to piece {}", words.percent(rate), practice.steady);
+    Row::new("Practice: a doubling of the pieces leaves", leaves)
+}
+
 fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
     let overhead = match rates.overhead {
         Overhead::PerHour(rate) => format!("{} a bench hour", words.rounded(rate)),
@@ -186,6 +212,7 @@ fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
         Row::new("Aim", aim(rates, words)),
         Row::new("Pace against the catalogue", words.decimal(rates.bench.pace, 2)),
         Row::new("Relaxation allowances, in all", words.percent(rates.bench.allowances_in_all())),
+        practice_row(&rates.bench.practice, words),
         Row::new("Cutting allowance", words.percent(rates.bench.cutting_allowance)),
     ];
     rows.extend(rates.fees.iter().map(|fee| {

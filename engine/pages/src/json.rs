@@ -34,6 +34,8 @@ pub struct TakeOffJson {
     pub weight_g: f64,
     /// Standard time of one piece made alone, in seconds.
     pub seconds: f64,
+    /// Standard time of the tenth of a row, without what is done once for all: practice shortens it, where the shop says so.
+    pub tenth_seconds: f64,
 }
 
 /// Cords cut alike.
@@ -158,6 +160,7 @@ pub fn takeoff_json(design: &str, title: &str, take_off: &TakeOff, cords: &[Cord
         purchases: cords.iter().map(purchase).collect(),
         weight_g: tenth(take_off.weight.as_g()),
         seconds: tenth(take_off.time_of(1).as_s()),
+        tenth_seconds: tenth(take_off.time_of_nth(10).as_s()),
     }
 }
 
@@ -173,7 +176,7 @@ fn knots(take_off: &TakeOff) -> Vec<KnotJson> {
             count: line.count,
             take_up_mm: tenth(line.take_up.as_mm()),
             rise_mm: tenth(line.rise.as_mm()),
-            seconds: tenth(step.time.as_s()),
+            seconds: tenth(step.time.of(1).as_s()),
             source: line.source.to_owned(),
         })
         .collect()

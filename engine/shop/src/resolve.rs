@@ -75,6 +75,7 @@ pub(crate) fn piece(typed: &TypedDesign, parts: Vec<Part>, names: &Names<'_>, de
         title: typed.title.clone(),
         about: typed.about.clone(),
         purpose: typed.purpose,
+        made: typed.made,
         finished: typed.finished.clone(),
         groups: maker.groups,
         sets: maker.sets,

@@ -18,6 +18,7 @@ use reeve_measure::{Length, Mass, Time, count as as_count};
 use rust_decimal::Decimal;
 
 use crate::piece::{Piece, SetId};
+use crate::practice::Practised;
 use crate::rates::Bench;
 use crate::store::{Cord, Fitting, Many};
 use cutting::{cut_list, leg_lines, legs_of};
@@ -93,8 +94,8 @@ pub struct StepLine {
     pub doing: Doing,
     /// A remark for the bench.
     pub note: Option<String>,
-    /// Standard time of the whole step.
-    pub time: Time,
+    /// Standard time of the whole step, piece by piece.
+    pub time: Practised,
 }
 
 /// What a step does, with counts.
@@ -247,8 +248,23 @@ impl TakeOff {
 
     /// Standard time of so many pieces made as one batch.
     pub fn time_of(&self, pieces: u32) -> Time {
-        let steps: Time = self.steps.iter().map(|step| step.time).sum();
-        steps * f64::from(pieces) + self.chores.iter().map(|chore| chore.time_of(pieces)).sum()
+        self.steps_time(pieces) + self.chores.iter().map(|chore| chore.time_of(pieces)).sum()
+    }
+
+    /// Standard time of the steps of so many pieces.
+    pub(crate) fn steps_time(&self, pieces: u32) -> Time {
+        self.steps.iter().map(|step| step.time.of(u64::from(pieces))).sum()
+    }
+
+    /// Standard time of one piece of a row, by its place; what is done once for all is not counted.
+    pub fn time_of_nth(&self, piece: u32) -> Time {
+        let steps: Time = self.steps.iter().map(|step| step.time.nth(u64::from(piece))).sum();
+        steps + self.chores.iter().filter(|chore| !chore.once).map(|chore| chore.time).sum()
+    }
+
+    /// Whether later pieces take less time than the first.
+    pub fn is_practised(&self) -> bool {
+        self.steps.iter().any(|step| step.time.practice.counts())
     }
 
     /// Adds so many of a part's needs: cords and legs under the part's name, steps and chores under its title.
@@ -294,7 +310,8 @@ impl StepLine {
             Doing::Beads(bead, beads) => Doing::Beads(bead, beads * count),
             Doing::LayIn => Doing::LayIn,
         };
-        Self { title: format!("{part}: {}", self.title), doing, time: self.time * as_count(count), note: self.note }
+        let time = Practised { alike: self.time.alike * count, ..self.time };
+        Self { title: format!("{part}: {}", self.title), doing, time, note: self.note }
     }
 }
 

@@ -9,6 +9,7 @@ use super::draft::{Draft, Pull};
 use super::{Chore, ChoreSort, Doing, KnotLine, StepLine, count_beads, count_legs};
 use crate::labour::Run;
 use crate::piece::{Piece, Step, Work};
+use crate::practice::Practised;
 use crate::rates::Bench;
 use crate::store::{Fitting, Many};
 
@@ -27,7 +28,12 @@ pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], 
         }
         lines.push(StepLine {
             title: step.title.clone(),
-            time: bench.as_given(tying) + bench.at_pace(draft.handling),
+            time: Practised {
+                first: bench.as_given(tying) + bench.at_pace(draft.handling),
+                alike: 1,
+                before: u64::from(piece.made),
+                practice: bench.practice,
+            },
             doing: doing(piece, step, draft.knots),
             note: step.note.clone(),
         });

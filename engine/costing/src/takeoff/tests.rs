@@ -99,7 +99,7 @@ fn legs_alongside_run_as_far_as_the_knots_carry_the_work() {
 fn early_knots_on_long_legs_take_longer() {
     let run = |tail_cm: f64| {
         let take_off = taken(2, vec![hang(0, &[0, 1]), step(Work::Tie(square(10, 1))), tail(tail_cm, &[0, 1])]);
-        take_off.steps[1].time.as_s()
+        take_off.steps[1].time.of(1).as_s()
     };
     // Ten knots, two legs drawn twice each, 1.5 s for a metre: 60 s for each metre of tail more.
     assert!((run(120.0) - run(20.0) - 60.0).abs() < 1e-6);
@@ -221,7 +221,7 @@ fn timed_samples_stand_in_place_of_the_pace_for_knots_alone() {
     let steps = || vec![hang(0, &[0, 1]), step(Work::Tie(square(10, 1))), tail(20.0, &[0, 1])];
     let time = |bench: &Bench| {
         let take_off = take_off(&piece(2, steps()), bench).unwrap();
-        (take_off.steps[1].time.as_s(), take_off.chores[0].time.as_s())
+        (take_off.steps[1].time.of(1).as_s(), take_off.chores[0].time.as_s())
     };
     let pace = Some(PaceHand { pace: estimate(2.0), pull: estimate(0.5), samples: 1 });
     let slow = Bench { pace: 1.5, ..bench() };

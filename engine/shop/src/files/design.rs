@@ -19,6 +19,8 @@ pub struct TypedDesign {
     pub about: Option<String>,
     /// What it is for.
     pub purpose: Purpose,
+    /// How many were made before.
+    pub made: u32,
     /// Finished size, in words.
     pub finished: Option<String>,
     /// Cord groups.
@@ -161,8 +163,10 @@ pub fn design_file(t: &mut Table<'_>) -> Option<TypedDesign> {
         let about = t.maybe("about", &Text, "A sentence for the client.");
         let purpose =
             t.need("purpose", &Choice { words: PURPOSES }, "What it is for; chooses the cautions of the quote.");
+        let made = t.maybe("made", &Count(bound::MADE_BEFORE), "How many you made before; 0 if not said.");
         let finished = t.maybe("finished", &Text, "Finished size, in words.");
-        Some((title?.value, about.map(|a| a.value), purpose?.value, finished.map(|f| f.value)))
+        let made = made.map_or(0, |made| made.value);
+        Some((title?.value, about.map(|a| a.value), purpose?.value, made, finished.map(|f| f.value)))
     });
     let sound_before = t.fault_count();
     let groups = t.tables("cord", "Cords cut alike.", group);
@@ -175,7 +179,7 @@ pub fn design_file(t: &mut Table<'_>) -> Option<TypedDesign> {
         let count = t.need("count", &Count(bound::PARTS), "How many.");
         Some(TypedPart { design: design?, count: count?.value })
     });
-    let (title, about, purpose, finished) = head?.value;
+    let (title, about, purpose, made, finished) = head?.value;
     if groups.is_empty() && parts.is_empty() && !t.has("cord") && !t.has("part") {
         t.refuse("the design has neither cords nor parts", "nothing would be made", "add a [[cord]] or a [[part]]");
         return None;
@@ -184,6 +188,7 @@ pub fn design_file(t: &mut Table<'_>) -> Option<TypedDesign> {
         title,
         about,
         purpose,
+        made,
         finished,
         groups: groups.into_iter().map(|group| group.value).collect(),
         groups_sound,

@@ -2,6 +2,7 @@
 
 use reeve_costing::hand::Hand;
 use reeve_costing::money::{Currency, fraction};
+use reeve_costing::practice::{Model, Practice};
 use reeve_costing::price::fee_rate;
 use reeve_costing::rates::{
     Aim, Bench, Fee, FeeBase, Handling, Maker, Overhead, PriceRule, Rates, TaxRule, TaxScheme, Terms,
@@ -9,6 +10,7 @@ use reeve_costing::rates::{
 use reeve_measure::{Length, Time, bound};
 use reeve_reading::{Choice, Count, Flag, Lengths, List, Money, Number, Percent, Placed, Table, Text, nearest};
 use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
 
 /// Reads `shop.toml`.
 pub fn shop_file(t: &mut Table<'_>) -> Option<Rates> {
@@ -225,6 +227,7 @@ fn bench(t: &mut Table<'_>) -> Option<(Cutting, Bench)> {
         "Relaxation allowances, each a name and a percentage of the time.",
     );
     let handling = t.table("seconds", "Handling times, in seconds.", |t| Some(handling(t)));
+    let practice = t.table("practice", "How practice shortens the making of several of the same piece.", practice);
     let cutting = t.need_table("cutting", "How cords are cut.", |t| {
         let allowance = t.need("allowance", &Percent(bound::MARKUP), "Added to every cut length.");
         let step =
@@ -235,11 +238,34 @@ fn bench(t: &mut Table<'_>) -> Option<(Cutting, Bench)> {
         pace: pace.map_or(1.0, |pace| pace.value),
         hand: Hand::default(),
         allowances: allowances.into_iter().map(|(name, percent)| (name.value, percent.value)).collect(),
+        practice: practice.map_or(Practice::NONE, |practice| practice.value),
         handling: handling.map(|handling| handling.value).unwrap_or_default(),
         cutting_allowance: Decimal::ZERO,
         cutting_step: Length::ZERO,
     };
     Some((cutting?.value, bench))
+}
+
+/// From this piece on, if nobody says: a hand does not learn for ever. Common practice, no source.
+const STEADY_PIECE: u32 = 100;
+
+fn practice(t: &mut Table<'_>) -> Option<Practice> {
+    let model = t.need(
+        "model",
+        &Choice { words: Model::WORDS },
+        "`unit`: each doubling shortens the piece itself (Crawford); `cumulative-average`: the average so far (Wright).",
+    );
+    let rate = t.need("rate", &Percent(bound::PRACTICE_RATE), "The share of the time that each doubling leaves.");
+    let steady = t.maybe(
+        "steady",
+        &Count(bound::STEADY_PIECE),
+        "The piece from which on the time stays as it is; 100 if not said.",
+    );
+    Some(Practice {
+        model: model?.value,
+        rate: fraction(rate?.value).to_f64().unwrap_or(1.0),
+        steady: steady.map_or(STEADY_PIECE, |steady| steady.value),
+    })
 }
 
 fn handling(t: &mut Table<'_>) -> Handling {
