@@ -4,6 +4,7 @@
 
 mod begin;
 mod chart;
+mod compare;
 mod help;
 mod naming;
 mod out;

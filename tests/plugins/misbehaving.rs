@@ -195,6 +195,24 @@ fn samples_of_a_lost_library_are_left_out() {
     place.assert_nobody_left();
 }
 
+/// Designs that don't tie its knots are compared; the one that does is told and left out.
+#[test]
+fn a_comparison_goes_on_without_what_a_lost_library_ties() {
+    let place = Workshop::with_good_library();
+    let all = place.shop.run(&["compare", "--shop", "shop", "--as", "csv"]).done();
+    assert!(all.contains("tassel"), "{all}");
+    place.smuggle(&place.library("bad", &["-DABORTS"]));
+    let ran = place.shop.run(&["compare", "--shop", "shop", "--as", "csv", "--price", "tassel=40"]);
+    assert_eq!(ran.code, Some(2));
+    assert!(ran.out.contains("pendant") && !ran.out.contains("tassel"), "{}", ran.out);
+    assert_eq!(ran.out.lines().count() + 1, all.lines().count());
+    for words in ["signal 6", "`small`", "band", "shop/designs/tassel.toml:47:8", "1 design left out"] {
+        assert!(ran.err.contains(words), "{words}: {}", ran.err);
+    }
+    let said = place.shop.run(&["compare", "tassel", "--shop", "shop"]).refused();
+    assert!(said.contains("signal 6"), "{said}");
+}
+
 /// It can't write, read what is the maker's, reach the network, start or signal others, or see the environment.
 #[test]
 fn a_library_reaches_nothing() {

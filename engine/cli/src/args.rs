@@ -14,7 +14,8 @@ const EXIT_CODES: &str = "Example:
 Exit codes:
   0  done
   1  the system refused: a file could not be written or read
-  2  the input has faults, or the command line is wrong; nothing was written";
+  2  the input has faults, or the command line is wrong; nothing was written
+     (compare prints the designs without faults all the same)";
 
 /// Prices commissions of knotted work from the knots themselves
 #[derive(Debug, Parser)]

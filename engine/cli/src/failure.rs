@@ -9,6 +9,8 @@ use reeve_reading::{Fault, Severity};
 pub(crate) enum Failure {
     /// The input has faults.
     Input(Vec<Fault>),
+    /// Some of the input has faults, which are told already; a result of the rest was printed.
+    Partly,
     /// The system refused.
     System(String),
 }
@@ -26,6 +28,7 @@ impl Failure {
                 print_faults(faults);
                 ExitCode::from(2)
             }
+            Self::Partly => ExitCode::from(2),
             Self::System(reason) => {
                 print_faults(&[Fault::without_place(reason.clone(), "")]);
                 ExitCode::from(1)
