@@ -56,3 +56,25 @@ fn a_rate_of_a_hundred_changes_nothing() {
     assert_eq!(costing(&plain), costing(&same));
     assert_eq!(takeoff(&plain), takeoff(&same));
 }
+
+/// What is set up once is shared by all pieces: the more of them, the less each takes.
+#[test]
+fn marks_are_set_once_for_all_pieces() {
+    let place = TestShop::starter();
+    let hours = |place: &TestShop| {
+        json(place, &["costing", "reading-room", "--on", DEMO_DAY])["items"][0]["cost"]["hours"]
+            .as_str()
+            .unwrap()
+            .to_owned()
+    };
+    let hours = |place: &TestShop| hours(place).parse::<f64>().unwrap();
+    let before = hours(&place);
+    place.replace("shop/shop.toml", "cut = 25", "marks = 360\ncut = 25");
+    let groups = takeoff(&place)["cords"].as_array().unwrap().len();
+    // Six minutes a group at a pace of 1.1 and with 11 % of rest, once for the six hangers of the order.
+    let more = hours(&place) - before;
+    let once = 0.1 * 1.1 * 1.11 * f64::from(u32::try_from(groups).unwrap());
+    assert!((more - once).abs() < 0.001, "{more} and not {once}");
+    let page = place.run(&["bench", "reading-room", "--shop", "shop", "--on", DEMO_DAY]).done();
+    assert!(page.contains("Set the marks to cut to") && page.contains("once for all"), "{page}");
+}

@@ -216,7 +216,7 @@ impl Rates {
         let breaks = if self.breaks { "\n[[price.break]]\nfrom = 4\noff = \"6.5 %\"\n" } else { "" };
         format!(
             "[shop]\nname = \"Random shop\"\ncurrency = \"{}\"\n\n[tax]\nprices = \"{}\"\n{rate}\n[pay]\nwage = {}\n\n\
-             [overhead]\nyearly = {}\nbench-hours = 1000\n\n[bench]\npace = {}\n\n[bench.seconds]\nset-up = 300\ncut = 20\n\
+             [overhead]\nyearly = {}\nbench-hours = 1000\n\n[bench]\npace = {}\n\n[bench.seconds]\nset-up = 300\nmarks = 40\ncut = 20\n\
              bead = 15\ntrim = 5\ncomb = 20\npack = 200\n\n[bench.cutting]\nallowance = \"5 %\"\nstep = \"1 cm\"\n\n[price]\n\
              {aim}\nminimum = {}\nstep = {}\nrush = \"12.5 %\"\nitemised = {}\n{breaks}\n[[fee]]\nname = \"Fee\"\nrate = {}\n\
              fixed = {}\non = \"{}\"\n\n[terms]\nvalid-days = 30\ndeposit = {}\n",

@@ -130,6 +130,8 @@ pub struct Bench {
 pub struct Handling {
     /// Laying out for one design, however many pieces.
     pub set_up: Time,
+    /// Setting the marks for one group of cords, however many pieces are cut to them.
+    pub marks: Time,
     /// Measuring and cutting one cord.
     pub cut: Time,
     /// Threading one bead.

@@ -67,6 +67,7 @@ fn doing(piece: &Piece, step: &Step, knots: Option<KnotLine>) -> Doing {
 pub(super) fn chores(piece: &Piece, bench: &Bench) -> Vec<Chore> {
     let handling = &bench.handling;
     let cords: u64 = piece.groups.iter().map(|group| u64::from(group.count)).sum();
+    let groups: u64 = piece.groups.iter().map(|_| 1).sum();
     let chore = |title: &str, time: Time, once, sort| Chore {
         title: title.to_owned(),
         time: bench.at_pace(time),
@@ -76,6 +77,7 @@ pub(super) fn chores(piece: &Piece, bench: &Bench) -> Vec<Chore> {
     };
     let mut chores = vec![
         chore("Lay out", handling.set_up, true, ChoreSort::Handling),
+        chore("Set the marks to cut to", handling.marks * as_count(groups), true, ChoreSort::Handling),
         chore("Measure and cut", handling.cut * as_count(cords), false, ChoreSort::Handling),
     ];
     chores.extend(piece.tasks.iter().map(|task| Chore {

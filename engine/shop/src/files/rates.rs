@@ -274,6 +274,7 @@ fn handling(t: &mut Table<'_>) -> Handling {
     };
     Handling {
         set_up: time("set-up", "Laying out for one design, however many pieces."),
+        marks: time("marks", "Setting the marks for cords that are cut alike; once a group, however many pieces."),
         cut: time("cut", "Measuring and cutting one cord."),
         bead: time("bead", "Threading one bead."),
         trim: time("trim", "Trimming one leg's tail."),
