@@ -62,19 +62,11 @@ impl Catalogue {
 
     /// Hands the knots that a library works out what runs it. What is not here stays unknown until somebody asks.
     pub fn join_library(&mut self, library: &str, by: &Arc<dyn Compute>) {
-        let of = |knot: &&mut Arc<Knot>| knot.computed.as_ref().is_some_and(|computed| computed.library == library);
-        for knot in self.knots.iter_mut().filter(of) {
+        for knot in self.knots.iter_mut().filter(|knot| knot.is_worked_out_by(library)) {
             if let Some(computed) = &mut Arc::make_mut(knot).computed {
                 computed.found(Arc::clone(by));
             }
         }
-    }
-
-    /// The same without the knots that a library works out.
-    #[must_use]
-    pub fn without_library(&self, library: &str) -> Self {
-        let of = |knot: &Arc<Knot>| knot.computed.as_ref().is_some_and(|computed| computed.library == library);
-        Self { knots: self.knots.iter().filter(|knot| !of(knot)).cloned().collect(), shapes: self.shapes.clone() }
     }
 
     /// Reads the table that tightening left for a knot, which must be here already.
@@ -138,10 +130,13 @@ impl Catalogue {
         by_name.or_else(|| self.knots.iter().find(|knot| knot.answers_to(word)))
     }
 
-    /// The knot of the catalogue that answers to a word of another knot already, and that word.
-    pub fn clash(&self, knot: &Knot) -> Option<(String, &Arc<Knot>)> {
+    /// The knot of the catalogue that answers to a word of a library's knot already, and that word. What the library works
+    /// out itself does not count: it may be here from before.
+    pub fn clash(&self, knot: &Knot, library: &str) -> Option<(String, &Arc<Knot>)> {
         let words = [&knot.name, &knot.title].into_iter().chain(&knot.also);
-        words.into_iter().find_map(|word| self.find(word).map(|known| (word.clone(), known)))
+        let other =
+            |word: &String| self.iter().find(|known| !known.is_worked_out_by(library) && known.answers_to(word));
+        words.into_iter().find_map(|word| other(word).map(|known| (word.clone(), known)))
     }
 
     /// Every name and other name.

@@ -356,6 +356,11 @@ impl Knot {
         self.rise.is_none() && self.computed.is_none()
     }
 
+    /// Whether a library of this name works it out.
+    pub fn is_worked_out_by(&self, library: &str) -> bool {
+        self.computed.as_ref().is_some_and(|computed| computed.library == library)
+    }
+
     /// Take-up and rise from the tightened path.
     fn tightened(&self, setting: &Setting<'_>, unit: Length) -> Result<(Length, Length), Misfit> {
         let table = self

@@ -99,21 +99,18 @@ fn shown(candidate: &Candidate, probed: &Probed) -> Result<String, Failure> {
 /// Takes a library out of the shop.
 pub(crate) fn dismiss(library: &str, shop: &WhichShop) -> Result<(), Failure> {
     let shop = open(shop)?;
-    let folders = shop.library_folders().map_err(|fault| Failure::Input(vec![fault]))?;
-    let Some((dir, _)) = folders.iter().find(|(_, name)| name == library) else {
-        let known: Vec<&str> = folders.iter().map(|(_, name)| name.as_str()).collect();
-        let near = nearest(library, known.iter().copied()).map(|near| format!("did you mean `{near}`? "));
+    let known = shop.library_names().map_err(|fault| Failure::Input(vec![fault]))?;
+    let dir = shop.library_folder().filter(|_| known.iter().any(|name| name == library));
+    let dir = dir.ok_or_else(|| {
+        let near = nearest(library, known.iter().map(String::as_str)).map(|near| format!("did you mean `{near}`? "));
         let help = if known.is_empty() {
             format!("{PLUGINS}/ is empty")
         } else {
             format!("{PLUGINS}/ holds: {}", known.join(", "))
         };
-        return Err(Failure::input(
-            format!("no library called `{library}` was admitted"),
-            near.unwrap_or_default() + &help,
-        ));
-    };
-    remove_folder(dir, library)?;
+        Failure::input(format!("no library called `{library}` was admitted"), near.unwrap_or_default() + &help)
+    })?;
+    remove_folder(&dir, library)?;
     print(&format!("Dismissed {library}. `reeve check` tells which designs still name its knots.\n"))
 }
 

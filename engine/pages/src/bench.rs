@@ -155,7 +155,7 @@ fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Work
             .collect(),
         weight: words.mass(take_off.weight),
         time_each: words.time(take_off.time_of(1)),
-        practised: tenth(take_off, words),
+        practised: tenth_piece(take_off, words),
     }
 }
 
@@ -164,11 +164,11 @@ fn facts(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Str
     let one = format!("One weighs about {} and takes {}", words.mass(take_off.weight), words.time(take_off.time_of(1)));
     let all =
         if quantity > 1 { format!("; all take {}", words.time(take_off.time_of(quantity))) } else { String::new() };
-    format!("{size}{one}{all}. {}", tenth(take_off, words)).trim_end().to_owned()
+    format!("{size}{one}{all}. {}", tenth_piece(take_off, words)).trim_end().to_owned()
 }
 
 /// What the tenth piece takes, where practice shortens it.
-fn tenth(take_off: &TakeOff, words: &Words) -> String {
+fn tenth_piece(take_off: &TakeOff, words: &Words) -> String {
     if !take_off.is_practised() {
         return String::new();
     }

@@ -28,21 +28,43 @@ pub struct KnotLine {
 /// A knot, shown in one setting.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct KnotPage {
+    #[serde(flatten)]
+    words: KnotWords,
+    setting: String,
+    figures: Vec<Figure>,
+    parts: Vec<Part>,
+    /// The library that works it out.
+    library: Option<String>,
+    /// Whether there is a path to draw it by.
+    drawn: bool,
+}
+
+/// What is said of a knot wherever it is tied.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub(crate) struct KnotWords {
     name: String,
     title: String,
     also: String,
     kind: &'static str,
     summary: String,
     tied: String,
-    setting: String,
-    figures: Vec<Figure>,
-    parts: Vec<Part>,
     parameters: Vec<String>,
     cautions: Vec<String>,
-    /// The library that works it out.
-    library: Option<String>,
-    /// Whether there is a path to draw it by.
-    drawn: bool,
+}
+
+impl KnotWords {
+    pub(crate) fn of(knot: &Knot) -> Self {
+        Self {
+            name: knot.name.clone(),
+            title: knot.title.clone(),
+            also: knot.also.join(", "),
+            kind: knot.kind.word(),
+            summary: knot.summary.clone(),
+            tied: tied(knot),
+            parameters: knot.parameters.iter().map(parameter_words).collect(),
+            cautions: knot.cautions.clone(),
+        }
+    }
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -177,24 +199,17 @@ pub fn knot_page(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotPage 
     };
     let figures = lengths(setting, taken).into_iter().map(|(text, length)| figure(text, length)).collect();
     KnotPage {
-        name: knot.name.clone(),
-        title: knot.title.clone(),
-        also: knot.also.join(", "),
-        kind: knot.kind.word(),
-        summary: knot.summary.clone(),
-        tied: tied(knot),
+        words: KnotWords::of(knot),
         setting: setting_words(setting),
         figures,
         parts: parts(knot, taken),
-        drawn: knot.path.is_some(),
-        parameters: knot.parameters.iter().map(parameter_words).collect(),
-        cautions: knot.cautions.clone(),
         library: knot.computed.as_ref().map(|computed| computed.library.clone()),
+        drawn: knot.path.is_some(),
     }
 }
 
 /// A parameter, its range and what it is if nobody says.
-pub(crate) fn parameter_words(parameter: &Parameter) -> String {
+fn parameter_words(parameter: &Parameter) -> String {
     let unit = parameter.unit.behind();
     let Parameter { name, about, least, most, default, .. } = parameter;
     format!("{name}: {about} From {least} to {most}{unit}, {default}{unit} if not said.")

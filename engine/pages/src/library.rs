@@ -6,7 +6,7 @@ use reeve_catalogue::Knot;
 use reeve_costing::takeoff::plural;
 use serde::Serialize;
 
-use crate::knots::{parameter_words, tied};
+use crate::knots::KnotWords;
 
 /// What is shown of a library.
 #[derive(Debug)]
@@ -42,14 +42,8 @@ pub struct LibraryPage {
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 struct DeclaredKnot {
-    name: String,
-    title: String,
-    also: String,
-    kind: &'static str,
-    summary: String,
-    tied: String,
-    parameters: Vec<String>,
-    cautions: Vec<String>,
+    #[serde(flatten)]
+    words: KnotWords,
     notes: Vec<String>,
 }
 
@@ -82,14 +76,7 @@ fn at_most(time: Duration) -> &'static str {
 fn declared_knot(knot: &Knot) -> DeclaredKnot {
     let note = |what: &str, note: &reeve_catalogue::Note| format!("{what}: {}. {}", note.source.word(), note.words);
     DeclaredKnot {
-        name: knot.name.clone(),
-        title: knot.title.clone(),
-        also: knot.also.join(", "),
-        kind: knot.kind.word(),
-        summary: knot.summary.clone(),
-        tied: tied(knot),
-        parameters: knot.parameters.iter().map(parameter_words).collect(),
-        cautions: knot.cautions.clone(),
+        words: KnotWords::of(knot),
         notes: vec![note("Take-up", &knot.working.note), note("Time", &knot.time.note)],
     }
 }

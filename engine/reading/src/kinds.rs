@@ -96,6 +96,12 @@ impl Kind for Text {
     }
 }
 
+/// Whether a text can be a [`Name`].
+pub fn is_name(text: &str) -> bool {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    !text.is_empty() && text.len() <= 60 && text.chars().all(plain)
+}
+
 /// A name that other entries call this one by: small letters, digits and hyphens, at most 60.
 #[derive(Debug, Clone, Copy)]
 pub struct Name;
@@ -105,8 +111,7 @@ impl Kind for Name {
 
     fn read(&self, cell: &Cell<'_>) -> Option<String> {
         let Some(text) = cell.value.as_str() else { return cell.wrong_type("a name in quotes", "\"a-name\"") };
-        let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
-        if text.is_empty() || text.len() > 60 || !text.chars().all(plain) {
+        if !is_name(text) {
             let label = "small letters a to z, digits and hyphens, at most 60";
             return cell.refuse(format!("`{text}` can't be a name"), label, suggest_name(text));
         }

@@ -16,7 +16,7 @@ pub use desk::{Desk, Placed};
 pub use fault::{Fault, Severity, Source};
 pub use kinds::{
     Cell, Choice, Count, Day, Figure, Flag, Kind, Lengths, List, Money, Name, Number, NumberOrLength, Percent,
-    Quantity, Text, Weight, WeightPerLength,
+    Quantity, Text, Weight, WeightPerLength, is_name,
 };
 pub use nearest::nearest;
 pub use table::{Table, read, schema};

@@ -157,7 +157,7 @@ fn read_knots(folder: &Folder, below: &str, library: &str, known: &Catalogue) ->
 
 /// Why a knot of a library can't join the knots that are here: one of them is called so already.
 pub(crate) fn clash(known: &Catalogue, knot: &Knot, library: &str) -> Option<Fault> {
-    let (word, other) = known.clash(knot)?;
+    let (word, other) = known.clash(knot, library)?;
     let whose = match &other.computed {
         Some(computed) => format!("is one of the library `{}`", computed.library),
         None => "is here already".to_owned(),

@@ -189,13 +189,17 @@ impl Shop {
         &self.libraries
     }
 
-    /// The folder of libraries, with the name of each that stands there, even if it can't be read.
+    /// The folder of libraries; `None` inside the program.
+    pub fn library_folder(&self) -> Option<PathBuf> {
+        self.folder.dir(PLUGINS)
+    }
+
+    /// The name of each library that stands there, even of one that can't be read.
     ///
     /// # Errors
     /// A fault when the folder can't be read.
-    pub fn library_folders(&self) -> Result<Vec<(PathBuf, String)>, Fault> {
-        let names = self.folder.folders(PLUGINS)?;
-        Ok(names.into_iter().filter_map(|name| Some((self.folder.dir(PLUGINS)?, name))).collect())
+    pub fn library_names(&self) -> Result<Vec<String>, Fault> {
+        self.folder.folders(PLUGINS)
     }
 
     /// What admitting a library that was probed writes; nothing is written yet.
@@ -203,13 +207,13 @@ impl Shop {
     /// # Errors
     /// A fault for each of its knots that is called like one of another library, of the program or of the shop.
     pub fn admission(&self, candidate: &Candidate, probed: &Probed) -> Result<Admission, Vec<Fault>> {
-        let dir = self.folder.dir(PLUGINS).ok_or_else(|| {
+        let dir = self.library_folder().ok_or_else(|| {
             let help = "start a shop with `reeve begin DIR`, and name it with --shop";
             vec![Fault::without_place("the starter shop is inside the program and can't take libraries in", help)]
         })?;
         let name = &probed.described.name;
-        let others = self.catalogue.without_library(name);
-        let faults: Vec<Fault> = probed.knots.iter().filter_map(|(knot, _)| clash(&others, knot, name)).collect();
+        let clash = |(knot, _): &(Arc<Knot>, String)| clash(&self.catalogue, knot, name);
+        let faults: Vec<Fault> = probed.knots.iter().filter_map(clash).collect();
         if !faults.is_empty() {
             return Err(faults);
         }

@@ -26,14 +26,5 @@ pub(crate) fn turn(thing: f64, cord: f64, sinks: f64) -> f64 {
 
 /// The cord of the whole binding, if it can be cut in one piece at all: the program cuts up to half a kilometre.
 pub(crate) fn in_one_piece(cord_mm: f64) -> Result<f64, Refusal> {
-    const LONGEST_MM: f64 = 500_000.0;
-    if cord_mm <= LONGEST_MM {
-        return Ok(cord_mm);
-    }
-    let words = format!(
-        "it takes {:.0} m of cord, and one piece is at most {:.0} m. Take a shorter length or a thicker cord",
-        cord_mm / 1000.0,
-        LONGEST_MM / 1000.0,
-    );
-    Err(Refusal::of(LENGTH.name, words))
+    Refusal::unless_in_one_piece(cord_mm, Some(LENGTH.name), "Take a shorter length or a thicker cord")
 }

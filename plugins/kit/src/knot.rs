@@ -251,6 +251,20 @@ pub struct Refusal {
 }
 
 impl Refusal {
+    /// The cord of a whole knot, if it can be cut in one piece at all: the program cuts up to half a kilometre.
+    ///
+    /// # Errors
+    /// A refusal that says how much it would be, and then what to take instead.
+    pub fn unless_in_one_piece(cord_mm: f64, parameter: Option<&'static str>, instead: &str) -> Result<f64, Self> {
+        const LONGEST_MM: f64 = 500_000.0;
+        if cord_mm <= LONGEST_MM {
+            return Ok(cord_mm);
+        }
+        let (takes, most) = (cord_mm / 1000.0, LONGEST_MM / 1000.0);
+        let words = format!("it takes {takes:.0} m of cord, and one piece is at most {most:.0} m. {instead}");
+        Err(Self { parameter, words })
+    }
+
     /// A parameter is to blame.
     pub fn of(parameter: &'static str, words: impl Into<String>) -> Self {
         Self { parameter: Some(parameter), words: words.into() }

@@ -15,6 +15,9 @@ const TUCK_S: f64 = 9.0;
 /// Seconds for each metre drawn through; from memory.
 const PULL_S_PER_M: f64 = 1.5;
 
+/// What to take where a knot would need more cord than one piece has.
+const SHORTER: &str = "Take fewer leads, bights or passes, or a shorter length";
+
 impl Knot for TurksHead {
     const ABOUT: About = About {
         name: "turks-head",
@@ -65,7 +68,8 @@ impl Knot for TurksHead {
         let angle = lie(&band, tight, setting.parameter("length"))?;
         // Opened a little, flat-lying legs may win back more at their crossings than they get longer, a part in ten thousand.
         // Nobody should rely on that: a longer knot is never said to take less.
-        let working_mm = in_one_piece(band.cord_at(angle).max(band.cord_at(tight)))?;
+        let cord_mm = band.cord_at(angle).max(band.cord_at(tight));
+        let working_mm = Refusal::unless_in_one_piece(cord_mm, None, SHORTER)?;
         let rise_mm = band.covered(angle);
         // Every second crossing is a tuck, and each draws through what is left of the cord: half of it on the whole.
         let draws = passes * (leads - 1.0) * bights;
@@ -136,19 +140,6 @@ fn lie(band: &Band, tight: f64, length: f64) -> Result<f64, Refusal> {
     } else {
         Ok(band.angle_for(length))
     }
-}
-
-/// The cord of the whole knot, if it can be cut in one piece at all: the program cuts up to half a kilometre.
-fn in_one_piece(cord_mm: f64) -> Result<f64, Refusal> {
-    const LONGEST_MM: f64 = 500_000.0;
-    if cord_mm <= LONGEST_MM {
-        return Ok(cord_mm);
-    }
-    Err(Refusal::new(format!(
-        "it takes {:.0} m of cord, and one piece is at most {:.0} m. Take fewer leads, bights or passes, or a shorter length",
-        cord_mm / 1000.0,
-        LONGEST_MM / 1000.0,
-    )))
 }
 
 /// The bights don't find room round the thing.

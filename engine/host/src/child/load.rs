@@ -80,7 +80,7 @@ impl Loaded {
         if table.take.is_none() || table.knot.is_none() {
             return Err(Trouble::Description("its table points at no functions".to_owned()));
         }
-        at_most("a number of knots", table.knot_count, 1, MOST_KNOTS)?;
+        within("a number of knots", table.knot_count, 1, MOST_KNOTS)?;
         Ok(Described {
             name: text(&table.name, "its name")?,
             version: text(&table.version, "its version")?,
@@ -131,9 +131,9 @@ impl Loaded {
 fn described(knot: &abi::Knot, place: u32) -> Result<DescribedKnot, Trouble> {
     let name = text(&knot.name, &format!("the name of its knot {place}"))?;
     let of = |what: &str| format!("{what} of `{name}`");
-    at_most(&of("a number of other names"), knot.also_count, 0, MOST_ALSO)?;
-    at_most(&of("a number of cautions"), knot.caution_count, 0, MOST_CAUTIONS)?;
-    at_most(&of("a number of parameters"), knot.parameter_count, 0, MOST_PARAMETERS)?;
+    within(&of("a number of other names"), knot.also_count, 0, MOST_ALSO)?;
+    within(&of("a number of cautions"), knot.caution_count, 0, MOST_CAUTIONS)?;
+    within(&of("a number of parameters"), knot.parameter_count, 0, MOST_PARAMETERS)?;
     Ok(DescribedKnot {
         title: text(&knot.title, &of("the title"))?,
         also: texts(knot.also, knot.also_count, &of("another name"))?,
@@ -213,7 +213,7 @@ fn text(text: &abi::Text, what: &str) -> Result<String, Trouble> {
     Ok(words.to_owned())
 }
 
-fn at_most(what: &str, count: u32, least: u32, most: u32) -> Result<(), Trouble> {
+fn within(what: &str, count: u32, least: u32, most: u32) -> Result<(), Trouble> {
     if (least..=most).contains(&count) {
         return Ok(());
     }

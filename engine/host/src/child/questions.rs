@@ -32,19 +32,20 @@ struct Raw {
 }
 
 impl Raw {
-    fn figures(&self) -> [(&'static str, f64); 5] {
+    /// Each figure: what it is, its value, and the most that the contract allows.
+    fn figures(&self) -> [(&'static str, f64, f64); 5] {
         let taken = &self.taken;
         [
-            ("a length of working leg", taken.working_mm),
-            ("a length of core leg", taken.core_mm),
-            ("a rise", taken.rise_mm),
-            ("a time", taken.base_s),
-            ("a number of draws", taken.draws),
+            ("a length of working leg", taken.working_mm, MOST),
+            ("a length of core leg", taken.core_mm, MOST),
+            ("a rise", taken.rise_mm, MOST),
+            ("a time", taken.base_s, MOST),
+            ("a number of draws", taken.draws, MOST_DRAWS),
         ]
     }
 
     fn same_as(&self, other: &Self) -> bool {
-        let bits = |raw: &Self| raw.figures().map(|(_, value)| value.to_bits());
+        let bits = |raw: &Self| raw.figures().map(|(_, value, _)| value.to_bits());
         self.status == other.status
             && self.taken.parameter == other.taken.parameter
             && self.taken.said() == other.taken.said()
@@ -54,10 +55,10 @@ impl Raw {
     /// The first figure in which two answers differ.
     fn beside(&self, other: &Self) -> String {
         let pairs = self.figures().into_iter().zip(other.figures());
-        let differing = pairs.into_iter().find(|((_, one), (_, two))| one.to_bits() != two.to_bits());
+        let differing = pairs.into_iter().find(|((_, one, _), (_, two, _))| one.to_bits() != two.to_bits());
         differing.map_or_else(
             || format!("the status {} and the status {}", self.status, other.status),
-            |((what, one), (_, two))| format!("{what} of {one:?} and of {two:?}"),
+            |((what, one, _), (_, two, _))| format!("{what} of {one:?} and of {two:?}"),
         )
     }
 }
@@ -80,8 +81,7 @@ fn judged(status: u32, taken: &abi::Taken) -> Answer {
 }
 
 fn figures(raw: &Raw) -> Answer {
-    for (what, value) in raw.figures() {
-        let most = if what == "a number of draws" { MOST_DRAWS } else { MOST };
+    for (what, value, most) in raw.figures() {
         if !(0.0..=most).contains(&value) {
             return Answer::Trouble(Trouble::Nonsense {
                 what: what.to_owned(),

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use reeve_catalogue::{Catalogue, Knot};
-use reeve_reading::{Fault, Source};
+use reeve_reading::{Fault, Source, is_name};
 
 use crate::described::{Described, DescribedKnot, knot_text};
 use crate::library::{Library, Program};
@@ -85,8 +85,7 @@ pub fn probe(file: &Path, digest: &str, program: &Program) -> Result<Probed, Tro
 fn whole(described: &Described) -> Vec<Finding> {
     let mut findings = Vec::new();
     let mut find = |words: String| findings.push(Finding { knot: None, words });
-    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
-    if described.name.len() > 60 || !described.name.chars().all(plain) {
+    if !is_name(&described.name) {
         find(format!("its name `{}` must be small letters, digits and hyphens, at most 60", described.name));
     }
     if described.version.len() > 40 {
