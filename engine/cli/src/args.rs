@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand};
 use clap_complete::Shell;
 
-use crate::forms::{Form, PageForm, Place, TableForm, WhichShop};
+use crate::forms::{Chosen, Form, PageForm, Place, TableForm, WhichShop};
 use crate::knot_args::Knots;
 
 const EXIT_CODES: &str = "Example:
@@ -40,10 +40,14 @@ pub(crate) enum Command {
         place: Place,
     },
     /// Work out what one piece of a design needs: cut list, knots, hours, put-ups
-    #[command(after_help = "Example:\n  reeve takeoff curlew-hanger --shop my-shop")]
+    #[command(
+        after_help = "Examples:\n  reeve takeoff curlew-hanger --shop my-shop\n  reeve takeoff curlew-hanger --size long --measure crown=14cm --demo"
+    )]
     Takeoff {
         /// The design: its file's name without .toml, or a path
         design: Option<String>,
+        #[command(flatten)]
+        chosen: Chosen,
         #[command(flatten)]
         place: Place,
         #[command(flatten)]
@@ -55,6 +59,8 @@ pub(crate) enum Command {
         /// The commission: its file's name without .toml, or a path
         commission: Option<String>,
         #[command(flatten)]
+        chosen: Chosen,
+        #[command(flatten)]
         place: Place,
         #[command(flatten)]
         form: Form,
@@ -64,6 +70,8 @@ pub(crate) enum Command {
     Bench {
         /// The commission: its file's name without .toml, or a path
         commission: Option<String>,
+        #[command(flatten)]
+        chosen: Chosen,
         #[command(flatten)]
         place: Place,
         /// What it is written as
@@ -75,6 +83,8 @@ pub(crate) enum Command {
     Quote {
         /// The commission: its file's name without .toml, or a path
         commission: Option<String>,
+        #[command(flatten)]
+        chosen: Chosen,
         #[command(flatten)]
         place: Place,
         #[command(flatten)]

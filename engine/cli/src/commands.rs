@@ -10,7 +10,7 @@ use reeve_shop::{Folder, Order};
 
 use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{AnyForm, PageForm, Place};
+use crate::forms::{AnyForm, Chosen, PageForm, Place};
 use crate::opening::{folder_failure, open, today};
 use crate::output::{print, write_files};
 use crate::sheets::{Desk, json, template_fault};
@@ -20,11 +20,15 @@ pub(crate) fn run(args: Args) -> Result<(), Failure> {
     match args.command {
         Command::Begin { dir } => begin(&dir),
         Command::Check { place } => check(&place),
-        Command::Takeoff { design, place, form } => takeoff(design.as_deref(), &place, form.form),
-        Command::Costing { commission, place, form } => costing(commission.as_deref(), &place, form.form),
-        Command::Bench { commission, place, form } => bench(commission.as_deref(), &place, form),
-        Command::Quote { commission, place, form, out } => {
-            quote(commission.as_deref(), &place, form.form, out.as_deref())
+        Command::Takeoff { design, chosen, place, form } => takeoff(design.as_deref(), &chosen, &place, form.form),
+        Command::Costing { commission, chosen, place, form } => {
+            costing(&order(commission.as_deref(), &chosen, &place)?, form.form)
+        }
+        Command::Bench { commission, chosen, place, form } => {
+            bench(&order(commission.as_deref(), &chosen, &place)?, form)
+        }
+        Command::Quote { commission, chosen, place, form, out } => {
+            quote(&order(commission.as_deref(), &chosen, &place)?, form.form, out.as_deref())
         }
         Command::Compare { designs, sort, prices, shop, form } => compare::run(&designs, &sort, &prices, &shop, form),
         Command::Knots(command) => knots::run(command),
@@ -72,11 +76,11 @@ fn check(place: &Place) -> Result<(), Failure> {
     print(&format!("{read}: no faults\n"))
 }
 
-fn takeoff(design: Option<&str>, place: &Place, form: AnyForm) -> Result<(), Failure> {
+fn takeoff(design: Option<&str>, which: &Chosen, place: &Place, form: AnyForm) -> Result<(), Failure> {
     let mut shop = open(&place.shop)?;
     let known = shop.designs();
     let word = chosen(design, place, reeve_shop::DEMO_DESIGN, "design", &known)?;
-    let found = shop.design(word);
+    let found = shop.design(word, &which.choice()?);
     let desk = Desk::new(&mut shop)?;
     let faults = shop.take_faults();
     let Some(found) = found else { return Err(Failure::Input(faults)) };
@@ -93,8 +97,7 @@ fn takeoff(design: Option<&str>, place: &Place, form: AnyForm) -> Result<(), Fai
     print(&page)
 }
 
-fn costing(commission: Option<&str>, place: &Place, form: AnyForm) -> Result<(), Failure> {
-    let (order, desk) = order(commission, place)?;
+fn costing((order, desk): &(Order, Desk), form: AnyForm) -> Result<(), Failure> {
     let page = match form {
         AnyForm::Text => desk.costing(&order.priced, Form::Text)?,
         AnyForm::Html => desk.costing(&order.priced, Form::Html)?,
@@ -103,17 +106,15 @@ fn costing(commission: Option<&str>, place: &Place, form: AnyForm) -> Result<(),
     print(&page)
 }
 
-fn bench(commission: Option<&str>, place: &Place, form: PageForm) -> Result<(), Failure> {
-    let (order, desk) = order(commission, place)?;
+fn bench((order, desk): &(Order, Desk), form: PageForm) -> Result<(), Failure> {
     let form = match form {
         PageForm::Text => Form::Text,
         PageForm::Html => Form::Html,
     };
-    print(&desk.bench(&order, form)?)
+    print(&desk.bench(order, form)?)
 }
 
-fn quote(commission: Option<&str>, place: &Place, form: AnyForm, out: Option<&Path>) -> Result<(), Failure> {
-    let (order, desk) = order(commission, place)?;
+fn quote((order, desk): &(Order, Desk), form: AnyForm, out: Option<&Path>) -> Result<(), Failure> {
     let page = match form {
         AnyForm::Text => desk.quote(&order.priced, Form::Text)?,
         AnyForm::Html => desk.quote(&order.priced, Form::Html)?,
@@ -126,8 +127,8 @@ fn quote(commission: Option<&str>, place: &Place, form: AnyForm, out: Option<&Pa
             ("quote.json", json(&order.priced.quote)?),
             ("costing.html", desk.costing(&order.priced, Form::Html)?),
             ("costing.txt", desk.costing(&order.priced, Form::Text)?),
-            ("bench.html", desk.bench(&order, Form::Html)?),
-            ("bench.txt", desk.bench(&order, Form::Text)?),
+            ("bench.html", desk.bench(order, Form::Html)?),
+            ("bench.txt", desk.bench(order, Form::Text)?),
         ];
         for path in write_files(dir, &files)? {
             say(&format!("wrote {}", path.display()));
@@ -177,11 +178,11 @@ fn manual_of(command: &clap::Command, above: &str, text: &mut Vec<u8>) -> std::i
 }
 
 /// A commission with its price, and what its pages are made with.
-fn order(commission: Option<&str>, place: &Place) -> Result<(Order, Desk), Failure> {
+fn order(commission: Option<&str>, which: &Chosen, place: &Place) -> Result<(Order, Desk), Failure> {
     let mut shop = open(&place.shop)?;
     let known = shop.commissions();
     let word = chosen(commission, place, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
-    let order = shop.order(word, today(place));
+    let order = shop.order(word, &which.choice()?, today(place));
     let desk = Desk::new(&mut shop)?;
     let faults = shop.take_faults();
     let Some(order) = order else { return Err(Failure::Input(faults)) };

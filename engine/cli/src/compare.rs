@@ -28,7 +28,7 @@ pub(crate) fn run(
     let words = if words.is_empty() { shop.designs().to_vec() } else { words.to_vec() };
     // What is wrong with the shop stops it; what is wrong with a design leaves out that design.
     let desk = Desk::new(&mut shop)?;
-    let found: Vec<Found> = words.iter().filter_map(|word| shop.design(word)).collect();
+    let found: Vec<Found> = words.iter().filter_map(|word| shop.design(word, &reeve_shop::Choice::default())).collect();
     let faults = shop.take_faults();
     if found.is_empty() && !faults.is_empty() {
         return Err(Failure::Input(faults));

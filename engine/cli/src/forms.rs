@@ -4,6 +4,9 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 use clap::{Args as ClapArgs, ValueEnum};
+use reeve_shop::Choice;
+
+use crate::failure::Failure;
 
 /// Which shop.
 #[derive(Debug, ClapArgs)]
@@ -14,6 +17,32 @@ pub(crate) struct WhichShop {
     /// Use the starter shop inside the program
     #[arg(long)]
     pub(crate) demo: bool,
+}
+
+/// Which of a design.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Chosen {
+    /// One of the design's sizes
+    #[arg(long, value_name = "SIZE")]
+    size: Option<String>,
+    /// A measure in place of the design's, such as drop=120cm; may be given several times
+    #[arg(long = "measure", value_name = "NAME=FIGURE")]
+    measures: Vec<String>,
+}
+
+impl Chosen {
+    /// What was chosen.
+    pub(crate) fn choice(&self) -> Result<Choice, Failure> {
+        let measure = |word: &String| {
+            let found = word.split_once('=').and_then(|(name, figure)| {
+                Some((name.trim().to_owned(), reeve_reading::Figure::parse(figure.trim())?))
+            });
+            let help = "for example --measure drop=120cm or --measure knots=16";
+            found.ok_or_else(|| Failure::input(format!("`{word}` is not a measure"), help))
+        };
+        let measures = self.measures.iter().map(measure).collect::<Result<_, _>>()?;
+        Ok(Choice { size: self.size.clone(), measures })
+    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

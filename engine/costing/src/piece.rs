@@ -36,6 +36,14 @@ pub struct Piece {
     pub parts: Vec<Part>,
 }
 
+impl Piece {
+    /// Whether another piece is made in the same way, whatever it is called.
+    pub fn is_made_as(&self, other: &Self) -> bool {
+        (&self.groups, &self.fittings, &self.steps) == (&other.groups, &other.fittings, &other.steps)
+            && (&self.tasks, &self.parts) == (&other.tasks, &other.parts)
+    }
+}
+
 /// A piece within a piece.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {

@@ -62,6 +62,8 @@ pub mod bound {
     pub const COLUMNS: Bound = Bound::new("the number of columns", 1.0, 5000.0, "");
     /// Fittings, beads and parts of one kind in a piece.
     pub const PARTS: Bound = Bound::new("the number of parts", 1.0, 1000.0, "");
+    /// Pieces of one design that find a buyer in a week.
+    pub const WEEKLY: Bound = Bound::new("the number sold in a week", 1.0, 10_000.0, "");
     /// Pieces of one design in a commission.
     pub const PIECES: Bound = Bound::new("the number of pieces", 1.0, 10_000.0, "");
     /// All the pieces that the parts of parts of a design add up to.

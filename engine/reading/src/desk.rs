@@ -1,9 +1,10 @@
 //! Where the faults of one file are laid down, and the places they stand at.
 
-use std::cell::RefCell;
+use std::cell::{Ref, RefCell};
 use std::ops::{Deref, Range};
 use std::sync::Arc;
 
+use crate::arithmetic::Measures;
 use crate::fault::{Fault, Severity, Source};
 use crate::nearest::nearest;
 
@@ -28,17 +29,28 @@ impl<T> Deref for Placed<T> {
 pub struct Desk {
     source: Arc<Source>,
     faults: RefCell<Vec<Fault>>,
+    measures: RefCell<Measures>,
 }
 
 impl Desk {
     /// An empty desk for one text.
     pub fn new(source: Arc<Source>) -> Self {
-        Self { source, faults: RefCell::new(Vec::new()) }
+        Self { source, faults: RefCell::default(), measures: RefCell::default() }
     }
 
     /// The text whose faults these are.
     pub(crate) fn text(&self) -> &str {
         &self.source.text
+    }
+
+    /// What the sums of this file may name.
+    pub(crate) fn measures(&self) -> Ref<'_, Measures> {
+        self.measures.borrow()
+    }
+
+    /// Names what the sums of this file may name.
+    pub(crate) fn set_measures(&self, measures: Measures) {
+        self.measures.replace(measures);
     }
 
     /// How many faults have been laid down so far.

@@ -6,6 +6,7 @@ use serde_json::{Map, Value, json};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
+use crate::arithmetic::Measures;
 use crate::desk::{Desk, Placed};
 use crate::kinds::{Cell, Kind};
 use crate::nearest::nearest;
@@ -206,11 +207,31 @@ impl<'a> Table<'a> {
         }
     }
 
+    /// Warns of a value of the table that was read before.
+    pub fn warn_at(
+        &self,
+        span: Range<usize>,
+        title: impl Into<String>,
+        label: impl Into<String>,
+        help: impl Into<String>,
+    ) {
+        if let View::Typed { desk, .. } = &self.view {
+            desk.warn(span, title, label, help);
+        }
+    }
+
     /// The place of a key's value, if it is written.
     pub fn place(&self, key: &str) -> Option<Range<usize>> {
         match &self.view {
             View::Typed { table, .. } => table.get(key).map(Spanned::span),
             View::Plan { .. } => None,
+        }
+    }
+
+    /// Names what the sums of this file may name, in every key that is asked for from now on.
+    pub fn set_measures(&self, measures: Measures) {
+        if let View::Typed { desk, .. } = &self.view {
+            desk.set_measures(measures);
         }
     }
 
@@ -287,7 +308,7 @@ impl<'a> Table<'a> {
     }
 }
 
-fn read_table<T>(
+pub(crate) fn read_table<T>(
     table: &DeTable<'_>,
     span: Range<usize>,
     desk: &Desk,
@@ -330,7 +351,7 @@ fn read_pair<K: Kind>(
     Some((name, Placed { value: out, span: value.span() }))
 }
 
-fn planned<T>(read: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Value {
+pub(crate) fn planned<T>(read: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Value {
     let mut plan = Table::plan();
     read(&mut plan);
     plan.into_schema()

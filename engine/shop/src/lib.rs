@@ -4,6 +4,8 @@
 //! [`Shop`] resolves the names between them and gathers every fault.
 
 mod adding;
+mod choice;
+mod designs;
 pub mod files;
 mod folder;
 mod libraries;
@@ -13,7 +15,9 @@ mod schemas;
 mod shop;
 
 pub use adding::NewSample;
+pub use choice::{Choice, Choices, Market};
+pub use designs::Found;
 pub use folder::{Folder, FolderFault};
 pub use libraries::{Admission, Admitted, Candidate, PLUGINS};
 pub use schemas::schemas;
-pub use shop::{Added, DEMO_COMMISSION, DEMO_DESIGN, Found, Order, Shop, read_knot};
+pub use shop::{Added, DEMO_COMMISSION, DEMO_DESIGN, Order, Shop, read_knot};

@@ -1,31 +1,31 @@
 //! A shop, opened: names resolved, faults gathered.
 
-use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use chrono::NaiveDate;
 use reeve_catalogue::{Catalogue, Knot, TIGHTENED, knot_file, shape_name, table_name};
 use reeve_costing::commission::Commission;
 use reeve_costing::cost::CostFault;
 use reeve_costing::hand::{Hand, Sample};
-use reeve_costing::piece::{Part, Piece};
+use reeve_costing::piece::Piece;
 use reeve_costing::pricing::{PriceFault, Priced, price_commission};
 use reeve_costing::rates::Rates;
 use reeve_costing::store::{Cord, Fitting};
-use reeve_costing::takeoff::{TakeOff, take_off};
 use reeve_host::{Probed, Program};
 use reeve_measure::bound;
 use reeve_reading::{Desk, Fault, Placed, Source, Table, nearest, read};
 
 use crate::adding::NewSample;
-use crate::files::{TypedCommission, TypedDesign, commission_file, cords_file, design_file, fittings_file, shop_file};
+use crate::choice::Choice;
+use crate::designs::{Asked, Found, Known};
+use crate::files::{TypedCommission, commission_file, cords_file, fittings_file, shop_file};
 use crate::folder::{Folder, SHOP_FILE, read_disk};
 use crate::libraries::{Admission, Admitted, Candidate, PLUGINS, clash, read_libraries};
 use crate::resolve::{self, Names};
 use crate::samples::{Samples, read_samples};
 
-const DESIGNS: &str = "designs";
+pub(crate) const DESIGNS: &str = "designs";
 const COMMISSIONS: &str = "commissions";
 const KNOTS: &str = "knots";
 const TEMPLATES: &str = "templates";
@@ -43,26 +43,15 @@ pub struct Shop {
     rates: Option<Rates>,
     cords: Vec<Arc<Cord>>,
     fittings: Vec<Arc<Fitting>>,
-    designs: BTreeMap<String, Option<Design>>,
+    known: Known,
     /// The stems of all designs, once they have been listed.
-    design_stems: Option<Arc<[String]>>,
+    design_stems: OnceLock<Arc<[String]>>,
     samples: Samples,
     program: Program,
     libraries: Vec<Admitted>,
     faults: Vec<Fault>,
     /// Whether store and knots could all be read: else a name may be unknown without being misspelt.
     names_sound: bool,
-}
-
-/// A design, read and checked.
-#[derive(Debug, Clone)]
-pub struct Found {
-    /// Its file's stem.
-    pub name: String,
-    /// The piece.
-    pub piece: Arc<Piece>,
-    /// What one needs.
-    pub take_off: Arc<TakeOff>,
 }
 
 /// A commission, resolved and priced.
@@ -101,13 +90,6 @@ impl Added {
     pub const FILE: &'static str = "samples.toml";
 }
 
-#[derive(Debug, Clone)]
-struct Design {
-    found: Found,
-    /// The piece and all the parts of its parts.
-    pieces: u64,
-}
-
 impl Shop {
     /// Opens a shop: reads its rates, store and knots. Faults are kept for [`Shop::take_faults`].
     ///
@@ -120,8 +102,8 @@ impl Shop {
             rates: None,
             cords: Vec::new(),
             fittings: Vec::new(),
-            designs: BTreeMap::new(),
-            design_stems: None,
+            known: Known::default(),
+            design_stems: OnceLock::new(),
             samples: Samples::default(),
             program,
             libraries: Vec::new(),
@@ -136,6 +118,10 @@ impl Shop {
         shop.names_sound = shop.faults.len() == before;
         shop.read_samples();
         shop
+    }
+
+    pub(crate) fn folder(&self) -> &Folder {
+        &self.folder
     }
 
     /// The knots at hand: the program's and the shop's own.
@@ -233,12 +219,27 @@ impl Shop {
 
     /// The stems of all designs.
     pub fn designs(&mut self) -> Arc<[String]> {
-        if let Some(known) = &self.design_stems {
-            return Arc::clone(known);
-        }
-        let listed: Arc<[String]> = self.stems(DESIGNS).into();
-        self.design_stems = Some(Arc::clone(&listed));
-        listed
+        let mut known = std::mem::take(&mut self.known);
+        let stems = self.design_stems(&mut known);
+        self.keep(known);
+        stems
+    }
+
+    pub(crate) fn design_stems(&self, known: &mut Known) -> Arc<[String]> {
+        let list = || match self.folder.stems(DESIGNS) {
+            Ok(stems) => stems.into(),
+            Err(fault) => {
+                known.faults.push(fault);
+                Arc::default()
+            }
+        };
+        Arc::clone(self.design_stems.get_or_init(list))
+    }
+
+    /// Takes back what was known, and the faults of reading it.
+    fn keep(&mut self, mut known: Known) {
+        self.faults.append(&mut known.faults);
+        self.known = known;
     }
 
     /// The stems of all commissions.
@@ -258,22 +259,38 @@ impl Shop {
         read.collect()
     }
 
-    /// Reads a design by its stem or its path. Faults are kept; `None` when there is one.
-    pub fn design(&mut self, word: &str) -> Option<Found> {
-        let (stem, source) = self.locate(DESIGNS, "design", word)?;
-        if is_path(word) {
-            return self.load(&stem, &source, &mut vec![stem.clone()]).map(|design| design.found);
-        }
-        self.design_named(&stem, &mut Vec::new()).map(|design| design.found)
+    /// Reads a design by its stem or its path, as chosen. Faults are kept; `None` when there is one.
+    pub fn design(&mut self, word: &str, choice: &Choice) -> Option<Found> {
+        let mut known = std::mem::take(&mut self.known);
+        let found = self.design_of(word, choice, &mut known);
+        self.keep(known);
+        found
+    }
+
+    /// A design as chosen, or as it stands and in all its sizes, with the faults of reading it; nothing is kept.
+    ///
+    /// What has faults is left out.
+    pub fn sizes(&self, word: &str, choice: &Choice) -> (Vec<Found>, Vec<Fault>) {
+        let mut known = Known::default();
+        let found = if choice.is_usual() {
+            self.all_sizes(word, &mut known)
+        } else {
+            self.design_of(word, choice, &mut known).into_iter().collect()
+        };
+        (found, known.faults)
     }
 
     /// Reads a commission by its stem or its path, and prices it as of a day.
     ///
+    /// What is chosen stands in place of what its items say, in every item whose design has such a size or measure.
     /// Faults are kept; `None` when there is one.
-    pub fn order(&mut self, word: &str, today: NaiveDate) -> Option<Order> {
-        let (stem, source) = self.locate(COMMISSIONS, "commission", word)?;
+    pub fn order(&mut self, word: &str, choice: &Choice, today: NaiveDate) -> Option<Order> {
+        let mut faults = Vec::new();
+        let located = self.locate(COMMISSIONS, "commission", word, &mut faults);
+        self.faults.extend(faults);
+        let (stem, source) = located?;
         let desk = Desk::new(source);
-        let order = self.order_of(&stem, &desk, today);
+        let order = self.order_of(&stem, choice, &desk, today);
         self.faults.extend(desk.into_faults());
         order
     }
@@ -281,21 +298,24 @@ impl Shop {
     /// Reads every file of the shop, loads every library, and gathers every fault.
     pub fn check(&mut self, today: NaiveDate) {
         self.faults.extend(self.libraries.iter().filter_map(Admitted::check));
-        for stem in self.designs().iter() {
-            self.design_named(stem, &mut Vec::new());
+        let mut known = std::mem::take(&mut self.known);
+        for stem in self.design_stems(&mut known).iter() {
+            self.all_sizes(stem, &mut known);
         }
+        self.keep(known);
         for stem in self.commissions() {
-            self.order(&stem, today);
+            self.order(&stem, &Choice::default(), today);
         }
     }
 
-    fn order_of(&mut self, stem: &str, desk: &Desk, today: NaiveDate) -> Option<Order> {
-        let typed = read(desk, commission_file)?;
+    fn order_of(&mut self, stem: &str, choice: &Choice, desk: &Desk, today: NaiveDate) -> Option<Order> {
+        let mut typed = read(desk, commission_file)?;
+        self.choose(choice, &mut typed);
         let pieces = self.pieces_of(&typed, desk);
         let rates = self.rates.clone()?;
         let commission = resolve::commission(stem, &typed, pieces?, &rates, desk);
         // A price worked out from half a commission would be worse than none.
-        if !desk.is_sound() {
+        if !desk.is_sound() || self.is_stopped() {
             return None;
         }
         match price_commission(&commission, &rates, today) {
@@ -307,144 +327,54 @@ impl Shop {
         }
     }
 
+    /// Puts what is chosen on the command line in place of what the items say.
+    fn choose(&mut self, choice: &Choice, typed: &mut TypedCommission) {
+        let mut left = choice.clone();
+        for item in &mut typed.items {
+            let Some(usual) = self.design(&item.design.value, &Choice::default()) else { continue };
+            let span = item.design.span.clone();
+            if let Some(size) = choice.size.as_ref().filter(|size| usual.choices.sizes.contains(size)) {
+                item.size = Some(Placed { value: size.clone(), span: span.clone() });
+                left.size = None;
+            }
+            for (name, figure) in &choice.measures {
+                if usual.choices.measures.iter().any(|(known, _)| known == name) {
+                    item.measures.retain(|(other, _)| other.value != *name);
+                    let name = Placed { value: name.clone(), span: span.clone() };
+                    left.measures.retain(|(other, _)| *other != name.value);
+                    item.measures.push((name, Placed { value: *figure, span: span.clone() }));
+                }
+            }
+        }
+        let size = left.size.map(|size| format!("no design of this commission has a size `{size}`"));
+        let measures =
+            left.measures.iter().map(|(name, _)| format!("no design of this commission has a measure `{name}`"));
+        let help = "`reeve takeoff DESIGN` says what can be chosen of it";
+        self.faults.extend(size.into_iter().chain(measures).map(|title| Fault::without_place(title, help)));
+    }
+
     /// The pieces that a commission asks for, with the cords it puts in place of the designs' own.
     fn pieces_of(&mut self, typed: &TypedCommission, desk: &Desk) -> Option<Vec<Arc<Piece>>> {
+        let mut known = std::mem::take(&mut self.known);
         let mut pieces = Vec::new();
         for item in &typed.items {
-            let piece = self.piece_for_item(&item.design, desk);
+            let asked = Asked { size: item.size.as_ref(), measures: &item.measures };
+            let piece = self.design_asked(&item.design, &asked, desk, &mut known);
             let swaps: Vec<Option<(&Placed<String>, Arc<Cord>)>> =
                 item.cords.iter().map(|(from, to)| self.names().cord(to, desk).map(|cord| (from, cord))).collect();
             let swaps = swaps.into_iter().collect::<Option<Vec<_>>>();
             pieces.push(piece.zip(swaps).and_then(|(piece, swaps)| swap_cords(&piece, &swaps, desk)));
         }
+        self.keep(known);
         pieces.into_iter().collect()
     }
 
-    fn piece_for_item(&mut self, design: &Placed<String>, desk: &Desk) -> Option<Arc<Piece>> {
-        let known = self.designs();
-        if !known.contains(&design.value) {
-            desk.refuse_unknown(design, "design of this shop", known.iter().map(String::as_str));
-            return None;
-        }
-        let found = self.design_named(&design.value, &mut Vec::new());
-        if found.is_none() && self.can_tell() {
-            desk.refuse(
-                design.span.clone(),
-                format!("the design `{}` has faults of its own", design.value),
-                "",
-                "mend it first",
-            );
-        }
-        found.map(|design| design.found.piece)
-    }
-
-    /// A design of the shop, read once. `above` are the designs that contain it.
-    fn design_named(&mut self, stem: &str, above: &mut Vec<String>) -> Option<Design> {
-        if let Some(known) = self.designs.get(stem) {
-            return known.clone();
-        }
-        let source = self.folder.read(&format!("{DESIGNS}/{stem}.toml"));
-        let source = self.kept(source)??;
-        above.push(stem.to_owned());
-        let design = self.load(stem, &source, above);
-        above.pop();
-        self.designs.insert(stem.to_owned(), design.clone());
-        design
-    }
-
-    fn load(&mut self, stem: &str, source: &Arc<Source>, above: &mut Vec<String>) -> Option<Design> {
-        let desk = Desk::new(Arc::clone(source));
-        let typed = read(&desk, design_file);
-        let design = typed.and_then(|typed| self.resolve(stem, &typed, &desk, above));
-        self.faults.extend(desk.into_faults());
-        design
-    }
-
-    fn resolve(&mut self, stem: &str, typed: &TypedDesign, desk: &Desk, above: &mut Vec<String>) -> Option<Design> {
-        let parts = self.parts(typed, desk, above);
-        let (sound, (parts, pieces)) = (parts.is_some(), parts.unwrap_or_default());
-        let piece = resolve::piece(typed, parts, &self.names(), desk)?;
-        let rates = self.rates.as_ref()?;
-        // A step that could not be read would make others look wrong.
-        if !sound || !desk.is_sound() {
-            return None;
-        }
-        let take_off = match take_off(&piece, &rates.bench) {
-            Ok(take_off) => take_off,
-            Err(faults) => {
-                resolve::lay_piece_faults(faults, typed, desk);
-                return None;
-            }
-        };
-        resolve::lay_remarks(&take_off.remarks, typed, desk);
-        Some(Design {
-            found: Found { name: stem.to_owned(), piece: Arc::new(piece), take_off: Arc::new(take_off) },
-            pieces: pieces + 1,
-        })
-    }
-
-    /// The parts of a design and how many pieces they come to, parts of parts included.
-    fn parts(&mut self, typed: &TypedDesign, desk: &Desk, above: &mut Vec<String>) -> Option<(Vec<Part>, u64)> {
-        let mut parts = Vec::new();
-        let mut pieces = 0_u64;
-        let mut sound = true;
-        for part in &typed.parts {
-            let Some(design) = self.part(&part.design, desk, above) else {
-                sound = false;
-                continue;
-            };
-            pieces = pieces.saturating_add(design.pieces.saturating_mul(u64::from(part.count)));
-            parts.push(Part { name: part.design.value.clone(), count: part.count, piece: design.found.piece });
-        }
-        let most = bound::PARTS_IN_ALL;
-        if reeve_measure::count(pieces) > most.most {
-            let place = typed.parts.first().map_or(0..0, |part| part.design.span.clone());
-            desk.refuse(
-                place,
-                format!("the parts come to {pieces} pieces in all"),
-                most.to_string(),
-                "make it of fewer parts",
-            );
-            return None;
-        }
-        sound.then_some((parts, pieces))
-    }
-
-    fn part(&mut self, name: &Placed<String>, desk: &Desk, above: &mut Vec<String>) -> Option<Design> {
-        if let Some(at) = above.iter().position(|stem| *stem == name.value) {
-            let ring: Vec<&str> =
-                above.get(at..).unwrap_or_default().iter().map(String::as_str).chain([name.value.as_str()]).collect();
-            desk.refuse(
-                name.span.clone(),
-                format!("the design contains itself: {}", ring.join(" > ")),
-                "a part can't hold what it is part of",
-                "take this part out",
-            );
-            return None;
-        }
-        let known = self.designs();
-        if !known.contains(&name.value) {
-            desk.refuse_unknown(name, "design of this shop", known.iter().map(String::as_str));
-            return None;
-        }
-        let design = self.design_named(&name.value, above);
-        if design.is_none() && self.can_tell() {
-            desk.refuse(
-                name.span.clone(),
-                format!("the design `{}` has faults of its own", name.value),
-                "",
-                "mend it first",
-            );
-        }
-        design
-    }
-
     /// Whether a design that could not be taken off must have faults of its own.
-    fn can_tell(&self) -> bool {
+    pub(crate) fn can_tell(&self) -> bool {
         self.names_sound && self.rates.is_some()
     }
 
-    fn names(&self) -> Names<'_> {
+    pub(crate) fn names(&self) -> Names<'_> {
         Names { cords: &self.cords, fittings: &self.fittings, catalogue: &self.catalogue, sound: self.names_sound }
     }
 
@@ -534,26 +464,41 @@ impl Shop {
     }
 
     /// The stem and text of a file named by its stem or its path.
-    fn locate(&mut self, sub: &str, what: &str, word: &str) -> Option<(String, Arc<Source>)> {
+    pub(crate) fn locate(
+        &self,
+        sub: &str,
+        what: &str,
+        word: &str,
+        faults: &mut Vec<Fault>,
+    ) -> Option<(String, Arc<Source>)> {
         let found =
             if is_path(word) { read_disk(Path::new(word)) } else { self.folder.read(&format!("{sub}/{word}.toml")) };
         let stem =
             Path::new(word).file_stem().map_or_else(|| word.to_owned(), |stem| stem.to_string_lossy().into_owned());
-        if let Some(source) = self.kept(found)? {
-            return Some((stem, source));
-        }
-        let known = self.stems(sub);
-        let near = nearest(&stem, known.iter().map(String::as_str)).map(|near| format!("did you mean `{near}`? "));
+        let missing = match found {
+            Ok(Some(source)) => return Some((stem, source)),
+            Ok(None) => self.not_there(sub, what, word, &stem),
+            Err(fault) => fault,
+        };
+        faults.push(missing);
+        None
+    }
+
+    fn not_there(&self, sub: &str, what: &str, word: &str, stem: &str) -> Fault {
+        let known = match self.folder.stems(sub) {
+            Ok(known) => known,
+            Err(fault) => return fault,
+        };
+        let near = nearest(stem, known.iter().map(String::as_str)).map(|near| format!("did you mean `{near}`? "));
         let help =
             if known.is_empty() { format!("{sub}/ is empty") } else { format!("{sub}/ holds: {}", known.join(", ")) };
         let title =
             if is_path(word) { format!("there is no file {word}") } else { format!("no {what} is called `{word}`") };
-        self.faults.push(Fault::without_place(title, near.unwrap_or_default() + &help));
-        None
+        Fault::without_place(title, near.unwrap_or_default() + &help)
     }
 }
 
-fn is_path(word: &str) -> bool {
+pub(crate) fn is_path(word: &str) -> bool {
     word.contains(['/', '\\']) || Path::new(word).extension().is_some_and(|ending| ending == "toml")
 }
 

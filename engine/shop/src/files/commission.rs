@@ -5,8 +5,12 @@ use std::ops::Range;
 use chrono::NaiveDate;
 use reeve_costing::commission::{Client, DiscountSize};
 use reeve_measure::{Time, bound};
-use reeve_reading::{Count, Day, Flag, List, Money, Name, Number, Percent, Placed, Quantity, Table, Text};
+use reeve_reading::{
+    Count, Day, Flag, List, Money, Name, Number, NumberOrLength, Percent, Placed, Quantity, Table, Text,
+};
 use rust_decimal::Decimal;
+
+use super::Chosen;
 
 /// A commission as typed.
 #[derive(Debug, Clone, PartialEq)]
@@ -56,6 +60,10 @@ pub struct TypedItem {
     pub price: Option<Decimal>,
     /// How it is taxed, where that differs.
     pub tax: Option<Placed<TypedTax>>,
+    /// One of the design's sizes.
+    pub size: Option<Placed<String>>,
+    /// Measures in place of the design's.
+    pub measures: Chosen,
     /// Cords put in place of the design's.
     pub cords: Vec<(Placed<String>, Placed<String>)>,
 }
@@ -165,6 +173,8 @@ fn head(t: &mut Table<'_>) -> Option<TypedCommission> {
 fn item(t: &mut Table<'_>) -> Option<TypedItem> {
     let design = t.need("design", &Name, "A design's file, without .toml.");
     let quantity = t.maybe("quantity", &Count(bound::PIECES), "How many; 1 if not said.");
+    let size = t.maybe("size", &Name, "One of the design's sizes.");
+    let measures = t.pairs("measures", &NumberOrLength, "Measures in place of the design's: { drop = \"120 cm\" }.");
     let text = t.maybe("text", &Text, "What the client reads, in place of the design's name.");
     let price = t.maybe("price", &Money::AMOUNT, "A price of one that is agreed, in place of the computed one.");
     let tax = tax(t);
@@ -176,6 +186,8 @@ fn item(t: &mut Table<'_>) -> Option<TypedItem> {
         text: text.map(|text| text.value),
         price: price.map(|price| price.value),
         tax,
+        size,
+        measures,
         cords,
     })
 }

@@ -6,9 +6,13 @@ use reeve_costing::caution::{PURPOSES, Purpose};
 use reeve_costing::piece::{TailEnd, Task};
 use reeve_measure::{Length, Time, bound};
 use reeve_reading::{
-    Choice, Count, Figure, Flag, Lengths, List, Money, Name, Number, NumberOrLength, Placed, Table, Text,
+    Choice as OneOf, Count, Figure, Filled, FilledText, Flag, Lengths, List, Money, Name, Number, NumberOrLength,
+    Placed, Reckoned, Table, Text,
 };
 use rust_decimal::Decimal;
+
+use super::sizes::{Sized, sized};
+use crate::choice::{Choice, Choices, Market};
 
 /// A design as typed: names are still only names.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,6 +39,10 @@ pub struct TypedDesign {
     pub tasks: Vec<Task>,
     /// Pieces within the piece.
     pub parts: Vec<TypedPart>,
+    /// What may be chosen of it.
+    pub choices: Choices,
+    /// What the market says of what was chosen.
+    pub market: Market,
 }
 
 /// Cords cut alike, as typed.
@@ -72,9 +80,13 @@ pub struct TypedPart {
     pub design: Placed<String>,
     /// How many.
     pub count: u32,
+    /// One of its sizes.
+    pub size: Option<Placed<String>>,
+    /// Measures in place of its own.
+    pub measures: Chosen,
 }
 
-/// Parameters of a knot as typed: each name, and what it is given.
+/// Parameters of a knot, or measures of a design, as typed: each name, and what it is given.
 pub type Chosen = Vec<(Placed<String>, Placed<Figure>)>;
 
 /// A step as typed.
@@ -156,53 +168,92 @@ impl TypedStep {
     }
 }
 
-/// Reads a design.
-pub fn design_file(t: &mut Table<'_>) -> Option<TypedDesign> {
-    let head = t.need_table("piece", "What it is.", |t| {
-        let title = t.need("name", &Text, "As written on pages.");
-        let about = t.maybe("about", &Text, "A sentence for the client.");
-        let purpose =
-            t.need("purpose", &Choice { words: PURPOSES }, "What it is for; chooses the cautions of the quote.");
-        let made = t.maybe("made", &Count(bound::MADE_BEFORE), "How many you made before; 0 if not said.");
-        let finished = t.maybe("finished", &Text, "Finished size, in words.");
-        let made = made.map_or(0, |made| made.value);
-        Some((title?.value, about.map(|a| a.value), purpose?.value, made, finished.map(|f| f.value)))
-    });
+/// Reads a design, as chosen.
+pub fn design_file(t: &mut Table<'_>, choice: &Choice) -> Option<TypedDesign> {
+    let sized = sized(t, choice);
+    let head = t.need_table("piece", "What it is.", head);
     let sound_before = t.fault_count();
     let groups = t.tables("cord", "Cords cut alike.", group);
     let groups_sound = t.fault_count() == sound_before;
     let fittings = t.tables("fitting", "A fitting under a name of the design's own, or several of one.", fitting);
     let steps = t.tables("step", "One stage of the making.", step);
     let tasks = t.tables("task", "Work that is not tying: dyeing, wiring, stiffening.", task);
-    let parts = t.tables("part", "Another design that this one is put together from.", |t| {
-        let design = t.need("design", &Name, "The other design's file, without .toml.");
-        let count = t.need("count", &Count(bound::PARTS), "How many.");
-        Some(TypedPart { design: design?, count: count?.value })
-    });
-    let (title, about, purpose, made, finished) = head?.value;
+    let parts = t.tables("part", "Another design that this one is put together from.", part);
+    let head = head?.value;
     if groups.is_empty() && parts.is_empty() && !t.has("cord") && !t.has("part") {
         t.refuse("the design has neither cords nor parts", "nothing would be made", "add a [[cord]] or a [[part]]");
         return None;
     }
     Some(TypedDesign {
-        title,
-        about,
-        purpose,
-        made,
-        finished,
+        title: if choice.is_usual() { head.title.clone() } else { format!("{}, {choice}", head.title) },
+        finished: finished(t, &head, &sized),
+        about: head.about,
+        purpose: head.purpose,
+        made: head.made,
         groups: groups.into_iter().map(|group| group.value).collect(),
         groups_sound,
         fittings: fittings.into_iter().map(|fitting| fitting.value).collect(),
         steps: steps.into_iter().map(|step| step.value).collect(),
         tasks: tasks.into_iter().map(|task| task.value).collect(),
         parts: parts.into_iter().map(|part| part.value).collect(),
+        choices: sized.choices,
+        market: sized.market,
     })
+}
+
+struct Head {
+    title: String,
+    about: Option<String>,
+    purpose: Purpose,
+    made: u32,
+    finished: Option<Placed<Filled>>,
+}
+
+fn head(t: &mut Table<'_>) -> Option<Head> {
+    let title = t.need("name", &Text, "As written on pages.");
+    let about = t.maybe("about", &FilledText, "A sentence for the client; sums in braces are worked out.");
+    let purpose = t.need("purpose", &OneOf { words: PURPOSES }, "What it is for; chooses the cautions of the quote.");
+    let made = t.maybe("made", &Count(bound::MADE_BEFORE), "How many you made before; 0 if not said.");
+    let finished = t.maybe("finished", &FilledText, "Finished size, in words; sums in braces are worked out.");
+    Some(Head {
+        title: title?.value,
+        about: about.map(|about| about.value.text),
+        purpose: purpose?.value,
+        made: made.map_or(0, |made| made.value),
+        finished,
+    })
+}
+
+/// The finished size in words: the size's own, or the piece's if it is still true.
+fn finished(t: &Table<'_>, head: &Head, sized: &Sized) -> Option<String> {
+    if sized.finished.is_some() {
+        return sized.finished.clone();
+    }
+    let finished = head.finished.as_ref()?;
+    if sized.is_changed && !finished.value.follows {
+        t.warn_at(
+            finished.span.clone(),
+            "the finished size is left out: it says the same whatever the measures are",
+            "no sum in it",
+            "write what changes as a sum in braces, for example \"about {drop} long\", or give the size its own",
+        );
+        return None;
+    }
+    Some(finished.value.text.clone())
+}
+
+fn part(t: &mut Table<'_>) -> Option<TypedPart> {
+    let design = t.need("design", &Name, "The other design's file, without .toml.");
+    let count = t.need("count", &Reckoned(Count(bound::PARTS)), "How many.");
+    let size = t.maybe("size", &Name, "One of its sizes.");
+    let measures = t.pairs("measures", &Reckoned(NumberOrLength), "Measures in place of its own.");
+    Some(TypedPart { design: design?, count: count?.value, size, measures })
 }
 
 fn group(t: &mut Table<'_>) -> Option<TypedGroup> {
     let name = t.need("group", &Name, "The word steps use.");
     let of = t.need("of", &Name, "A cord of store/cords.toml.");
-    let count = t.need("count", &Count(bound::CORDS), "How many cords.");
+    let count = t.need("count", &Reckoned(Count(bound::CORDS)), "How many cords.");
     let folded = t.maybe("folded", &Flag, "Whether each is folded into two legs.");
     let legs = t.maybe(
         "legs",
@@ -243,13 +294,13 @@ fn group(t: &mut Table<'_>) -> Option<TypedGroup> {
 fn fitting(t: &mut Table<'_>) -> Option<TypedFitting> {
     let name = t.need("name", &Name, "The word steps use.");
     let of = t.need("of", &Name, "A fitting of store/fittings.toml.");
-    let count = t.maybe("count", &Count(bound::PARTS), "How many; 1 if not said.");
+    let count = t.maybe("count", &Reckoned(Count(bound::PARTS)), "How many; 1 if not said.");
     Some(TypedFitting { name: name?, of: of?, count: count.map_or(1, |count| count.value) })
 }
 
 fn task(t: &mut Table<'_>) -> Option<Task> {
     let title = t.need("name", &Text, "As written on the bench sheet.");
-    let minutes = t.need("minutes", &Number(bound::TASK_MINUTES), "How long it takes you.");
+    let minutes = t.need("minutes", &Reckoned(Number(bound::TASK_MINUTES)), "How long it takes you.");
     let once = t.maybe("once", &Flag, "Whether it is done once for all pieces of the design.");
     let cost = t.maybe("cost", &Money::AMOUNT, "What it uses up: dye, glue, wire.");
     Some(Task {
@@ -334,12 +385,12 @@ fn words(t: &mut Table<'_>) -> Words {
         knot: t.maybe("knot", &Text, "A knot: its name or another name the trade uses."),
         times: t.maybe(
             "times",
-            &Count(bound::TIMES),
+            &Reckoned(Count(bound::TIMES)),
             "How often: in each column, on each leg of a row, beads on each leg; 1 if not said.",
         ),
         columns: t.maybe(
             "columns",
-            &Count(bound::COLUMNS),
+            &Reckoned(Count(bound::COLUMNS)),
             "Columns side by side; worked out from the legs if not said.",
         ),
         working: t.maybe("working", &List(Name), "Sets that tie; the hung ones if not said."),
@@ -348,25 +399,29 @@ fn words(t: &mut Table<'_>) -> Words {
         shared: t
             .maybe(
                 "share",
-                &Choice { words: SHARE },
+                &OneOf { words: SHARE },
                 "`even`: working and core legs change places, and share what all of them take.",
             )
             .is_some(),
         core_legs: t.maybe(
             "core-legs",
-            &Count(bound::ROLE_LEGS),
+            &Reckoned(Count(bound::ROLE_LEGS)),
             "With `share`: core legs in each column, where some legs rest.",
         ),
         parameters: t.pairs(
             "parameters",
-            &NumberOrLength,
+            &Reckoned(NumberOrLength),
             "Figures of the knot: numbers, and lengths such as \"8 cm\".",
         ),
-        bare: t.maybe("bare", &Lengths(bound::STEP_LENGTH), "Leaves so much of the legs bare."),
-        tail: t.maybe("tail", &Lengths(bound::STEP_LENGTH), "Leaves so much of the legs hanging, after trimming."),
+        bare: t.maybe("bare", &Reckoned(Lengths(bound::STEP_LENGTH)), "Leaves so much of the legs bare."),
+        tail: t.maybe(
+            "tail",
+            &Reckoned(Lengths(bound::STEP_LENGTH)),
+            "Leaves so much of the legs hanging, after trimming.",
+        ),
         end: tail_end(t),
         thread: t.maybe("thread", &Name, "A bead of store/fittings.toml that is threaded."),
-        legs_each: t.maybe("legs-each", &Count(bound::ROLE_LEGS), "Legs through each bead; 1 if not said."),
+        legs_each: t.maybe("legs-each", &Reckoned(Count(bound::ROLE_LEGS)), "Legs through each bead; 1 if not said."),
         legs: t.maybe("legs", &List(Name), "Sets that are left bare, left hanging or threaded."),
     }
 }

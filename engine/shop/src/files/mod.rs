@@ -5,6 +5,7 @@ mod design;
 mod library;
 mod rates;
 mod samples;
+mod sizes;
 mod store;
 
 pub use commission::{TypedAmount, TypedCommission, TypedItem, TypedLine, TypedTax, commission_file};
@@ -12,4 +13,5 @@ pub use design::{Chosen, StepKind, TypedDesign, TypedFitting, TypedGroup, TypedP
 pub use library::{LIBRARY_FILE, TypedLibrary, library_file, library_text};
 pub use rates::shop_file;
 pub use samples::{TypedSample, samples_file};
+pub(crate) use sizes::fit;
 pub use store::{cords_file, fittings_file};

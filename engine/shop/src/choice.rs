@@ -1,0 +1,49 @@
+//! Which of a design: as it stands, in a size that it names, or with measures of a client's own.
+
+use std::fmt;
+
+use reeve_reading::Figure;
+use rust_decimal::Decimal;
+
+/// A design in a size, or with measures in place of its own.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Choice {
+    /// One of the design's sizes.
+    pub size: Option<String>,
+    /// Measures, each with what it is in place of the size's.
+    pub measures: Vec<(String, Figure)>,
+}
+
+impl Choice {
+    /// Whether it is the design as it stands.
+    pub fn is_usual(&self) -> bool {
+        self.size.is_none() && self.measures.is_empty()
+    }
+}
+
+/// In words that follow the design's name: `long`, `long, drop 120 cm`; nothing for a design as it stands.
+impl fmt::Display for Choice {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let measures = self.measures.iter().map(|(name, figure)| format!("{} {figure}", name.replace('_', " ")));
+        let words: Vec<String> = self.size.iter().map(|size| size.replace('-', " ")).chain(measures).collect();
+        f.write_str(&words.join(", "))
+    }
+}
+
+/// What may be chosen of a design.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Choices {
+    /// Its measures, each with what it usually is.
+    pub measures: Vec<(String, Figure)>,
+    /// The names of its sizes, in order.
+    pub sizes: Vec<String>,
+}
+
+/// What the market says of a design: the maker's own figures.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Market {
+    /// What buyers pay for one, as prices are shown.
+    pub price: Option<Decimal>,
+    /// The most that find a buyer in a week.
+    pub weekly: Option<u32>,
+}
