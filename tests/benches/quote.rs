@@ -11,7 +11,7 @@ use chrono::NaiveDate;
 use criterion::{Criterion, criterion_group, criterion_main};
 use reeve_costing::pricing::price_commission;
 use reeve_pages::{Form, Words, lay_out};
-use reeve_shop::{DEMO_COMMISSION, Folder, Order, Shop};
+use reeve_shop::{Choice, DEMO_COMMISSION, Folder, Order, Shop};
 use reeve_tests::{TestShop, files_below, host, root};
 use toml::de::DeTable;
 
@@ -25,7 +25,7 @@ fn day() -> NaiveDate {
 /// The starter shop, opened, and its commission priced.
 fn demo() -> (Shop, Order) {
     let mut shop = Shop::open(Folder::Starter, host());
-    let order = shop.order(DEMO_COMMISSION, day()).unwrap();
+    let order = shop.order(DEMO_COMMISSION, &Choice::default(), day()).unwrap();
     (shop, order)
 }
 
@@ -71,7 +71,7 @@ fn read_all(shop: &TestShop) -> usize {
     let mut shop = shop.open();
     let designs = shop.designs();
     assert_eq!(designs.len(), DESIGNS);
-    designs.iter().filter(|name| shop.design(name).is_some()).count()
+    designs.iter().filter(|name| shop.design(name, &Choice::default()).is_some()).count()
 }
 
 fn quoting(bench: &mut Criterion) {

@@ -238,9 +238,9 @@ fn check_one(place: &TestShop, path: &str) {
     let mut shop = place.open();
     let stem = path.rsplit('/').next().unwrap().trim_end_matches(".toml");
     if path.contains("designs") {
-        shop.design(stem);
+        shop.design(stem, &reeve_shop::Choice::default());
     } else if path.contains("commissions") {
-        shop.order(stem, day());
+        shop.order(stem, &reeve_shop::Choice::default(), day());
     }
     for fault in shop.take_faults() {
         fault.render(false);

@@ -16,7 +16,7 @@ fn take_off(design: &Design, scale: f64) -> TakeOff {
     shop.write("shop/store/fittings.toml", design.fittings(0, scale));
     shop.write("shop/designs/design-0.toml", design.text(0, scale));
     let mut open = shop.open();
-    let found = open.design("design-0");
+    let found = open.design("design-0", &reeve_shop::Choice::default());
     let faults: Vec<String> = open.take_faults().iter().map(|fault| fault.render(false)).collect();
     TakeOff::clone(&found.unwrap_or_else(|| panic!("{}", faults.join("\n"))).take_off)
 }

@@ -5,7 +5,8 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand};
 use clap_complete::Shell;
 
-use crate::forms::{Chosen, Form, PageForm, Place, TableForm, WhichShop};
+use crate::compare::Compare;
+use crate::forms::{Chosen, Form, PageForm, Place};
 use crate::knot_args::Knots;
 
 const EXIT_CODES: &str = "Example:
@@ -93,25 +94,11 @@ pub(crate) enum Command {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
     },
-    /// Compare designs: what one of each costs, brings in and earns for an hour at the bench
+    /// Compare designs and their sizes: what one of each costs, brings in and earns for an hour at the bench
     #[command(
-        after_help = "Examples:\n  reeve compare --shop my-shop\n  reeve compare curlew-hanger bay-leaf --price curlew-hanger=110 --sort margin\n  reeve compare --as csv > designs.csv"
+        after_help = "Examples:\n  reeve compare --shop my-shop\n  reeve compare curlew-hanger bay-leaf --price bay-leaf=32 --sort margin\n  reeve compare --where \"hours<3\" --what-if wage=+10% --as csv > designs.csv"
     )]
-    Compare {
-        /// The designs; all of the shop if none is named
-        designs: Vec<String>,
-        /// The column it is sorted by, the greatest first
-        #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(reeve_pages::compare::sort_words()), default_value = "per-hour", value_name = "COLUMN")]
-        sort: String,
-        /// What the market pays for a design, in place of the computed price
-        #[arg(long = "price", value_name = "DESIGN=AMOUNT")]
-        prices: Vec<String>,
-        #[command(flatten)]
-        shop: WhichShop,
-        /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
-        form: TableForm,
-    },
+    Compare(Compare),
     /// Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample
     #[command(subcommand, after_help = "Example:\n  reeve knots list")]
     Knots(Knots),

@@ -30,7 +30,7 @@ pub(crate) fn run(args: Args) -> Result<(), Failure> {
         Command::Quote { commission, chosen, place, form, out } => {
             quote(&order(commission.as_deref(), &chosen, &place)?, form.form, out.as_deref())
         }
-        Command::Compare { designs, sort, prices, shop, form } => compare::run(&designs, &sort, &prices, &shop, form),
+        Command::Compare(asked) => compare::run(&asked),
         Command::Knots(command) => knots::run(command),
         Command::Schema { kind } => schema(&kind),
         Command::Completions { shell } => completions(shell),

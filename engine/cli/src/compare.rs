@@ -1,83 +1,284 @@
 //! `reeve compare`: designs beside one another.
 
-use reeve_costing::pricing::price_alone;
-use reeve_costing::takeoff::plural;
+use std::io::IsTerminal;
+use std::sync::Arc;
+
+use clap::Args as ClapArgs;
+use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
+use rayon::prelude::*;
+use reeve_costing::pricing::PriceFault;
+use reeve_costing::rates::Rates;
+use reeve_costing::takeoff::{plural, take_off};
+use reeve_costing::whatif::{Change, Effect, changed_piece, changed_rates, effects, with_changes};
 use reeve_pages::Form;
-use reeve_pages::compare::{DesignRow, compare_csv, compare_json, design_row, sort_rows};
-use reeve_reading::nearest;
-use reeve_shop::Found;
+use reeve_pages::compare::{
+    Comparison, Condition, DesignRow, TENTH, column_words, compare_csv, compare_json, design_row, sort_rows,
+};
+use reeve_reading::{Fault, nearest};
+use reeve_shop::{Choice, Found, Shop};
 use rust_decimal::Decimal;
 
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{TableForm, WhichShop};
+use crate::forms::{Chosen, TableForm, WhichShop};
 use crate::opening::open;
 use crate::output::print;
 use crate::sheets::{Desk, json};
+use crate::whatif::{read_changes, worded};
 
-/// A design and what the market pays for it.
-type Given = (String, Decimal);
+/// Which designs, and as what they are compared.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Which {
+    /// The designs; all of the shop if none is named
+    designs: Vec<String>,
+    #[command(flatten)]
+    chosen: Chosen,
+    /// What buyers pay for a design, or for a size of it, in place of what its file says
+    #[arg(long = "price", value_name = "DESIGN[:SIZE]=AMOUNT")]
+    prices: Vec<String>,
+    /// An input otherwise than in the shop, such as wage=+10%; may be given several times
+    #[arg(long = "what-if", value_name = "INPUT=CHANGE", allow_hyphen_values = true)]
+    changes: Vec<String>,
+    #[command(flatten)]
+    shop: WhichShop,
+}
 
-pub(crate) fn run(
-    words: &[String],
-    sort: &str,
-    prices: &[String],
-    shop: &WhichShop,
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Compare {
+    #[command(flatten)]
+    pub(crate) which: Which,
+    /// The column it is sorted by, the greatest first
+    #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(column_words()), hide_possible_values = true, default_value = "per-hour", value_name = "COLUMN")]
+    sort: String,
+    /// Show only such rows: a column, a sign and a figure, such as hours<3; may be given several times
+    #[arg(long = "where", value_name = "CONDITION")]
+    conditions: Vec<String>,
+    /// What it is written as
+    #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
     form: TableForm,
-) -> Result<(), Failure> {
-    let mut shop = open(shop)?;
-    let words = if words.is_empty() { shop.designs().to_vec() } else { words.to_vec() };
-    // What is wrong with the shop stops it; what is wrong with a design leaves out that design.
-    let desk = Desk::new(&mut shop)?;
-    let found: Vec<Found> = words.iter().filter_map(|word| shop.design(word, &reeve_shop::Choice::default())).collect();
-    let faults = shop.take_faults();
-    if found.is_empty() && !faults.is_empty() {
-        return Err(Failure::Input(faults));
-    }
-    let given = read_prices(prices, &found, &words)?;
-    print_faults(&faults);
-    let mut rows = found.iter().map(|found| row(found, &given, &desk)).collect::<Result<Vec<_>, _>>()?;
-    sort_rows(&mut rows, sort);
-    let page = match form {
-        TableForm::Text => desk.compare(&rows, sort, Form::Text)?,
-        TableForm::Html => desk.compare(&rows, sort, Form::Html)?,
-        TableForm::Json => json(&compare_json(&rows, desk.rates()))?,
-        TableForm::Csv => {
-            compare_csv(&rows).map_err(|error| Failure::System(format!("the table could not be written: {error}")))?
-        }
-    };
+}
+
+/// What is compared, and what its pages are made with.
+pub(crate) struct Compared {
+    pub(crate) desk: Desk,
+    words: Vec<String>,
+    pub(crate) what_if: Vec<String>,
+    bench: Bench,
+}
+
+/// Where rows are made, on all cores.
+struct Bench {
+    shop: Shop,
+    rates: Rates,
+    choice: Choice,
+    /// Whether the designs were named one by one.
+    named: bool,
+    given: Vec<Given>,
+    changes: Vec<Change>,
+}
+
+/// What buyers pay for a design in a size.
+struct Given {
+    design: String,
+    size: Option<String>,
+    price: Decimal,
+}
+
+/// The rows, and how many designs were left out.
+pub(crate) struct Rows {
+    pub(crate) rows: Vec<DesignRow>,
+    left_out: usize,
+}
+
+/// More charts than this nobody looks at.
+const MOST_DRAWN: usize = 40;
+
+pub(crate) fn run(asked: &Compare) -> Result<(), Failure> {
+    let conditions = read_conditions(&asked.conditions)?;
+    let compared = Compared::open(&asked.which)?;
+    let mut found = compared.rows(|row| conditions.iter().all(|condition| condition.holds(row)))?;
+    sort_rows(&mut found.rows, &asked.sort);
+    let page = compared.page(&found.rows, &asked.sort, asked.form)?;
     print(&page)?;
-    match words.len() - found.len() {
-        0 => Ok(()),
-        left_out => {
-            say(&format!("look: {} left out for the faults above", plural("design", left_out as u64)));
-            Err(Failure::Partly)
+    found.end()
+}
+
+impl Rows {
+    /// Tells whether something was left out.
+    pub(crate) fn end(&self) -> Result<(), Failure> {
+        match self.left_out {
+            0 => Ok(()),
+            left_out => {
+                say(&format!("look: {} left out for the faults above", plural("design", left_out as u64)));
+                Err(Failure::Partly)
+            }
         }
     }
 }
 
-fn row(found: &Found, given: &[Given], desk: &Desk) -> Result<DesignRow, Failure> {
-    let price = given.iter().find(|(design, _)| *design == found.name).map(|(_, price)| *price);
-    let alone = price_alone(&found.name, &found.piece, desk.rates(), price)
-        .map_err(|_| Failure::input(format!("{} can't be priced", found.name), "`reeve check` says why"))?;
-    Ok(design_row(&found.name, &found.piece.title, &alone))
+impl Compared {
+    pub(crate) fn open(which: &Which) -> Result<Self, Failure> {
+        let mut shop = open(&which.shop)?;
+        let words = if which.designs.is_empty() { shop.designs().to_vec() } else { which.designs.clone() };
+        // What is wrong with the shop stops it; what is wrong with a design leaves out that design.
+        let desk = Desk::new(&mut shop)?;
+        print_faults(&shop.take_faults());
+        let given = which.prices.iter().map(|word| read_price(word)).collect::<Result<Vec<_>, _>>()?;
+        let changes = read_changes(&which.changes, &shop.cord_names(), desk.rates())?;
+        let what_if = changes.iter().map(worded).collect();
+        let rates = desk.rates().clone();
+        let (choice, named) = (which.chosen.choice()?, !which.designs.is_empty());
+        let bench = Bench { shop, rates, choice, named, given, changes };
+        Ok(Self { desk, words, what_if, bench })
+    }
+
+    /// The rows that are wanted, on all cores, in the order of the designs.
+    pub(crate) fn rows(&self, wanted: impl Fn(&DesignRow) -> bool + Sync) -> Result<Rows, Failure> {
+        let bar = progress(self.words.len());
+        let bench = &self.bench;
+        let each = |word: &String| {
+            let found = bench.rows_of(word);
+            bar.inc(1);
+            found
+        };
+        let all: Vec<(Vec<DesignRow>, Vec<Fault>)> = self.words.par_iter().map(each).collect();
+        bar.finish_and_clear();
+        let left_out = all.iter().filter(|(_, faults)| faults.iter().any(Fault::is_error)).count();
+        let (rows, faults): (Vec<_>, Vec<_>) = all.into_iter().unzip();
+        let (mut rows, faults) = (rows.concat(), once_each(faults.concat()));
+        if rows.is_empty() && !faults.is_empty() {
+            return Err(Failure::Input(faults));
+        }
+        if rows.is_empty() && !self.bench.choice.is_usual() {
+            let title = format!("no design of the shop can be had so: {}", self.bench.choice);
+            return Err(Failure::input(title, "`reeve takeoff DESIGN` says what can be chosen of it"));
+        }
+        self.check_given(&rows)?;
+        print_faults(&faults);
+        rows.retain(&wanted);
+        Ok(Rows { rows, left_out })
+    }
+
+    fn page(&self, rows: &[DesignRow], key: &str, form: TableForm) -> Result<String, Failure> {
+        let shown = Comparison { rows, effects: &[], key, changes: &self.what_if, drawn: false };
+        match form {
+            TableForm::Text => self.desk.compare(&shown, Form::Text),
+            TableForm::Html => {
+                let effects = self.effects(rows)?;
+                self.desk.compare(&Comparison { effects: &effects, drawn: true, ..shown }, Form::Html)
+            }
+            TableForm::Json => json(&compare_json(rows, self.desk.rates())),
+            TableForm::Csv => {
+                compare_csv(rows).map_err(|error| Failure::System(format!("the table could not be written: {error}")))
+            }
+        }
+    }
+
+    /// What each input moves, of the rows that are drawn.
+    fn effects(&self, rows: &[DesignRow]) -> Result<Vec<Vec<Effect>>, Failure> {
+        let effects = |row| self.bench.effects(row).map_err(|fault| Failure::Input(vec![fault]));
+        rows.iter().take(MOST_DRAWN).map(effects).collect()
+    }
+
+    /// A price given for what is not compared is a slip.
+    fn check_given(&self, rows: &[DesignRow]) -> Result<(), Failure> {
+        for given in &self.bench.given {
+            let known = || rows.iter().map(|row| row.design.as_str()).chain(self.words.iter().map(String::as_str));
+            if !known().any(|name| name == given.design) {
+                let near = nearest(&given.design, known()).map(|near| format!("did you mean `{near}`?"));
+                let title = format!("`{}` is not among the designs compared", given.design);
+                return Err(Failure::input(title, near.unwrap_or_default()));
+            }
+            let sizes: Vec<&DesignRow> = rows.iter().filter(|row| row.design == given.design).collect();
+            if !sizes.is_empty() && !sizes.iter().any(|row| row.size == given.size) {
+                let known: Vec<String> = sizes.iter().filter_map(|row| row.size.clone()).collect();
+                let title = format!("`{}` is not compared in that size", given.design);
+                return Err(Failure::input(title, format!("sizes compared: {}", known.join(", "))));
+            }
+        }
+        Ok(())
+    }
 }
 
-fn read_prices(prices: &[String], found: &[Found], asked: &[String]) -> Result<Vec<Given>, Failure> {
-    prices.iter().map(|word| read_price(word, found, asked)).collect()
+impl Bench {
+    /// The rows of a design: as it stands and in all its sizes, or as chosen.
+    fn rows_of(&self, word: &str) -> (Vec<DesignRow>, Vec<Fault>) {
+        let (found, mut faults) = self.shop.sizes(word, &self.choice, self.named);
+        let mut rows = Vec::new();
+        for found in &found {
+            match self.row(found) {
+                Ok(row) => rows.push(row),
+                Err(fault) => faults.push(fault),
+            }
+        }
+        (rows, faults)
+    }
+
+    fn row(&self, found: &Found) -> Result<DesignRow, Fault> {
+        let (alone, rates) = with_changes(&found.piece, &found.take_off, &self.rates, &self.changes)
+            .map_err(|fault| unpriced(&found.piece.title, &fault))?;
+        let given = self.given.iter().find(|given| given.design == found.name && given.size == found.choice.size);
+        let market = given.map(|given| given.price).or(found.market.price);
+        let size = (!found.choice.is_usual()).then(|| found.choice.to_string());
+        Ok(design_row((&found.name, size, &found.piece.title), &alone, (market, found.market.weekly), &rates))
+    }
+
+    /// What each input moves of a design that was found before.
+    fn effects(&self, row: &DesignRow) -> Result<Vec<Effect>, Fault> {
+        let (found, _) = self.shop.sizes(&row.design, &self.choice, self.named);
+        let Some(found) = found.into_iter().find(|found| found.piece.title == row.title) else { return Ok(Vec::new()) };
+        let rates = changed_rates(&self.rates, &self.changes);
+        let piece = changed_piece(&found.piece, &self.changes);
+        let made = take_off(&piece, &rates.bench).map(Arc::new).unwrap_or(found.take_off);
+        effects(&piece, &made, &rates, row.asked(), TENTH).map_err(|fault| unpriced(&row.title, &fault))
+    }
 }
 
-fn read_price(word: &str, found: &[Found], asked: &[String]) -> Result<Given, Failure> {
-    let not_one = || Failure::input(format!("`{word}` is not a price"), "for example --price curlew-hanger=110.00");
-    let (design, amount) = word.split_once('=').ok_or_else(not_one)?;
-    let amount: Decimal = amount.trim().parse().map_err(|_| not_one())?;
-    if amount <= Decimal::ZERO || amount > Decimal::from(1_000_000_000) || amount.scale() > 5 {
-        return Err(not_one());
+fn unpriced(title: &str, fault: &PriceFault) -> Fault {
+    Fault::without_place(format!("{title} can't be priced: {fault}"), "look for a slip in its quantities and prices")
+}
+
+/// A part's faults are told by every design that holds it.
+fn once_each(faults: Vec<Fault>) -> Vec<Fault> {
+    let mut told: Vec<Fault> = Vec::new();
+    for fault in faults {
+        if !told.contains(&fault) {
+            told.push(fault);
+        }
     }
-    // One that was left out for its faults may have a price all the same.
-    let known = || found.iter().map(|found| found.name.as_str()).chain(asked.iter().map(String::as_str));
-    if known().any(|name| name == design) {
-        return Ok((design.to_owned(), amount));
+    told
+}
+
+fn read_conditions(words: &[String]) -> Result<Vec<Condition>, Failure> {
+    let read = |word: &String| {
+        word.parse::<Condition>().map_err(|no| {
+            let columns = column_words().collect::<Vec<_>>().join(", ");
+            Failure::input(
+                no.to_string(),
+                format!("a column, a sign and a figure, such as hours<3; columns: {columns}"),
+            )
+        })
+    };
+    words.iter().map(read).collect()
+}
+
+fn read_price(word: &str) -> Result<Given, Failure> {
+    let no = || Failure::input(format!("`{word}` is not a price"), "for example --price curlew-hanger=110.00");
+    let (design, amount) = word.split_once('=').ok_or_else(no)?;
+    let price: Decimal = amount.trim().parse().map_err(|_| no())?;
+    if price <= Decimal::ZERO || price > Decimal::from(1_000_000_000) || price.scale() > 5 {
+        return Err(no());
     }
-    let near = nearest(design, known()).map(|near| format!("did you mean `{near}`?"));
-    Err(Failure::input(format!("`{design}` is not among the designs compared"), near.unwrap_or_default()))
+    let (design, size) = match design.split_once(':') {
+        Some((design, size)) => (design, Some(size.to_owned())),
+        None => (design, None),
+    };
+    Ok(Given { design: design.to_owned(), size, price })
+}
+
+fn progress(steps: usize) -> ProgressBar {
+    let target =
+        if std::io::stderr().is_terminal() { ProgressDrawTarget::stderr() } else { ProgressDrawTarget::hidden() };
+    let style = ProgressStyle::with_template("comparing {wide_bar} {pos} of {len}, {eta} left");
+    let bar = ProgressBar::with_draw_target(Some(steps as u64), target);
+    style.map_or(bar.clone(), |style| bar.with_style(style))
 }

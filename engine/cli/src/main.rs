@@ -14,6 +14,7 @@ mod samples;
 mod sheets;
 mod shelf;
 mod tighten;
+mod whatif;
 
 use std::process::ExitCode;
 

@@ -3,7 +3,7 @@
 use reeve_costing::cost::CordBought;
 use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
-use reeve_pages::compare::DesignRow;
+use reeve_pages::compare::Comparison;
 use reeve_pages::{Form, TemplateFault, Templates, Words, lay_out};
 use reeve_reading::Fault;
 use reeve_shop::{Order, Shop};
@@ -63,8 +63,8 @@ impl Desk {
         self.page("takeoff", form, &view)
     }
 
-    pub(crate) fn compare(&self, rows: &[DesignRow], sort: &str, form: Form) -> Result<String, Failure> {
-        self.page("compare", form, &reeve_pages::compare::compare_page(rows, sort, &self.rates, &self.words))
+    pub(crate) fn compare(&self, shown: &Comparison<'_>, form: Form) -> Result<String, Failure> {
+        self.page("compare", form, &reeve_pages::compare::compare_page(shown, &self.rates, &self.words))
     }
 
     /// The shop's rates.

@@ -44,30 +44,6 @@ pub struct Commission {
     pub note: Option<String>,
 }
 
-impl Commission {
-    /// One of a piece and nothing else, asked by nobody: what a design comes to by itself.
-    pub fn of_one(design: &str, piece: &Arc<Piece>, tax: TaxClass, price: Option<Decimal>) -> Self {
-        let item = Item { design: design.to_owned(), piece: Arc::clone(piece), quantity: 1, text: None, price, tax };
-        Self {
-            reference: design.to_owned(),
-            title: piece.title.clone(),
-            client: Client { name: String::new(), address: Vec::new() },
-            asked: None,
-            needed_by: None,
-            promised: None,
-            items: vec![item],
-            lines: Vec::new(),
-            rush: false,
-            discount: None,
-            allowances: Vec::new(),
-            charges: Vec::new(),
-            deposit: None,
-            paid: Decimal::ZERO,
-            note: None,
-        }
-    }
-}
-
 /// Who asks.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Client {

@@ -7,7 +7,7 @@ use reeve_measure::{Length, Time, bound};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
-use crate::commission::{Commission, FixedLine, Item};
+use crate::commission::{Commission, FixedLine};
 use crate::money::{for_hours, hours};
 use crate::purchase::{Cut, PurchaseError, cheapest};
 use crate::rates::Rates;
@@ -92,7 +92,7 @@ pub struct CordBought {
 #[derive(Debug, Clone, PartialEq)]
 pub struct ItemCost {
     /// What one piece needs.
-    pub take_off: TakeOff,
+    pub take_off: Arc<TakeOff>,
     /// Bench time of all its pieces.
     pub time: Time,
     /// What all its pieces cost.
@@ -148,21 +148,29 @@ impl JobCost {
 /// # Errors
 /// [`CostFault`] when a piece can't be made or a cord can't be bought.
 pub fn cost_job(commission: &Commission, rates: &Rates) -> Result<JobCost, CostFault> {
-    let mut take_offs = Vec::new();
+    let mut made = Vec::new();
     for (at, item) in commission.items.iter().enumerate() {
-        take_offs.push(take_off(&item.piece, &rates.bench).map_err(|faults| CostFault::Piece(at, faults))?);
+        let take_off = take_off(&item.piece, &rates.bench).map_err(|faults| CostFault::Piece(at, faults))?;
+        made.push((Arc::new(take_off), item.quantity));
     }
-    let needs: Vec<(&TakeOff, u32)> =
-        take_offs.iter().zip(&commission.items).map(|(t, item)| (t, item.quantity)).collect();
+    cost_made(made, &commission.lines, rates)
+}
+
+/// Costs what has been taken off, each for so many pieces, and lines with a price given.
+///
+/// # Errors
+/// [`CostFault`] when a cord can't be bought.
+pub fn cost_made(made: Vec<(Arc<TakeOff>, u32)>, lines: &[FixedLine], rates: &Rates) -> Result<JobCost, CostFault> {
+    let needs: Vec<(&TakeOff, u32)> = made.iter().map(|(take_off, pieces)| (&**take_off, *pieces)).collect();
     let cords = buy_cords(&needs)?;
     let fittings = all_fittings(&needs);
-    let costs: Vec<Cost> =
-        needs.iter().map(|(take_off, quantity)| item_cost(take_off, *quantity, &cords, rates)).collect();
-    let items = take_offs.into_iter().zip(costs).zip(&commission.items);
-    let items = items
-        .map(|((take_off, cost), Item { quantity, .. })| ItemCost { time: take_off.time_of(*quantity), take_off, cost })
-        .collect();
-    let lines = commission.lines.iter().map(|line| line_cost(line, rates)).collect();
+    let item = |(take_off, pieces): (Arc<TakeOff>, u32)| ItemCost {
+        time: take_off.time_of(pieces),
+        cost: item_cost(&take_off, pieces, &cords, rates),
+        take_off,
+    };
+    let items = made.into_iter().map(item).collect();
+    let lines = lines.iter().map(|line| line_cost(line.cost, line.time, rates)).collect();
     let job = JobCost { items, lines, cords, fittings };
     let total = job.total().total();
     if total.to_f64().is_some_and(|total| bound::JOB_COST.holds(total)) {
@@ -261,8 +269,9 @@ fn whole_mm(length: Length) -> u64 {
     length.as_mm().round().to_u64().unwrap_or_default()
 }
 
-fn line_cost(line: &FixedLine, rates: &Rates) -> Cost {
-    Cost { other: line.cost, making: for_hours(rates.wage, line.time), hours: hours(line.time), ..Cost::default() }
+/// What some spending and some hours cost together, overhead included.
+pub(crate) fn line_cost(spent: Decimal, time: Time, rates: &Rates) -> Cost {
+    Cost { other: spent, making: for_hours(rates.wage, time), hours: hours(time), ..Cost::default() }
         .with_overhead(rates)
 }
 

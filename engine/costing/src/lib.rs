@@ -3,6 +3,7 @@
 //! Data flows one way: [`piece`] -> [`takeoff`] -> [`cost`] -> [`price`] -> [`quote`]. Nothing here opens a
 //! file, reads a clock or looks at the environment; today's date is handed in.
 
+pub mod alone;
 pub mod caution;
 pub mod commission;
 pub mod cost;
@@ -22,3 +23,4 @@ mod sample;
 pub mod store;
 pub mod takeoff;
 pub mod totals;
+pub mod whatif;

@@ -42,6 +42,19 @@ impl Piece {
         (&self.groups, &self.fittings, &self.steps) == (&other.groups, &other.fittings, &other.steps)
             && (&self.tasks, &self.parts) == (&other.tasks, &other.parts)
     }
+
+    /// The same piece, parts included, of other cords.
+    #[must_use]
+    pub fn with_cords(&self, cord: &impl Fn(&Arc<Cord>) -> Arc<Cord>) -> Self {
+        let mut piece = self.clone();
+        for group in &mut piece.groups {
+            group.cord = cord(&group.cord);
+        }
+        for part in &mut piece.parts {
+            part.piece = Arc::new(part.piece.with_cords(cord));
+        }
+        piece
+    }
 }
 
 /// A piece within a piece.

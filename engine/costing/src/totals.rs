@@ -112,6 +112,15 @@ pub fn add_up(sums: &Sums, scheme: TaxScheme, currency: Currency) -> (Totals, Ve
     (Totals { lines, allowances, charges, net, tax, gross, paid, due: gross - paid }, taxes)
 }
 
+/// What one amount comes to without tax and with it.
+pub fn net_and_gross(amount: Amount, scheme: TaxScheme, currency: Currency) -> (Decimal, Decimal) {
+    if scheme == TaxScheme::NotRegistered {
+        return (amount.amount, amount.amount);
+    }
+    let line = tax_line(amount.tax, amount.amount, scheme, currency);
+    (line.base, line.base + line.tax)
+}
+
 fn tax_lines(sums: &Sums, scheme: TaxScheme, currency: Currency) -> Vec<TaxLine> {
     if scheme == TaxScheme::NotRegistered {
         return Vec::new();

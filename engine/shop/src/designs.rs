@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use reeve_costing::alone::Effort;
 use reeve_costing::piece::{Part, Piece};
 use reeve_costing::takeoff::{TakeOff, take_off};
 use reeve_measure::bound;
@@ -24,6 +25,8 @@ pub struct Found {
     pub choices: Choices,
     /// What the market says of what was chosen.
     pub market: Market,
+    /// Work done once for the design, before the first is sold.
+    pub efforts: Vec<Effort>,
     /// The piece.
     pub piece: Arc<Piece>,
     /// What one needs.
@@ -134,15 +137,15 @@ impl Shop {
         }
     }
 
-    /// A design by its stem or its path, as chosen.
-    pub(crate) fn design_of(&self, word: &str, choice: &Choice, known: &mut Known) -> Option<Found> {
+    /// A design by its stem or its path, as chosen. That it can't be had so is a fault if it was `named`.
+    pub(crate) fn design_of(&self, word: &str, choice: &Choice, named: bool, known: &mut Known) -> Option<Found> {
         let usual = self.design_as(word, &Choice::default(), known)?;
         if choice.is_usual() {
             return Some(usual);
         }
         let faults = without_place(choice, &usual);
         if !faults.is_empty() {
-            known.faults.extend(faults);
+            known.faults.extend(faults.into_iter().filter(|_| named));
             return None;
         }
         self.design_as(word, choice, known)
@@ -221,6 +224,7 @@ impl Shop {
             choice: wanted.choice.clone(),
             choices: typed.choices.clone(),
             market: typed.market,
+            efforts: typed.efforts.clone(),
             piece: Arc::new(piece),
             take_off: Arc::new(take_off),
         };

@@ -134,6 +134,11 @@ impl Shop {
         self.rates.as_ref()
     }
 
+    /// The names of all cords of the store.
+    pub fn cord_names(&self) -> Vec<&str> {
+        self.cords.iter().map(|cord| cord.name.as_str()).collect()
+    }
+
     /// Where a sample stands: its file and line.
     pub fn place_of_sample(&self, at: usize) -> &str {
         self.samples.places.get(at).map_or(SAMPLES_FILE, String::as_str)
@@ -262,20 +267,20 @@ impl Shop {
     /// Reads a design by its stem or its path, as chosen. Faults are kept; `None` when there is one.
     pub fn design(&mut self, word: &str, choice: &Choice) -> Option<Found> {
         let mut known = std::mem::take(&mut self.known);
-        let found = self.design_of(word, choice, &mut known);
+        let found = self.design_of(word, choice, true, &mut known);
         self.keep(known);
         found
     }
 
     /// A design as chosen, or as it stands and in all its sizes, with the faults of reading it; nothing is kept.
     ///
-    /// What has faults is left out.
-    pub fn sizes(&self, word: &str, choice: &Choice) -> (Vec<Found>, Vec<Fault>) {
+    /// What has faults is left out. A design that can't be had as chosen is a fault if it was `named`, else it is not meant.
+    pub fn sizes(&self, word: &str, choice: &Choice, named: bool) -> (Vec<Found>, Vec<Fault>) {
         let mut known = Known::default();
         let found = if choice.is_usual() {
             self.all_sizes(word, &mut known)
         } else {
-            self.design_of(word, choice, &mut known).into_iter().collect()
+            self.design_of(word, choice, named, &mut known).into_iter().collect()
         };
         (found, known.faults)
     }
@@ -516,7 +521,11 @@ fn swap_cords(piece: &Arc<Piece>, swaps: &[(&Placed<String>, Arc<Cord>)], desk: 
     if swaps.is_empty() {
         return Some(Arc::clone(piece));
     }
-    sound.then(|| Arc::new(swapped(piece, swaps)))
+    let swapped = |cord: &Arc<Cord>| {
+        let swap = swaps.iter().find(|(from, _)| from.value == cord.name);
+        Arc::clone(swap.map_or(cord, |(_, to)| to))
+    };
+    sound.then(|| Arc::new(piece.with_cords(&swapped)))
 }
 
 fn cord_names(piece: &Piece, names: &mut Vec<String>) {
@@ -524,19 +533,6 @@ fn cord_names(piece: &Piece, names: &mut Vec<String>) {
     piece.parts.iter().for_each(|part| cord_names(&part.piece, names));
     names.sort_unstable();
     names.dedup();
-}
-
-fn swapped(piece: &Piece, swaps: &[(&Placed<String>, Arc<Cord>)]) -> Piece {
-    let mut piece = piece.clone();
-    for group in &mut piece.groups {
-        if let Some((_, cord)) = swaps.iter().find(|(from, _)| from.value == group.cord.name) {
-            group.cord = Arc::clone(cord);
-        }
-    }
-    for part in &mut piece.parts {
-        part.piece = Arc::new(swapped(&part.piece, swaps));
-    }
-    piece
 }
 
 fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedCommission, desk: &Desk) {
@@ -566,22 +562,15 @@ fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedComm
             bound::JOB_COST.to_string(),
             "look for a slip in quantities, minutes, prices or the wage",
         ),
-        PriceFault::OutOfReach(reach) => desk.refuse(
+        fault @ PriceFault::OutOfReach(_) => desk.refuse(
             whole,
-            format!(
-                "a margin of {} % and fees of {} % leave nothing of any price",
-                reach.margin.normalize(),
-                reach.fees.round_dp(2).normalize()
-            ),
+            fault.to_string(),
             "together they must stay below 100 %",
             "aim at a smaller margin in shop.toml, or give a price",
         ),
-        PriceFault::Date => desk.refuse(
-            whole,
-            "the quote's last day lies past the calendar",
-            "",
-            "choose an earlier --on or fewer valid-days",
-        ),
+        fault @ PriceFault::Date => {
+            desk.refuse(whole, fault.to_string(), "", "choose an earlier --on or fewer valid-days");
+        }
     }
 }
 

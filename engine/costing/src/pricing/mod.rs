@@ -5,7 +5,7 @@ mod quoting;
 #[allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
 mod tests;
 
-use std::sync::Arc;
+use std::fmt;
 
 use chrono::{Days, NaiveDate};
 use rust_decimal::Decimal;
@@ -13,11 +13,10 @@ use rust_decimal::Decimal;
 use crate::commission::{Commission, Item};
 use crate::cost::{Cost, CostFault, ItemCost, JobCost, cost_job};
 use crate::money::fraction;
-use crate::piece::Piece;
 use crate::price::{Burden, OutOfReach, PriceSteps, bounded, fee_rate, fees_on, price_for};
 use crate::quote::Quote;
 use crate::rates::{Aim, Rates, TaxScheme};
-use crate::totals::{Amount, Sums, TaxClass, Totals, add_up};
+use crate::totals::{Sums, TaxClass, Totals, add_up};
 use quoting::{quote, quote_lines, whole_amounts};
 
 /// A commission, costed and priced: for the maker's eyes.
@@ -61,6 +60,29 @@ pub struct Outcome {
     pub per_hour: Option<Decimal>,
 }
 
+impl Outcome {
+    /// What remains of what comes in: without tax, and with it.
+    pub(crate) fn of(cost: Cost, rates: &Rates, net: Decimal, gross: Decimal) -> Self {
+        let fees = fees_on(&rates.fees, net, gross);
+        let margin = net - fees - cost.total();
+        let percent = (!net.is_zero()).then(|| margin / net * Decimal::ONE_HUNDRED);
+        let per_hour = (!cost.hours.is_zero()).then(|| (margin + cost.labour()) / cost.hours);
+        Self { income: net, fees, cost, margin, margin_percent: percent, per_hour }
+    }
+
+    /// What comes in less all that would not be spent if it were not made: fees, material and other direct costs.
+    ///
+    /// The maker's own hours and the overhead are there whatever is made in them.
+    pub fn contribution(&self) -> Decimal {
+        self.income - self.fees - self.cost.material() - self.cost.other
+    }
+
+    /// The same by hours: what ranks designs when hours are scarce. `None` without hours.
+    pub fn contribution_per_hour(&self) -> Option<Decimal> {
+        (!self.cost.hours.is_zero()).then(|| self.contribution() / self.cost.hours)
+    }
+}
+
 /// Why a commission can't be priced.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PriceFault {
@@ -70,6 +92,21 @@ pub enum PriceFault {
     OutOfReach(OutOfReach),
     /// The last day of validity is past the calendar.
     Date,
+}
+
+impl fmt::Display for PriceFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Cost(fault) => write!(f, "{fault}"),
+            Self::OutOfReach(reach) => write!(
+                f,
+                "a margin of {} % and fees of {} % leave nothing of any price",
+                reach.margin.normalize(),
+                reach.fees.round_dp(2).normalize()
+            ),
+            Self::Date => f.write_str("the quote's last day lies past the calendar"),
+        }
+    }
 }
 
 /// Costs and prices a commission as of a day.
@@ -88,7 +125,7 @@ pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate
         paid: commission.paid,
     };
     let (totals, taxes) = add_up(&sums, rates.tax.scheme, rates.currency);
-    let outcome = outcome(&job, rates, &totals);
+    let outcome = Outcome::of(job.total(), rates, totals.net, totals.gross);
     let valid_until = today.checked_add_days(Days::new(u64::from(rates.terms.valid_days))).ok_or(PriceFault::Date)?;
     let lines = lines.into_iter().map(|(line, _)| line).collect();
     let quote = quote(commission, rates, (today, valid_until), lines, (&allowances, &charges), (totals, &taxes));
@@ -96,60 +133,15 @@ pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate
     Ok(Priced { job, items, outcome, remarks, quote })
 }
 
-/// A design by itself: one piece, made and sold alone.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Alone {
-    /// What it needs and costs.
-    pub job: JobCost,
-    /// How its price came about.
-    pub price: ItemPrice,
-    /// What remains of it.
-    pub outcome: Outcome,
-    /// The lowest price of one that still pays the wage: cost and fees, nothing left over. As prices are shown.
-    pub lowest: Decimal,
-}
-
-/// Costs and prices one piece by itself, at the shop's aim or at a price given.
-///
-/// # Errors
-/// [`PriceFault`] when it can't be costed or the shop's aim can't be reached.
-pub fn price_alone(
-    design: &str,
-    piece: &Arc<Piece>,
-    rates: &Rates,
-    price: Option<Decimal>,
-) -> Result<Alone, PriceFault> {
-    let commission = Commission::of_one(design, piece, own_tax(rates), price);
-    let job = cost_job(&commission, rates).map_err(PriceFault::Cost)?;
-    let tax = own_tax(rates);
-    let fixed: Decimal = rates.fees.iter().map(|fee| fee.fixed).sum();
-    let cost = job.total();
-    let price = price_item(&commission.items[0], &cost, fixed, rates)?;
-    let amount = rates.currency.round_half_away(price.steps.unit);
-    let sums = Sums { lines: vec![Amount { amount, tax }], ..Sums::default() };
-    let (totals, _) = add_up(&sums, rates.tax.scheme, rates.currency);
-    let outcome = outcome(&job, rates, &totals);
-    let lowest = lowest_price(&cost, fixed, rates)?;
-    Ok(Alone { job, price, outcome, lowest })
-}
-
-/// The price of one at which nothing is left over, rounded up to the smallest coin.
-fn lowest_price(cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> Result<Decimal, PriceFault> {
-    let tax = own_tax(rates).percent();
-    let burden = burden(cost, fixed_fees, rates, tax);
-    let net = price_for(Aim::Margin(Decimal::ZERO), &burden).map_err(PriceFault::OutOfReach)?;
-    Ok(rates.currency.round_up_to(net * as_shown(rates, tax), Decimal::ZERO))
-}
-
 /// What a price without tax is multiplied by to be shown.
-fn as_shown(rates: &Rates, tax: Decimal) -> Decimal {
+pub(crate) fn as_shown(rates: &Rates, tax: Decimal) -> Decimal {
     match rates.tax.scheme {
         TaxScheme::Inclusive => Decimal::ONE + fraction(tax),
         TaxScheme::Net | TaxScheme::NotRegistered => Decimal::ONE,
     }
 }
 
-fn burden(cost: &Cost, fixed_fees: Decimal, rates: &Rates, tax: Decimal) -> Burden {
+pub(crate) fn burden(cost: &Cost, fixed_fees: Decimal, rates: &Rates, tax: Decimal) -> Burden {
     Burden {
         cost: cost.total(),
         labour: cost.labour(),
@@ -179,15 +171,6 @@ fn price_item(item: &Item, cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> R
         steps = PriceSteps { aimed, quantity_break: Decimal::ZERO, at_minimum: false, unit: price };
     }
     Ok(ItemPrice { steps, given: item.price.is_some() })
-}
-
-fn outcome(job: &JobCost, rates: &Rates, totals: &Totals) -> Outcome {
-    let cost = job.total();
-    let fees = fees_on(&rates.fees, totals.net, totals.gross);
-    let margin = totals.net - fees - cost.total();
-    let percent = (!totals.net.is_zero()).then(|| margin / totals.net * Decimal::ONE_HUNDRED);
-    let per_hour = (!cost.hours.is_zero()).then(|| (margin + cost.labour()) / cost.hours);
-    Outcome { income: totals.net, fees, cost, margin, margin_percent: percent, per_hour }
 }
 
 fn remarks(commission: &Commission, rates: &Rates, job: &JobCost, outcome: &Outcome, totals: &Totals) -> Vec<String> {

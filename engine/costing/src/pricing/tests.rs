@@ -7,11 +7,13 @@ use chrono::NaiveDate;
 use reeve_measure::Time;
 use rust_decimal::Decimal;
 
-use super::{Priced, price_alone, price_commission};
-use crate::commission::{Commission, Discount, DiscountSize, FixedLine, Item};
+use super::{Priced, price_commission};
+use crate::alone::Alone;
+use crate::commission::{Client, Commission, Discount, DiscountSize, FixedLine, Item};
 use crate::piece::Task;
 use crate::rates::{Fee, FeeBase, Rates, TaxScheme};
 use crate::sample::{hang, piece, rates, tail};
+use crate::takeoff::take_off;
 use crate::totals::TaxClass;
 
 fn money(text: &str) -> Decimal {
@@ -42,7 +44,23 @@ fn line(price: &str, tax: TaxClass) -> FixedLine {
 }
 
 fn commission(items: Vec<Item>, lines: Vec<FixedLine>) -> Commission {
-    Commission { items, lines, ..Commission::of_one("test", &item(1).piece, own(), None) }
+    Commission {
+        reference: "test".to_owned(),
+        title: "Test".to_owned(),
+        client: Client { name: String::new(), address: Vec::new() },
+        asked: None,
+        needed_by: None,
+        promised: None,
+        items,
+        lines,
+        rush: false,
+        discount: None,
+        allowances: Vec::new(),
+        charges: Vec::new(),
+        deposit: None,
+        paid: Decimal::ZERO,
+        note: None,
+    }
 }
 
 fn priced(commission: &Commission, rates: &Rates) -> Priced {
@@ -185,13 +203,17 @@ fn a_design_alone_comes_to_what_its_commission_would() {
     with_fees.fees =
         vec![Fee { name: "card".to_owned(), rate: Decimal::from(2), fixed: money("0.30"), on: FeeBase::Gross }];
     let ordered = priced(&commission(vec![item(1)], Vec::new()), &with_fees);
-    let alone = price_alone("piece", &item(1).piece, &with_fees, None).unwrap();
-    assert_eq!(alone.outcome, ordered.outcome);
-    assert_eq!(alone.price.steps.unit, ordered.quote.lines[0].unit_price);
+    let alone = alone(&with_fees);
+    assert_eq!(alone.sold(&with_fees), ordered.outcome);
+    assert_eq!(alone.price.unit, ordered.quote.lines[0].unit_price);
     // At the lowest price nothing is left over, and an hour earns the wage and no less.
-    let lowest = price_alone("piece", &item(1).piece, &with_fees, Some(alone.lowest)).unwrap().outcome;
+    let lowest = alone.sold_at(alone.lowest, &with_fees);
     assert!(lowest.margin >= Decimal::ZERO && lowest.margin < money("0.02"), "{}", lowest.margin);
     assert!(lowest.per_hour.unwrap() >= with_fees.wage);
+}
+
+fn alone(rates: &Rates) -> Alone {
+    Alone::of(&Arc::new(take_off(&item(1).piece, &rates.bench).unwrap()), rates).unwrap()
 }
 
 #[test]
@@ -199,7 +221,7 @@ fn at_a_given_price_a_dearer_design_never_leaves_more() {
     let margin = |wage: i64| {
         let mut dearer = rates(TaxScheme::Net);
         dearer.wage = Decimal::from(wage);
-        price_alone("piece", &item(1).piece, &dearer, Some(money("80.00"))).unwrap().outcome.margin
+        alone(&dearer).sold_at(money("80.00"), &dearer).margin
     };
     assert!(margin(21) < margin(20));
 }

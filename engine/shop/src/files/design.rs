@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use reeve_costing::alone::Effort;
 use reeve_costing::caution::{PURPOSES, Purpose};
 use reeve_costing::piece::{TailEnd, Task};
 use reeve_measure::{Length, Time, bound};
@@ -43,6 +44,8 @@ pub struct TypedDesign {
     pub choices: Choices,
     /// What the market says of what was chosen.
     pub market: Market,
+    /// Work done once for the design, before the first is sold.
+    pub efforts: Vec<Effort>,
 }
 
 /// Cords cut alike, as typed.
@@ -179,6 +182,7 @@ pub fn design_file(t: &mut Table<'_>, choice: &Choice) -> Option<TypedDesign> {
     let steps = t.tables("step", "One stage of the making.", step);
     let tasks = t.tables("task", "Work that is not tying: dyeing, wiring, stiffening.", task);
     let parts = t.tables("part", "Another design that this one is put together from.", part);
+    let efforts = t.tables("effort", "Work done once for the design: drafting, samples, photographs.", effort);
     let head = head?.value;
     if groups.is_empty() && parts.is_empty() && !t.has("cord") && !t.has("part") {
         t.refuse("the design has neither cords nor parts", "nothing would be made", "add a [[cord]] or a [[part]]");
@@ -198,6 +202,18 @@ pub fn design_file(t: &mut Table<'_>, choice: &Choice) -> Option<TypedDesign> {
         parts: parts.into_iter().map(|part| part.value).collect(),
         choices: sized.choices,
         market: sized.market,
+        efforts: efforts.into_iter().map(|effort| effort.value).collect(),
+    })
+}
+
+fn effort(t: &mut Table<'_>) -> Option<Effort> {
+    let title = t.need("name", &Text, "What it was.");
+    let minutes = t.maybe("minutes", &Number(bound::TASK_MINUTES), "How long it took you.");
+    let cost = t.maybe("cost", &Money::AMOUNT, "What it cost.");
+    Some(Effort {
+        title: title?.value,
+        time: minutes.map_or(Time::ZERO, |minutes| Time::minutes(minutes.value)),
+        cost: cost.map_or(Decimal::ZERO, |cost| cost.value),
     })
 }
 

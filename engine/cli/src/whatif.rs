@@ -1,0 +1,84 @@
+//! `--what-if`: an input of the sums and how far it is changed.
+
+use reeve_costing::rates::{Overhead, Rates};
+use reeve_costing::whatif::{By, Change, Input};
+use rust_decimal::Decimal;
+
+use crate::failure::Failure;
+
+const HELP: &str = "an input and by how much, such as wage=+10%, wage=26.00, overhead=-5%, fees=4%, pace=1.2, \
+                    cord=+8%, or for one cord cord:cotton-4-ecru=0.12 (a metre)";
+
+/// Reads the changes; every one may be a percentage with its sign, or a value.
+pub(crate) fn read_changes(words: &[String], cords: &[&str], rates: &Rates) -> Result<Vec<Change>, Failure> {
+    words.iter().map(|word| read_change(word, cords, rates)).collect()
+}
+
+fn read_change(word: &str, cords: &[&str], rates: &Rates) -> Result<Change, Failure> {
+    let no = |why: &str| Failure::input(format!("`{word}` {why}"), HELP);
+    let (name, by) = word.split_once('=').ok_or_else(|| no("is not a change"))?;
+    let input = read_input(name.trim(), cords)?;
+    let by = by.trim();
+    let number = |text: &str| text.trim().parse::<Decimal>().ok().filter(|number| number.abs() <= MOST);
+    let by = match by.strip_suffix('%') {
+        Some(percent) if percent.starts_with(['+', '-']) => {
+            By::Percent(number(percent).ok_or_else(|| no("is not a change"))?)
+        }
+        Some(percent) if in_percent(&input, rates) => By::To(number(percent).ok_or_else(|| no("is not a change"))?),
+        Some(percent) => return Err(no(&format!("says neither more nor less: write {name}=+{percent}%"))),
+        None if input == Input::Fees => return Err(no("has no %: fees are in per cent of the price")),
+        None => By::To(number(by).ok_or_else(|| no("is not a change"))?),
+    };
+    match by {
+        By::Percent(percent) if percent <= -Decimal::ONE_HUNDRED => Err(no("leaves nothing")),
+        By::To(value) if value < Decimal::ZERO || (value.is_zero() && input == Input::Pace) => Err(no("is too little")),
+        By::To(_) if input == Input::Fees && rates.fees.iter().all(|fee| fee.rate.is_zero()) => Err(Failure::input(
+            "the shop has no fee that grows with the price",
+            "add a [[fee]] with a rate to shop.toml",
+        )),
+        By::To(_) if matches!(input, Input::Cord(None)) => Err(no("sets every cord to one price: name one")),
+        _ => Ok(Change { input, by }),
+    }
+}
+
+/// Beyond this no figure of a shop was meant.
+const MOST: Decimal = Decimal::from_parts(1_000_000, 0, 0, false, 0);
+
+fn read_input(name: &str, cords: &[&str]) -> Result<Input, Failure> {
+    if let Some(cord) = name.strip_prefix("cord:") {
+        if cords.contains(&cord) {
+            return Ok(Input::Cord(Some(cord.to_owned())));
+        }
+        let near = reeve_reading::nearest(cord, cords.iter().copied()).map(|near| format!("did you mean `{near}`? "));
+        let help = format!("{}cords of the store: {}", near.unwrap_or_default(), cords.join(", "));
+        return Err(Failure::input(format!("no cord of the store is called `{cord}`"), help));
+    }
+    let found = Input::WORDS.iter().find(|(word, _)| *word == name).map(|(_, input)| input.clone());
+    found.ok_or_else(|| {
+        let words: Vec<&str> = Input::WORDS.iter().map(|(word, _)| *word).collect();
+        Failure::input(format!("`{name}` is not an input"), format!("inputs: {}, cord:NAME", words.join(", ")))
+    })
+}
+
+/// Whether the input's own value is a percentage.
+fn in_percent(input: &Input, rates: &Rates) -> bool {
+    match input {
+        Input::Fees => true,
+        Input::Overhead => !matches!(rates.overhead, Overhead::PerHour(_)),
+        Input::Cord(_) | Input::Wage | Input::Pace => false,
+    }
+}
+
+/// A change in words: `wage +10 %`, `pace 1.2`.
+pub(crate) fn worded(change: &Change) -> String {
+    let name = match &change.input {
+        Input::Cord(Some(cord)) => format!("cord {cord}"),
+        input => Input::WORDS.iter().find(|(_, known)| known == input).map_or("", |(word, _)| *word).to_owned(),
+    };
+    match change.by {
+        By::Percent(percent) => {
+            format!("{name} {}{} %", if percent < Decimal::ZERO { "" } else { "+" }, percent.normalize())
+        }
+        By::To(value) => format!("{name} {value}"),
+    }
+}

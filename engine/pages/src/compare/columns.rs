@@ -1,0 +1,197 @@
+//! The columns of a comparison: what each is called, holds and is sorted and chosen by.
+
+use std::cmp::Ordering;
+use std::fmt;
+use std::str::FromStr;
+
+use rust_decimal::Decimal;
+
+use super::DesignRow;
+use crate::words::Words;
+
+/// How a column's figures are worded.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Sort {
+    Text,
+    Money,
+    Metres,
+    Grams,
+    Hours,
+    Count,
+    Percent,
+}
+
+/// A column: the word it is called by, its heading, how it is worded and what it holds.
+pub(super) struct Column {
+    pub(super) key: &'static str,
+    pub(super) heading: &'static str,
+    pub(super) sort: Sort,
+    figure: fn(&DesignRow) -> Option<Decimal>,
+}
+
+const fn column(
+    key: &'static str,
+    heading: &'static str,
+    sort: Sort,
+    figure: fn(&DesignRow) -> Option<Decimal>,
+) -> Column {
+    Column { key, heading, sort, figure }
+}
+
+/// Every column, in order; the list from which page, table, help, sorting and choosing derive.
+pub(super) const COLUMNS: &[Column] = &[
+    column("design", "Design", Sort::Text, |_| None),
+    column("size", "Size", Sort::Text, |_| None),
+    column("cord", "Cord", Sort::Metres, |row| Some(row.cord_m)),
+    column("put-ups", "Put-ups", Sort::Count, |row| Some(row.put_ups)),
+    column("weight", "Weight", Sort::Grams, |row| Some(row.weight_g)),
+    column("hours", "Hours", Sort::Hours, |row| Some(row.hours)),
+    column("material", "Material", Sort::Money, |row| Some(row.material)),
+    column("labour", "Labour", Sort::Money, |row| Some(row.labour)),
+    column("overhead", "Overhead", Sort::Money, |row| Some(row.overhead)),
+    column("cost", "Cost", Sort::Money, |row| Some(row.cost)),
+    column("lowest", "Lowest price", Sort::Money, |row| Some(row.lowest_price)),
+    column("price", "Price by the aim", Sort::Money, |row| Some(row.price)),
+    column("before-fees", "Margin before fees", Sort::Money, |row| Some(row.sold.before_fees)),
+    column("fees", "Fees", Sort::Money, |row| Some(row.sold.fees)),
+    column("margin", "Margin after fees", Sort::Money, |row| Some(row.sold.margin)),
+    column("margin-percent", "Margin, %", Sort::Percent, |row| Some(row.sold.margin_percent)),
+    column("per-hour", "Earnings an hour", Sort::Money, |row| Some(row.sold.per_hour)),
+    column("contribution", "Contribution an hour", Sort::Money, |row| Some(row.earned().contribution_per_hour)),
+    column("market", "Buyers pay", Sort::Money, |row| row.market),
+    column("market-margin", "Margin at that", Sort::Money, |row| row.market_sold.map(|sold| sold.margin)),
+    column("market-percent", "Margin at that, %", Sort::Percent, |row| row.market_sold.map(|sold| sold.margin_percent)),
+    column("market-per-hour", "Earnings an hour at that", Sort::Money, |row| row.market_sold.map(|sold| sold.per_hour)),
+    column("weekly", "Buyers a week", Sort::Count, |row| row.weekly.map(Decimal::from)),
+];
+
+impl Column {
+    pub(super) fn find(key: &str) -> Option<&'static Self> {
+        COLUMNS.iter().find(|column| column.key == key)
+    }
+
+    /// What it holds of a row, in words; nothing where the row has none.
+    pub(super) fn worded(&self, row: &DesignRow, words: &Words) -> Option<String> {
+        if self.sort == Sort::Text {
+            return self.text(row).map(str::to_owned);
+        }
+        let figure = (self.figure)(row)?;
+        Some(match self.sort {
+            Sort::Text => String::new(),
+            Sort::Money => words.rounded(figure),
+            Sort::Metres => format!("{}\u{a0}m", words.number(figure)),
+            Sort::Grams => format!("{}\u{a0}g", words.number(figure)),
+            Sort::Hours => words.hours(figure),
+            Sort::Count => words.number(figure),
+            Sort::Percent => words.percent_in_column(figure),
+        })
+    }
+
+    fn text<'a>(&self, row: &'a DesignRow) -> Option<&'a str> {
+        if self.key == "design" { Some(&row.design) } else { row.size.as_deref() }
+    }
+}
+
+/// The words of all columns.
+pub fn column_words() -> impl Iterator<Item = &'static str> {
+    COLUMNS.iter().map(|column| column.key)
+}
+
+/// Sorts rows by a column: words from a to z, figures from the greatest down, none last; equal ones by design and size.
+pub fn sort_rows(rows: &mut [DesignRow], key: &str) {
+    let column = Column::find(key);
+    rows.sort_by(|a, b| {
+        let by = column.map_or(Ordering::Equal, |column| match column.sort {
+            Sort::Text => column.text(a).cmp(&column.text(b)),
+            _ => (column.figure)(b).cmp(&(column.figure)(a)),
+        });
+        by.then_with(|| (&a.design, &a.size).cmp(&(&b.design, &b.size)))
+    });
+}
+
+/// What a row must be like to be shown: `hours<3`, `per-hour>=30`, `design=curlew-hanger`.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Condition {
+    key: &'static str,
+    wanted: Wanted,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq)]
+enum Wanted {
+    Word(String),
+    /// The orders of figure and limit that are wanted.
+    Figure(&'static [Ordering], Decimal),
+}
+
+/// Why a word is no condition.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NoCondition(String);
+
+impl fmt::Display for NoCondition {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+/// The signs, longer ones first.
+const SIGNS: &[(&str, &[Ordering])] = &[
+    ("<=", &[Ordering::Less, Ordering::Equal]),
+    (">=", &[Ordering::Greater, Ordering::Equal]),
+    ("<", &[Ordering::Less]),
+    (">", &[Ordering::Greater]),
+    ("=", &[Ordering::Equal]),
+];
+
+impl FromStr for Condition {
+    type Err = NoCondition;
+
+    fn from_str(word: &str) -> Result<Self, NoCondition> {
+        let no = |why: String| NoCondition(format!("`{word}` {why}"));
+        let cut = |(sign, orders): &(&'static str, &'static [Ordering])| {
+            word.split_once(sign).map(|(key, limit)| (key.trim(), *orders, limit.trim()))
+        };
+        let Some((key, orders, limit)) = SIGNS.iter().find_map(cut) else {
+            return Err(no("has no <, <=, =, >= or >".to_owned()));
+        };
+        let column = Column::find(key).ok_or_else(|| no(format!("names no column `{key}`")))?;
+        let wanted = match column.sort {
+            Sort::Text if orders == [Ordering::Equal] => Wanted::Word(limit.to_owned()),
+            Sort::Text => return Err(no(format!("compares words: write {key}={limit}"))),
+            _ => {
+                let figure = limit.trim_end_matches('%').trim().parse();
+                Wanted::Figure(orders, figure.map_err(|_| no(format!("has no figure after {key}")))?)
+            }
+        };
+        Ok(Self { key: column.key, wanted })
+    }
+}
+
+impl Condition {
+    /// Whether a row is wanted; one that has no such figure is not.
+    pub fn holds(&self, row: &DesignRow) -> bool {
+        let Some(column) = Column::find(self.key) else { return false };
+        match &self.wanted {
+            Wanted::Word(word) => column.text(row).unwrap_or_default() == word,
+            Wanted::Figure(orders, limit) => {
+                (column.figure)(row).is_some_and(|figure| orders.contains(&figure.cmp(limit)))
+            }
+        }
+    }
+}
+
+/// Designs beside one another as comma-separated values (RFC 4180), plain figures beneath the columns' words.
+///
+/// # Errors
+/// When the values can't be written, which a table in memory never does.
+pub fn compare_csv(rows: &[DesignRow]) -> Result<String, csv::Error> {
+    let mut table = csv::Writer::from_writer(Vec::new());
+    table.write_record(column_words())?;
+    for row in rows {
+        table.write_record(COLUMNS.iter().map(|column| match column.sort {
+            Sort::Text => column.text(row).unwrap_or_default().to_owned(),
+            _ => (column.figure)(row).map(|figure| figure.to_string()).unwrap_or_default(),
+        }))?;
+    }
+    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
