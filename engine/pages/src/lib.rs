@@ -10,6 +10,7 @@ pub mod compare;
 pub mod costing;
 pub mod drawing;
 mod figures;
+pub mod graph;
 pub mod hand;
 pub mod json;
 pub mod knots;

@@ -29,6 +29,7 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "tight.txt",
     "drawing.css",
     "chart.css",
+    "graph.css",
     "legend.html",
     "sheet.html",
     "chart.html",

@@ -28,6 +28,9 @@ mod tests;
 use reeve_catalogue::shape::Shape;
 use reeve_catalogue::{Knot, Runs};
 
+pub(crate) use path::tenth;
+pub(crate) use svg::escaped;
+
 /// How a knot is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct DrawOptions<'a> {

@@ -19,7 +19,7 @@ pub(super) fn data(runs: &[Vec<Spot>]) -> String {
 }
 
 /// A number as short as it can be written to a tenth.
-pub(super) fn tenth(value: f64) -> String {
+pub(crate) fn tenth(value: f64) -> String {
     let text = format!("{value:.1}");
     let text = text.strip_suffix(".0").unwrap_or(&text);
     match text {

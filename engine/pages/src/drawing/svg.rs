@@ -178,6 +178,6 @@ impl Sheet {
 }
 
 /// A text between tags.
-fn escaped(text: &str) -> String {
+pub(crate) fn escaped(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }
