@@ -9,6 +9,7 @@ pub mod commission;
 pub mod cost;
 pub mod hand;
 pub mod labour;
+pub mod mix;
 pub mod money;
 pub mod piece;
 pub mod practice;
@@ -17,6 +18,7 @@ pub mod pricing;
 pub mod purchase;
 pub mod quote;
 pub mod rates;
+pub mod risk;
 #[cfg(test)]
 #[allow(clippy::expect_used, reason = "a test may stop at the first surprise")]
 mod sample;

@@ -1,0 +1,203 @@
+//! The textbook's case, every small mix tried, and the solver's own relaxation.
+
+use std::time::{Duration, Instant};
+
+use proptest::prelude::*;
+
+use super::*;
+
+/// An offer of a contribution in cents and of hundredths of an hour.
+fn offer(cents: i64, hundredths: i64, demand: Option<u32>) -> Offer {
+    Offer { contribution: Decimal::new(cents, 2), hours: Decimal::new(hundredths, 2), demand }
+}
+
+fn whole(number: i64) -> Decimal {
+    Decimal::from(number)
+}
+
+/// 2 h bring 208 and 4 h bring 316: 104 and 79 an hour (managerial-accounting textbook).
+fn textbook(first: Option<u32>, second: Option<u32>) -> [Offer; 2] {
+    [offer(20_800, 200, first), offer(31_600, 400, second)]
+}
+
+#[test]
+fn the_textbook_ranks_by_the_hour() {
+    let [first, second] = textbook(None, None);
+    assert_eq!((first.per_hour(), second.per_hour()), (Some(whole(104)), Some(whole(79))));
+    // 408 hours: the first alone brings 42,432, the second alone 32,232 (the same textbook).
+    let mix = best_mix(&[first, second], whole(408)).unwrap();
+    assert_eq!((mix.pieces, mix.contribution, mix.hours), (vec![204, 0], whole(42_432), whole(408)));
+    assert_eq!((mix.another_hour, mix.proven), (whole(104), true));
+    let alone = best_mix(&[second], whole(408)).unwrap();
+    assert_eq!((alone.pieces, alone.contribution), (vec![102], whole(32_232)));
+}
+
+#[test]
+fn what_demand_leaves_goes_to_the_next() {
+    // By hand: 150 of the first take 300 h; 27 of the second take the other 108 h.
+    let mix = best_mix(&textbook(Some(150), None), whole(408)).unwrap();
+    assert_eq!((mix.pieces, mix.contribution), (vec![150, 27], whole(150 * 208 + 27 * 316)));
+    assert_eq!((mix.hours, mix.another_hour), (whole(408), whole(79)));
+    // All that can be sold is made: another hour brings nothing.
+    let mix = best_mix(&textbook(Some(150), Some(20)), whole(408)).unwrap();
+    assert_eq!((mix.pieces, mix.hours, mix.another_hour), (vec![150, 20], whole(380), Decimal::ZERO));
+    // The hour after the last lies in both: half of one, half of the other.
+    let mix = best_mix(&textbook(Some(150), None), Decimal::new(2_995, 1)).unwrap();
+    assert_eq!(mix.another_hour, Decimal::new(915, 1));
+}
+
+#[test]
+fn whole_pieces_need_not_follow_the_rank() {
+    // By hand: in 10 h, one of 6 h at 11 an hour leaves 4 h idle; two of 5 h at 10 an hour bring 100.
+    let mix = best_mix(&[offer(6_600, 600, None), offer(5_000, 500, None)], whole(10)).unwrap();
+    assert_eq!((mix.pieces, mix.contribution, mix.another_hour), (vec![0, 2], whole(100), whole(11)));
+}
+
+#[test]
+fn what_does_not_pay_is_never_made_and_what_takes_no_time_always() {
+    let offers = [offer(-500, 100, None), offer(0, 0, None), offer(300, 0, Some(7)), offer(900, 200, Some(1))];
+    let mix = best_mix(&offers, whole(8)).unwrap();
+    assert_eq!((mix.pieces, mix.contribution, mix.hours), (vec![0, 0, 7, 1], whole(30), whole(2)));
+    for hours in [0, -3] {
+        assert_eq!(best_mix(&offers, whole(hours)).unwrap().pieces, [0, 0, 7, 0]);
+    }
+    assert_eq!(offers[2].per_hour(), None);
+    let nothing = best_mix(&[], whole(8)).unwrap();
+    assert!(nothing.pieces.is_empty() && nothing.proven);
+}
+
+#[test]
+fn what_cannot_be_reckoned_is_refused() {
+    let endless = [offer(900, 200, None), offer(300, 0, None)];
+    assert_eq!(best_mix(&endless, whole(8)), Err(MixFault::NoBound(1)));
+    let many = vec![endless[0]; MOST_OFFERS + 1];
+    assert_eq!(best_mix(&many, whole(8)), Err(MixFault::TooMany(MOST_OFFERS + 1)));
+    assert_eq!(best_mix(&endless[..1], Decimal::MAX), Err(MixFault::TooMuch));
+    let dear = Offer { contribution: Decimal::MAX, hours: Decimal::ONE, demand: None };
+    assert_eq!(best_mix(&[dear], whole(8)), Err(MixFault::TooMuch));
+    let short = Offer { hours: Decimal::new(1, 28), ..dear };
+    assert_eq!(best_mix(&[short], whole(8)), Err(MixFault::TooMuch));
+}
+
+#[test]
+fn figures_without_end_keep_within_the_hours() {
+    let third = |number| whole(number) / whole(3);
+    // By hand: six of a third of an hour at 33.33... bring 200 and beat two of 0.7 h at 70 with one of the others.
+    let money = Offer { contribution: third(100), hours: Decimal::new(33, 2), demand: None };
+    let mix = best_mix(&[money, offer(7000, 70, None)], whole(2)).unwrap();
+    assert_eq!((mix.pieces, mix.contribution), (vec![6, 0], third(100) * whole(6)));
+    // 0.333... h upwards in its ninth digit fits five times into 2 h.
+    let time = Offer { contribution: whole(30), hours: third(1), demand: None };
+    let mix = best_mix(&[time], whole(2)).unwrap();
+    assert_eq!((mix.pieces, mix.hours), (vec![5], third(1) * whole(5)));
+}
+
+/// Offers that are worth almost the same an hour: what is hardest to prove.
+fn alike(count: usize) -> Vec<Offer> {
+    let hours = (1..=count as u64).map(|at| at * 7_919 % 19_501 + 500);
+    let offer = |hours| Offer {
+        contribution: Decimal::new(hours / 4 + 500, 2),
+        hours: Decimal::new(hours * 10, 4),
+        demand: Some(9),
+    };
+    hours.map(|hours| offer(hours.cast_signed())).collect()
+}
+
+#[test]
+fn the_hardest_offers_are_given_up_in_time_and_the_same_way() {
+    let offers = alike(MOST_OFFERS);
+    let began = Instant::now();
+    let mix = best_mix(&offers, whole(1_607)).unwrap();
+    assert!(began.elapsed() < Duration::from_secs(10), "{:?}", began.elapsed());
+    assert_eq!(mix, best_mix(&offers, whole(1_607)).unwrap());
+    let programme = Programme::new(&offers, &ranked(&offers).unwrap(), whole(1_607)).unwrap();
+    let begin = programme.choices.iter().zip(seed(&programme.choices, programme.hours));
+    let begun: Decimal =
+        begin.map(|(choice, count)| offers[choice.at].contribution * Decimal::try_from(count).unwrap()).sum();
+    let most = relaxed(&offers, whole(1_607));
+    assert!(mix.contribution.to_f64().unwrap() > 0.99 * most, "{mix:?} {most}");
+    assert!(!mix.proven && mix.contribution >= begun, "{mix:?} {begun}");
+}
+
+#[test]
+fn offers_of_one_rate_leave_hardly_an_hour_idle() {
+    // 2.50 an hour but for a rounding: the best of each hour first would leave up to two hours of 408 idle.
+    let hours = (52..60).map(|at| at * 7_919 % 19_501 + 500);
+    let offer =
+        |hours| Offer { contribution: Decimal::new(hours * 5 / 2, 3), hours: Decimal::new(hours, 3), demand: None };
+    let offers: Vec<Offer> = hours.map(offer).collect();
+    for hours in [160, 408, 1_607] {
+        let mix = best_mix(&offers, whole(hours)).unwrap();
+        assert!(whole(hours) - mix.hours <= Decimal::new(5, 2), "{hours} {mix:?}");
+    }
+}
+
+fn offers(most: usize) -> impl Strategy<Value = Vec<Offer>> {
+    let one = (-500_i64..6_000, 100_i64..700, prop::option::of(0_u32..6));
+    let one = one.prop_map(|(cents, hundredths, demand)| offer(cents, hundredths, demand));
+    // A rate for all makes mixes that bring the same.
+    let same = (100_i64..700, prop::option::of(0_u32..6));
+    let same = same.prop_map(|(hundredths, demand)| offer(hundredths * 25, hundredths, demand));
+    prop::collection::vec(prop_oneof![one, same], 0..=most)
+}
+
+/// The best contribution of every mix there is.
+fn tried(offers: &[Offer], hours: Decimal) -> Decimal {
+    let Some((first, rest)) = offers.split_first() else { return Decimal::ZERO };
+    let most = first.demand.unwrap_or(u32::MAX);
+    let counts = (0..=most).map(Decimal::from).take_while(|count| *count * first.hours <= hours);
+    let best = counts.map(|count| count * first.contribution + tried(rest, hours - count * first.hours));
+    best.max().unwrap_or_default()
+}
+
+/// The optimum of the solver when parts of a piece may be made.
+fn relaxed(offers: &[Offer], hours: Decimal) -> f64 {
+    let number = |figure: Decimal| figure.to_f64().unwrap();
+    let mut problem = Problem::new(OptimizationDirection::Maximize);
+    let row: Vec<(Variable, f64)> = offers
+        .iter()
+        .map(|offer| {
+            let most = offer.demand.map_or(f64::INFINITY, f64::from);
+            (problem.add_var(number(offer.contribution), (0.0, most)), number(offer.hours))
+        })
+        .collect();
+    problem.add_constraint(row.as_slice(), ComparisonOp::Le, number(hours));
+    problem.solve().unwrap().solution().unwrap().objective()
+}
+
+proptest! {
+    #[test]
+    fn no_small_mix_beats_it(offers in offers(4), hours in 0_i64..1_000) {
+        let hours = Decimal::new(hours, 2);
+        let mix = best_mix(&offers, hours).unwrap();
+        prop_assert!(mix.proven && mix.hours <= hours);
+        prop_assert_eq!(mix.contribution, tried(&offers, hours));
+    }
+
+    #[test]
+    fn money_in_other_units_leaves_the_pieces(offers in offers(12), hours in 0_i64..9_000) {
+        let hours = Decimal::new(hours, 2);
+        let tenfold: Vec<Offer> =
+            offers.iter().map(|offer| Offer { contribution: offer.contribution * whole(10), ..*offer }).collect();
+        let (mix, dear) = (best_mix(&offers, hours).unwrap(), best_mix(&tenfold, hours).unwrap());
+        prop_assert_eq!(mix.pieces, dear.pieces);
+        prop_assert_eq!(mix.contribution * whole(10), dear.contribution);
+    }
+
+    #[test]
+    fn another_hour_never_costs_and_falls(offers in offers(8), hours in 0_i64..9_000, more in 0_i64..3_000) {
+        let at = |hours| best_mix(&offers, Decimal::new(hours, 2)).unwrap().another_hour;
+        let (sooner, later) = (at(hours), at(hours + more));
+        // A division is rounded in its twenty-eighth digit.
+        prop_assert!(later >= Decimal::ZERO && later <= sooner + Decimal::new(1, 20));
+    }
+
+    #[test]
+    fn another_hour_is_what_the_solver_finds_with_parts_of_pieces(offers in offers(8), hours in 0_i64..9_000) {
+        let hours = Decimal::new(hours, 2);
+        let gain = relaxed(&offers, hours + Decimal::ONE) - relaxed(&offers, hours);
+        let mix = best_mix(&offers, hours).unwrap();
+        prop_assert!((mix.another_hour.to_f64().unwrap() - gain).abs() < 1e-6);
+        prop_assert!(mix.contribution.to_f64().unwrap() <= relaxed(&offers, hours) + 1e-6);
+    }
+}
