@@ -25,7 +25,7 @@ fn day() -> NaiveDate {
 /// The starter shop, opened, and its commission priced.
 fn demo() -> (Shop, Order) {
     let mut shop = Shop::open(Folder::Starter, host());
-    let order = shop.order(DEMO_COMMISSION, &Choice::default(), day()).unwrap();
+    let order = shop.order(DEMO_COMMISSION, &reeve_shop::Wish::default(), day()).unwrap();
     (shop, order)
 }
 

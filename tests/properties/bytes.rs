@@ -240,7 +240,7 @@ fn check_one(place: &TestShop, path: &str) {
     if path.contains("designs") {
         shop.design(stem, &reeve_shop::Choice::default());
     } else if path.contains("commissions") {
-        shop.order(stem, &reeve_shop::Choice::default(), day());
+        shop.order(stem, &reeve_shop::Wish::default(), day());
     }
     for fault in shop.take_faults() {
         fault.render(false);

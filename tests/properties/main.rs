@@ -34,7 +34,7 @@ fn day() -> NaiveDate {
 /// The shop's one commission, priced; a fault stops the test, since every random shop is sound.
 fn order(shop: &TestShop) -> Order {
     let mut open = shop.open();
-    let order = open.order("order", &reeve_shop::Choice::default(), day());
+    let order = open.order("order", &reeve_shop::Wish::default(), day());
     let faults: Vec<String> = open.take_faults().iter().map(|fault| fault.render(false)).collect();
     order.unwrap_or_else(|| panic!("the random shop has faults:\n{}", faults.join("\n")))
 }

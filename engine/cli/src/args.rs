@@ -6,8 +6,10 @@ use clap::{Parser, Subcommand};
 use clap_complete::Shell;
 
 use crate::compare::Compare;
-use crate::forms::{Chosen, Form, PageForm, Place};
+use crate::forms::{Chosen, Form, PageForm, Place, Wished};
 use crate::knot_args::Knots;
+use crate::mix::Mix;
+use crate::weigh::Weigh;
 
 const EXIT_CODES: &str = "Example:
   reeve quote --demo
@@ -60,7 +62,7 @@ pub(crate) enum Command {
         /// The commission: its file's name without .toml, or a path
         commission: Option<String>,
         #[command(flatten)]
-        chosen: Chosen,
+        wished: Wished,
         #[command(flatten)]
         place: Place,
         #[command(flatten)]
@@ -72,7 +74,7 @@ pub(crate) enum Command {
         /// The commission: its file's name without .toml, or a path
         commission: Option<String>,
         #[command(flatten)]
-        chosen: Chosen,
+        wished: Wished,
         #[command(flatten)]
         place: Place,
         /// What it is written as
@@ -85,7 +87,7 @@ pub(crate) enum Command {
         /// The commission: its file's name without .toml, or a path
         commission: Option<String>,
         #[command(flatten)]
-        chosen: Chosen,
+        wished: Wished,
         #[command(flatten)]
         place: Place,
         #[command(flatten)]
@@ -99,6 +101,16 @@ pub(crate) enum Command {
         after_help = "Examples:\n  reeve compare --shop my-shop\n  reeve compare curlew-hanger bay-leaf --price bay-leaf=32 --sort margin\n  reeve compare --where \"hours<3\" --what-if wage=+10% --as csv > designs.csv"
     )]
     Compare(Compare),
+    /// Weigh one design: what its price is made of, what moves its margin, how sure its hours are
+    #[command(
+        after_help = "Examples:\n  reeve weigh curlew-hanger --shop my-shop\n  reeve weigh curlew-hanger --size long --what-if wage=+10% --what-if pace=-5%\n  reeve weigh --demo --prices 80..140/0.50 --as csv > prices.csv"
+    )]
+    Weigh(Weigh),
+    /// Find the best mix of designs for a week's bench hours, and what one more hour would bring
+    #[command(
+        after_help = "Examples:\n  reeve mix --shop my-shop\n  reeve mix curlew-hanger bay-leaf --hours 12 --demand bay-leaf=8"
+    )]
+    Mix(Mix),
     /// Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample
     #[command(subcommand, after_help = "Example:\n  reeve knots list")]
     Knots(Knots),
@@ -106,7 +118,7 @@ pub(crate) enum Command {
     #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]
     Schema {
         /// The kind of file
-        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "samples", "quote-json", "takeoff-json", "costing-json", "compare-json", "knot-json", "tight-json", "hand-json"])]
+        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "samples", "quote-json", "takeoff-json", "costing-json", "compare-json", "weigh-json", "mix-json", "knot-json", "tight-json", "hand-json"])]
         kind: String,
     },
     /// Print completions for a shell

@@ -10,27 +10,29 @@ use reeve_shop::{Folder, Order};
 
 use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{AnyForm, Chosen, PageForm, Place};
+use crate::forms::{AnyForm, Chosen, PageForm, Place, Wished};
 use crate::opening::{folder_failure, open, today};
 use crate::output::{print, write_files};
 use crate::sheets::{Desk, json, template_fault};
-use crate::{compare, knots, samples};
+use crate::{compare, knots, mix, samples, weigh};
 
 pub(crate) fn run(args: Args) -> Result<(), Failure> {
     match args.command {
         Command::Begin { dir } => begin(&dir),
         Command::Check { place } => check(&place),
         Command::Takeoff { design, chosen, place, form } => takeoff(design.as_deref(), &chosen, &place, form.form),
-        Command::Costing { commission, chosen, place, form } => {
-            costing(&order(commission.as_deref(), &chosen, &place)?, form.form)
+        Command::Costing { commission, wished, place, form } => {
+            costing(&order(commission.as_deref(), &wished, &place)?, form.form)
         }
-        Command::Bench { commission, chosen, place, form } => {
-            bench(&order(commission.as_deref(), &chosen, &place)?, form)
+        Command::Bench { commission, wished, place, form } => {
+            bench(&order(commission.as_deref(), &wished, &place)?, form)
         }
-        Command::Quote { commission, chosen, place, form, out } => {
-            quote(&order(commission.as_deref(), &chosen, &place)?, form.form, out.as_deref())
+        Command::Quote { commission, wished, place, form, out } => {
+            quote(&order(commission.as_deref(), &wished, &place)?, form.form, out.as_deref())
         }
         Command::Compare(asked) => compare::run(&asked),
+        Command::Weigh(asked) => weigh::run(&asked),
+        Command::Mix(asked) => mix::run(&asked),
         Command::Knots(command) => knots::run(command),
         Command::Schema { kind } => schema(&kind),
         Command::Completions { shell } => completions(shell),
@@ -178,11 +180,11 @@ fn manual_of(command: &clap::Command, above: &str, text: &mut Vec<u8>) -> std::i
 }
 
 /// A commission with its price, and what its pages are made with.
-fn order(commission: Option<&str>, which: &Chosen, place: &Place) -> Result<(Order, Desk), Failure> {
+fn order(commission: Option<&str>, wish: &Wished, place: &Place) -> Result<(Order, Desk), Failure> {
     let mut shop = open(&place.shop)?;
     let known = shop.commissions();
     let word = chosen(commission, place, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
-    let order = shop.order(word, &which.choice()?, today(place));
+    let order = shop.order(word, &wish.wish()?, today(place));
     let desk = Desk::new(&mut shop)?;
     let faults = shop.take_faults();
     let Some(order) = order else { return Err(Failure::Input(faults)) };

@@ -233,7 +233,7 @@ impl Bench {
     }
 }
 
-fn unpriced(title: &str, fault: &PriceFault) -> Fault {
+pub(crate) fn unpriced(title: &str, fault: &PriceFault) -> Fault {
     Fault::without_place(format!("{title} can't be priced: {fault}"), "look for a slip in its quantities and prices")
 }
 
@@ -268,11 +268,16 @@ fn read_price(word: &str) -> Result<Given, Failure> {
     if price <= Decimal::ZERO || price > Decimal::from(1_000_000_000) || price.scale() > 5 {
         return Err(no());
     }
-    let (design, size) = match design.split_once(':') {
-        Some((design, size)) => (design, Some(size.to_owned())),
-        None => (design, None),
-    };
-    Ok(Given { design: design.to_owned(), size, price })
+    let (design, size) = which_size(design);
+    Ok(Given { design, size, price })
+}
+
+/// A design and its size, from `DESIGN` or `DESIGN:SIZE`.
+pub(crate) fn which_size(word: &str) -> (String, Option<String>) {
+    match word.split_once(':') {
+        Some((design, size)) => (design.trim().to_owned(), Some(size.trim().to_owned())),
+        None => (word.trim().to_owned(), None),
+    }
 }
 
 fn progress(steps: usize) -> ProgressBar {

@@ -4,7 +4,10 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 use clap::{Args as ClapArgs, ValueEnum};
-use reeve_shop::Choice;
+use reeve_measure::bound;
+use reeve_shop::{Choice, Wish};
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
 
 use crate::failure::Failure;
 
@@ -43,6 +46,33 @@ impl Chosen {
         let measures = self.measures.iter().map(measure).collect::<Result<_, _>>()?;
         Ok(Choice { size: self.size.clone(), measures })
     }
+}
+
+/// What is asked of a commission on top of what its file says.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Wished {
+    #[command(flatten)]
+    chosen: Chosen,
+    /// How sure the hours of its prices are, such as 80%: four times in five they suffice
+    #[arg(long, value_name = "PERCENT")]
+    confidence: Option<String>,
+}
+
+impl Wished {
+    /// What was asked.
+    pub(crate) fn wish(&self) -> Result<Wish, Failure> {
+        let confidence = self.confidence.as_deref().map(read_confidence).transpose()?;
+        Ok(Wish { choice: self.chosen.choice()?, confidence })
+    }
+}
+
+/// Reads a confidence such as `80%`, in per cent.
+pub(crate) fn read_confidence(word: &str) -> Result<Decimal, Failure> {
+    let number = word.trim().trim_end_matches('%').trim().parse::<Decimal>().ok();
+    let within = number.filter(|number| number.to_f64().is_some_and(|number| bound::CONFIDENCE.holds(number)));
+    within.ok_or_else(|| {
+        Failure::input(format!("`{word}` is not a confidence"), format!("{}, such as 80%", bound::CONFIDENCE))
+    })
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

@@ -8,12 +8,14 @@ mod forms;
 mod knot_args;
 mod knots;
 mod libraries;
+mod mix;
 mod opening;
 mod output;
 mod samples;
 mod sheets;
 mod shelf;
 mod tighten;
+mod weigh;
 mod whatif;
 
 use std::process::ExitCode;

@@ -4,6 +4,8 @@ use reeve_costing::cost::CordBought;
 use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
 use reeve_pages::compare::Comparison;
+use reeve_pages::mix::Week;
+use reeve_pages::weigh::Weighed;
 use reeve_pages::{Form, TemplateFault, Templates, Words, lay_out};
 use reeve_reading::Fault;
 use reeve_shop::{Order, Shop};
@@ -65,6 +67,14 @@ impl Desk {
 
     pub(crate) fn compare(&self, shown: &Comparison<'_>, form: Form) -> Result<String, Failure> {
         self.page("compare", form, &reeve_pages::compare::compare_page(shown, &self.rates, &self.words))
+    }
+
+    pub(crate) fn weigh(&self, weighed: &Weighed<'_>, form: Form) -> Result<String, Failure> {
+        self.page("weigh", form, &reeve_pages::weigh::weigh_page(weighed, &self.words))
+    }
+
+    pub(crate) fn mix(&self, week: &Week<'_>, form: Form) -> Result<String, Failure> {
+        self.page("mix", form, &reeve_pages::mix::mix_page(week, &self.rates, &self.words))
     }
 
     /// The shop's rates.

@@ -30,6 +30,8 @@ pub struct Commission {
     pub lines: Vec<FixedLine>,
     /// Whether it jumps the queue.
     pub rush: bool,
+    /// How sure the hours of its prices are, in per cent, where that differs from the shop's rule.
+    pub confidence: Option<Decimal>,
     /// Taken off all lines.
     pub discount: Option<Discount>,
     /// Further amounts taken off the whole.

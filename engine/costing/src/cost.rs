@@ -8,9 +8,10 @@ use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
 use crate::commission::{Commission, FixedLine};
-use crate::money::{for_hours, hours};
+use crate::money::{for_hours, fraction, hours, ratio};
 use crate::purchase::{Cut, PurchaseError, cheapest};
 use crate::rates::Rates;
+use crate::risk::Spread;
 use crate::store::{Charge, Cord, Fitting, Many, PutUp};
 use crate::takeoff::{ChoreSort, PieceFault, TakeOff, add_fitting, take_off};
 
@@ -63,6 +64,14 @@ impl Cost {
         }
     }
 
+    /// The same work taking so many times the hours.
+    #[must_use]
+    pub fn taking(&self, times: Decimal, rates: &Rates) -> Self {
+        let longer =
+            Self { making: self.making * times, finishing: self.finishing * times, hours: self.hours * times, ..*self };
+        longer.with_overhead(rates)
+    }
+
     fn with_overhead(mut self, rates: &Rates) -> Self {
         self.overhead = rates.overhead.on(self.labour(), self.hours, self.material() + self.other);
         self
@@ -110,6 +119,8 @@ pub struct JobCost {
     pub cords: Vec<CordBought>,
     /// Fittings to buy, each with how many.
     pub fittings: Vec<Many<Fitting>>,
+    /// Bench time of everything, and how far it strays: single steps, and the maker's pace common to all of them.
+    pub time: Spread,
 }
 
 /// Why a commission can't be costed.
@@ -141,6 +152,15 @@ impl JobCost {
         let items = self.items.iter().map(|item| &item.cost);
         items.chain(&self.lines).fold(Cost::default(), |sum, cost| sum.plus(cost))
     }
+
+    /// How many times the hours expected suffice with a confidence given in per cent; at least once.
+    pub fn times_at(&self, confidence: Decimal) -> Decimal {
+        if self.time.mean <= Time::ZERO {
+            return Decimal::ONE;
+        }
+        let sure = self.time.at(fraction(confidence).to_f64().unwrap_or_default());
+        ratio(sure, self.time.mean).max(Decimal::ONE)
+    }
 }
 
 /// Costs a commission.
@@ -153,31 +173,39 @@ pub fn cost_job(commission: &Commission, rates: &Rates) -> Result<JobCost, CostF
         let take_off = take_off(&item.piece, &rates.bench).map_err(|faults| CostFault::Piece(at, faults))?;
         made.push((Arc::new(take_off), item.quantity));
     }
-    cost_made(made, &commission.lines, rates)
+    cost_made(&made, &commission.lines, rates)
 }
 
 /// Costs what has been taken off, each for so many pieces, and lines with a price given.
 ///
 /// # Errors
 /// [`CostFault`] when a cord can't be bought.
-pub fn cost_made(made: Vec<(Arc<TakeOff>, u32)>, lines: &[FixedLine], rates: &Rates) -> Result<JobCost, CostFault> {
+pub fn cost_made(made: &[(Arc<TakeOff>, u32)], lines: &[FixedLine], rates: &Rates) -> Result<JobCost, CostFault> {
     let needs: Vec<(&TakeOff, u32)> = made.iter().map(|(take_off, pieces)| (&**take_off, *pieces)).collect();
     let cords = buy_cords(&needs)?;
     let fittings = all_fittings(&needs);
-    let item = |(take_off, pieces): (Arc<TakeOff>, u32)| ItemCost {
-        time: take_off.time_of(pieces),
-        cost: item_cost(&take_off, pieces, &cords, rates),
-        take_off,
+    let item = |(take_off, pieces): &(Arc<TakeOff>, u32)| ItemCost {
+        time: take_off.time_of(*pieces),
+        cost: item_cost(take_off, *pieces, &cords, rates),
+        take_off: Arc::clone(take_off),
     };
-    let items = made.into_iter().map(item).collect();
+    let time = spread(&needs, lines).with_pace(rates.bench.pace_strays());
+    let items = made.iter().map(item).collect();
     let lines = lines.iter().map(|line| line_cost(line.cost, line.time, rates)).collect();
-    let job = JobCost { items, lines, cords, fittings };
+    let job = JobCost { items, lines, cords, fittings, time };
     let total = job.total().total();
     if total.to_f64().is_some_and(|total| bound::JOB_COST.holds(total)) {
         Ok(job)
     } else {
         Err(CostFault::TooMuch(total))
     }
+}
+
+/// Time of everything, as far as single steps and tasks are doubted.
+fn spread(needs: &[(&TakeOff, u32)], lines: &[FixedLine]) -> Spread {
+    let items = needs.iter().map(|(take_off, pieces)| take_off.spread_of(*pieces));
+    let lines = lines.iter().map(|line| Spread::certain(line.time));
+    items.chain(lines).fold(Spread::certain(Time::ZERO), Spread::plus)
 }
 
 /// Buys the cord of some take-offs, each for so many pieces.

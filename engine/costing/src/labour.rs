@@ -4,8 +4,10 @@ use reeve_measure::{Length, Time};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
+use crate::hand::PACE_SD;
 use crate::money::fraction;
 use crate::rates::Bench;
+use crate::risk::{Spread, ThreePoint};
 
 /// Standard time = observed time x rating x (1 + relaxation allowances).
 ///
@@ -31,6 +33,19 @@ impl Bench {
     /// they stand in its place, and never on top of it.
     pub fn pace_of_knots(&self) -> (f64, f64) {
         self.hand.pace.map_or((self.pace, self.pace), |hand| (hand.pace.mean, hand.pull.mean))
+    }
+
+    /// The same of a figure at three points: mean and standard deviation.
+    pub fn spread_as_given(&self, time: ThreePoint) -> Spread {
+        let Spread { mean, sd } = time.spread();
+        Spread { mean: self.as_given(mean), sd: self.as_given(sd) }
+    }
+
+    /// How far the maker's pace strays, as a share of it: as the shop says, else as the samples leave it, else as far as
+    /// a pace is doubted before any sample.
+    pub fn pace_strays(&self) -> f64 {
+        let sampled = self.hand.pace.map(|hand| hand.pace.sd / hand.pace.mean);
+        self.pace_spread.or(sampled).unwrap_or(PACE_SD)
     }
 
     /// The standard time of a figure that is the maker's own already: allowances only.

@@ -71,6 +71,11 @@ pub fn for_hours(rate: Decimal, time: Time) -> Decimal {
     rate * hours(time)
 }
 
+/// How many times one time is another, to a millionth. The other must not be zero.
+pub fn ratio(time: Time, other: Time) -> Decimal {
+    Decimal::from_f64(time / other).unwrap_or_default().round_dp(6)
+}
+
 /// Bench hours as a decimal, to a ten-thousandth. Bounds on the input keep it finite.
 pub fn hours(time: Time) -> Decimal {
     const DECIMALS: u32 = 4;

@@ -3,10 +3,11 @@
 use std::sync::Arc;
 
 use reeve_catalogue::Knot;
-use reeve_measure::{Length, Time};
+use reeve_measure::Length;
 use rust_decimal::Decimal;
 
 use crate::caution::Purpose;
+use crate::risk::ThreePoint;
 use crate::store::{Cord, Fitting, Many};
 
 /// One thing to be made, described step by step.
@@ -123,6 +124,8 @@ pub struct Step {
     pub work: Work,
     /// A remark for the bench.
     pub note: Option<String>,
+    /// How long all of it takes in one piece, where the maker says so in place of what its knots come to.
+    pub time: Option<ThreePoint>,
 }
 
 /// What a step does.
@@ -206,7 +209,7 @@ pub struct Task {
     /// As written on the bench sheet.
     pub title: String,
     /// How long, for one piece or for the whole batch; the maker's own figure, so pace does not touch it.
-    pub time: Time,
+    pub time: ThreePoint,
     /// Whether it is done once for all pieces of the design.
     pub once: bool,
     /// What it uses up, each time.

@@ -175,6 +175,7 @@ mod tests {
                 aim: Aim::Margin(percent(margin)),
                 minimum: Decimal::ZERO,
                 step: Decimal::new(step, 2),
+                confidence: None,
                 rush: Decimal::ZERO,
                 breaks: Vec::new(),
                 itemised: false,

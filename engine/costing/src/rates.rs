@@ -20,6 +20,8 @@ pub struct Rates {
     pub wage: Decimal,
     /// How overhead is laid on the work.
     pub overhead: Overhead,
+    /// Bench hours in a week, where the shop says so.
+    pub weekly_hours: Option<Decimal>,
     /// Pace, allowances and handling.
     pub bench: Bench,
     /// What every price aims at.
@@ -111,6 +113,8 @@ pub struct Bench {
     ///
     /// For knots, timed samples stand in its place: see [`Bench::pace_of_knots`].
     pub pace: f64,
+    /// How far that strays from job to job, as a share of it, where the shop says so. See [`Bench::pace_strays`].
+    pub pace_spread: Option<f64>,
     /// What the shop's samples say.
     pub hand: Hand,
     /// Relaxation allowances, each a name and a percentage of the time.
@@ -153,6 +157,8 @@ pub struct PriceRule {
     pub minimum: Decimal,
     /// Prices are rounded up to a whole number of these.
     pub step: Decimal,
+    /// How sure the hours of a price are, in per cent, where the shop says so; else a price is for the hours expected.
+    pub confidence: Option<Decimal>,
     /// Surcharge for work that jumps the queue, in per cent.
     pub rush: Decimal,
     /// From so many pieces of one design on, so many per cent off; ascending.

@@ -21,6 +21,11 @@ pub struct ThreePoint {
 }
 
 impl ThreePoint {
+    /// A time that is not doubted.
+    pub const fn certain(time: Time) -> Self {
+        Self { low: time, likely: time, high: time }
+    }
+
     /// Mean (low + 4 likely + high) / 6, standard deviation (high - low) / 6.
     pub fn spread(&self) -> Spread {
         Spread { mean: (self.low + self.likely * 4.0 + self.high) / 6.0, sd: (self.high - self.low) / 6.0 }

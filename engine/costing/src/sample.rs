@@ -102,7 +102,7 @@ pub(crate) fn tie(name: &str, working: &[SetId], core: &[SetId]) -> Tie {
 }
 
 pub(crate) fn step(work: Work) -> Step {
-    Step { title: "step".to_owned(), hang: Vec::new(), alongside: Vec::new(), work, note: None }
+    Step { title: "step".to_owned(), hang: Vec::new(), alongside: Vec::new(), work, note: None, time: None }
 }
 
 /// A step that hangs the group on the ring.
@@ -137,6 +137,7 @@ pub(crate) fn piece(cords: u32, steps: Vec<Step>) -> Piece {
 pub(crate) fn bench() -> Bench {
     Bench {
         pace: 1.0,
+        pace_spread: None,
         hand: Hand::default(),
         allowances: Vec::new(),
         practice: Practice::NONE,
@@ -161,11 +162,13 @@ pub(crate) fn rates(scheme: TaxScheme) -> Rates {
         tax: TaxRule { scheme, rate: Decimal::from(20), number: None, note: None },
         wage: Decimal::from(20),
         overhead: Overhead::PerHour(Decimal::from(10)),
+        weekly_hours: None,
         bench: bench(),
         price: PriceRule {
             aim: Aim::Margin(Decimal::from(25)),
             minimum: Decimal::ZERO,
             step: Decimal::ZERO,
+            confidence: None,
             rush: Decimal::from(50),
             breaks: vec![(3, Decimal::from(10))],
             itemised: true,

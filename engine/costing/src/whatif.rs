@@ -166,11 +166,13 @@ pub fn with_changes(
 pub struct Effect {
     /// The input.
     pub input: Input,
-    /// What the margin gains, at the same price; negative where it loses.
-    pub margin: Decimal,
+    /// What the margin gains, at the same price, when the input is higher; negative where it loses.
+    pub higher: Decimal,
+    /// The same when it is lower by as much.
+    pub lower: Decimal,
 }
 
-/// What each input moves when it alone is changed by so many per cent and the price stays: what moves the most first.
+/// What each input moves when it alone is changed by so many per cent and the price stays: what loses the most first.
 ///
 /// # Errors
 /// [`PriceFault`] when it can't be costed with a change.
@@ -184,12 +186,15 @@ pub fn effects(
     let before = Alone::of(made, rates)?.sold_at(price, rates).margin;
     let mut all = Vec::new();
     for (_, input) in Input::WORDS {
-        let change = Change { input: input.clone(), by: By::Percent(percent) };
-        let (alone, changed) = with_changes(piece, made, rates, &[change])?;
-        all.push(Effect { input: input.clone(), margin: alone.sold_at(price, &changed).margin - before });
+        let moved = |percent: Decimal| -> Result<Decimal, PriceFault> {
+            let change = Change { input: input.clone(), by: By::Percent(percent) };
+            let (alone, changed) = with_changes(piece, made, rates, &[change])?;
+            Ok(alone.sold_at(price, &changed).margin - before)
+        };
+        all.push(Effect { input: input.clone(), higher: moved(percent)?, lower: moved(-percent)? });
     }
     // Equal ones stay in the order of the list.
-    all.sort_by_key(|effect| std::cmp::Reverse(effect.margin.abs()));
+    all.sort_by_key(|effect| effect.higher);
     Ok(all)
 }
 
@@ -202,12 +207,17 @@ mod tests {
     use super::*;
     use crate::piece::Task;
     use crate::rates::{Fee, FeeBase, TaxScheme};
+    use crate::risk::ThreePoint;
     use crate::sample::{hang, piece, rates, tail};
 
     fn small() -> Arc<Piece> {
         let mut piece = piece(2, vec![hang(0, &[0, 1]), tail(20.0, &[0, 1])]);
-        piece.tasks =
-            vec![Task { title: "wire".to_owned(), time: Time::hours(1.0), once: false, cost: Decimal::new(15, 1) }];
+        piece.tasks = vec![Task {
+            title: "wire".to_owned(),
+            time: ThreePoint::certain(Time::hours(1.0)),
+            once: false,
+            cost: Decimal::new(15, 1),
+        }];
         Arc::new(piece)
     }
 
@@ -260,10 +270,10 @@ mod tests {
     fn effects_are_what_changing_one_by_one_does() {
         let (piece, rates) = (small(), shop());
         let all = effects(&piece, &made(&piece, &rates), &rates, Decimal::from(80), Decimal::TEN).unwrap();
-        assert!(all.windows(2).all(|pair| pair[0].margin.abs() >= pair[1].margin.abs()));
+        assert!(all.windows(2).all(|pair| pair[0].higher <= pair[1].higher));
         for effect in all {
-            let alone = margin(&[change(&effect.input, By::Percent(Decimal::TEN))]);
-            assert_eq!(effect.margin, alone - margin(&[]));
+            let alone = |percent| margin(&[change(&effect.input, By::Percent(percent))]) - margin(&[]);
+            assert_eq!((effect.higher, effect.lower), (alone(Decimal::TEN), alone(-Decimal::TEN)));
         }
     }
 

@@ -82,12 +82,18 @@ pub mod bound {
     pub const KNOT_SECONDS: Bound = Bound::new("a knot's time", 0.0, 7200.0, "s");
     /// The maker's pace against the catalogue.
     pub const PACE: Bound = Bound::new("the pace", 0.2, 5.0, "");
+    /// How far the pace strays.
+    pub const PACE_SPREAD: Bound = Bound::new("the spread of the pace", 0.0, 100.0, "%");
+    /// How sure it is that hours suffice: half of all jobs take longer than expected.
+    pub const CONFIDENCE: Bound = Bound::new("a confidence", 50.0, 99.0, "%");
     /// The share of time that each doubling of the pieces made leaves.
     pub const PRACTICE_RATE: Bound = Bound::new("a rate of practice", 50.0, 100.0, "%");
     /// The piece from which on practice shortens nothing.
     pub const STEADY_PIECE: Bound = Bound::new("the steady piece", 1.0, 1000.0, "");
     /// Pieces of a design made before.
     pub const MADE_BEFORE: Bound = Bound::new("the number made before", 0.0, 100_000.0, "");
+    /// Bench hours in a week.
+    pub const WEEKLY_HOURS: Bound = Bound::new("bench hours a week", 0.5, 168.0, "h");
     /// Bench hours in a year.
     pub const YEARLY_HOURS: Bound = Bound::new("bench hours a year", 1.0, 8784.0, "h");
     /// A share of something, as a percentage.

@@ -71,7 +71,9 @@ pub struct Earned {
     pub margin_percent: Decimal,
     /// What a bench hour earns: the margin and the labour, by hours.
     pub per_hour: Decimal,
-    /// What comes in less fees, material and other direct costs, by hours: what scarce hours are ranked by.
+    /// What comes in less fees, material and other direct costs.
+    pub contribution: Decimal,
+    /// The same by hours: what scarce hours are ranked by.
     pub contribution_per_hour: Decimal,
 }
 
@@ -107,6 +109,7 @@ impl Earned {
             margin: cents(outcome.margin),
             margin_percent: cents(outcome.margin_percent.unwrap_or_default()),
             per_hour: cents(outcome.per_hour.unwrap_or_default()),
+            contribution: cents(outcome.contribution()),
             contribution_per_hour: cents(outcome.contribution_per_hour().unwrap_or_default()),
         }
     }

@@ -4,7 +4,7 @@ use reeve_costing::cost::{Cost, ItemCost};
 use reeve_costing::hand::{PaceHand, YOUR_HAND, YOUR_SAMPLE};
 use reeve_costing::practice::{Model, Practice};
 use reeve_costing::price::fees_on;
-use reeve_costing::pricing::{ItemPrice, Priced};
+use reeve_costing::pricing::{ItemPrice, Priced, Sure};
 use reeve_costing::rates::{Aim, Overhead, Rates};
 use reeve_costing::takeoff::{Doing, plural};
 use rust_decimal::Decimal;
@@ -23,11 +23,19 @@ pub struct CostingPage {
     date: String,
     remarks: Vec<String>,
     outcome: Vec<Sum>,
+    sure: SureSheet,
     items: Vec<ItemSheet>,
     lines: Vec<LineRow>,
     whole: Vec<Sum>,
     rates: Vec<Row>,
     hand: Vec<String>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct SureSheet {
+    title: String,
+    rows: Vec<Sum>,
+    priced: String,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -69,6 +77,7 @@ pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPag
         date: words.date(quote.date),
         remarks: priced.remarks.clone(),
         outcome: outcome(priced, rates, words),
+        sure: sure(&priced.sure, words),
         items: items.map(|((item, price), line)| item_sheet(item, price, line, rates, words)).collect(),
         lines: fixed
             .map(|(cost, line)| LineRow {
@@ -101,6 +110,28 @@ fn outcome(priced: &Priced, rates: &Rates, words: &Words) -> Vec<Sum> {
         rows.push(row("A bench hour earns", words.rounded(earned), true));
     }
     rows
+}
+
+/// The hours that suffice with some confidence, and what remains if it takes them all.
+fn sure(sure: &Sure, words: &Words) -> SureSheet {
+    let percent = words.percent(sure.confidence.normalize());
+    let row = |text: &str, amount: String| Sum { text: text.to_owned(), amount, strong: false };
+    let mut rows = vec![
+        row("Bench hours", words.hours(sure.outcome.cost.hours)),
+        row("Cost", words.rounded(-sure.outcome.cost.total())),
+        row("Margin", words.rounded(sure.outcome.margin)),
+    ];
+    rows.extend(sure.outcome.per_hour.map(|earned| row("A bench hour earns", words.rounded(earned))));
+    let priced = if sure.is_priced {
+        "The prices are worked out for these hours"
+    } else {
+        "The prices are worked out for the hours expected"
+    };
+    SureSheet {
+        title: format!("If it takes the hours that suffice {percent} of the time"),
+        rows,
+        priced: format!("{priced}."),
+    }
 }
 
 fn cost_parts(cost: &Cost) -> Vec<(&'static str, Decimal)> {
@@ -187,6 +218,11 @@ fn aim(rates: &Rates, words: &Words) -> String {
     }
 }
 
+/// A share in per cent, to a hundredth.
+fn percent_of(share: f64) -> Decimal {
+    Decimal::from_f64(share * 100.0).unwrap_or_default().round_dp(2).normalize()
+}
+
 fn practice_row(practice: &Practice, words: &Words) -> Row {
     if !practice.counts() {
         return Row::new("Practice", "none counted");
@@ -195,8 +231,7 @@ fn practice_row(practice: &Practice, words: &Words) -> Row {
         Model::Unit => "a piece",
         Model::CumulativeAverage => "the average",
     };
-    let rate = Decimal::from_f64(practice.rate * 100.0).unwrap_or_default().round_dp(2).normalize();
-    let leaves = format!("{} of {of}, to piece {}", words.percent(rate), practice.steady);
+    let leaves = format!("{} of {of}, to piece {}", words.percent(percent_of(practice.rate)), practice.steady);
     Row::new("Practice: a doubling of the pieces leaves", leaves)
 }
 
@@ -211,6 +246,7 @@ fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
         Row::new("Overhead", overhead),
         Row::new("Aim", aim(rates, words)),
         Row::new("Pace against the catalogue", words.decimal(rates.bench.pace, 2)),
+        Row::new("It strays from job to job by", words.percent(percent_of(rates.bench.pace_strays()))),
         Row::new("Relaxation allowances, in all", words.percent(rates.bench.allowances_in_all())),
         practice_row(&rates.bench.practice, words),
         Row::new("Cutting allowance", words.percent(rates.bench.cutting_allowance)),

@@ -232,6 +232,8 @@ pub struct CostingJson {
     pub margin_percent: Option<Decimal>,
     /// What a bench hour earns.
     pub earned_per_hour: Option<Decimal>,
+    /// The hours that suffice with some confidence, and what remains if it takes them all.
+    pub sure: SureJson,
     /// What to look at before the quote is sent.
     pub remarks: Vec<String>,
 }
@@ -274,6 +276,23 @@ pub struct CostJson {
     pub hours: Decimal,
 }
 
+/// The hours that suffice with some confidence, and what remains if it takes them all.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct SureJson {
+    /// In per cent: how often they suffice.
+    pub confidence: Decimal,
+    /// Whether prices were worked out for these hours.
+    pub priced: bool,
+    /// Bench hours.
+    pub hours: Decimal,
+    /// Everything it costs.
+    pub cost: Decimal,
+    /// What remains.
+    pub margin: Decimal,
+    /// What a bench hour earns; nothing without hours.
+    pub earned_per_hour: Option<Decimal>,
+}
+
 /// The costing of a commission.
 pub fn costing_json(priced: &Priced) -> CostingJson {
     let quote = &priced.quote;
@@ -300,6 +319,14 @@ pub fn costing_json(priced: &Priced) -> CostingJson {
         margin: cents(priced.outcome.margin),
         margin_percent: priced.outcome.margin_percent.map(cents),
         earned_per_hour: priced.outcome.per_hour.map(cents),
+        sure: SureJson {
+            confidence: priced.sure.confidence.normalize(),
+            priced: priced.sure.is_priced,
+            hours: priced.sure.outcome.cost.hours.round_dp(4).normalize(),
+            cost: cents(priced.sure.outcome.cost.total()),
+            margin: cents(priced.sure.outcome.margin),
+            earned_per_hour: priced.sure.outcome.per_hour.map(cents),
+        },
         remarks: priced.remarks.clone(),
     }
 }

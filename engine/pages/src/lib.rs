@@ -15,12 +15,14 @@ pub mod hand;
 pub mod json;
 pub mod knots;
 pub mod library;
+pub mod mix;
 mod money;
 pub mod quote;
 mod render;
 mod schemas;
 mod templates;
 pub mod tight;
+pub mod weigh;
 mod words;
 
 use serde::Serialize;

@@ -8,7 +8,9 @@ use crate::compare::CompareJson;
 use crate::hand::HandJson;
 use crate::json::{CostingJson, TakeOffJson};
 use crate::knots::KnotJson;
+use crate::mix::MixJson;
 use crate::tight::TightJson;
+use crate::weigh::WeighJson;
 
 /// Every schema under the name of its document.
 pub fn schemas() -> Vec<(&'static str, Value)> {
@@ -17,6 +19,8 @@ pub fn schemas() -> Vec<(&'static str, Value)> {
         ("takeoff-json", schema_of::<TakeOffJson>()),
         ("costing-json", schema_of::<CostingJson>()),
         ("compare-json", schema_of::<CompareJson>()),
+        ("weigh-json", schema_of::<WeighJson>()),
+        ("mix-json", schema_of::<MixJson>()),
         ("knot-json", schema_of::<KnotJson>()),
         ("tight-json", schema_of::<TightJson>()),
         ("hand-json", schema_of::<HandJson>()),

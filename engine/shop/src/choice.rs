@@ -21,6 +21,15 @@ impl Choice {
     }
 }
 
+/// What is asked of a commission on top of what its file says.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Wish {
+    /// Stands in place of what its items say, in every item whose design has such a size or measure.
+    pub choice: Choice,
+    /// How sure the hours of its prices are, in per cent.
+    pub confidence: Option<Decimal>,
+}
+
 /// In words that follow the design's name: `long`, `long, drop 120 cm`; nothing for a design as it stands.
 impl fmt::Display for Choice {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

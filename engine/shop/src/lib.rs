@@ -15,7 +15,7 @@ mod schemas;
 mod shop;
 
 pub use adding::NewSample;
-pub use choice::{Choice, Choices, Market};
+pub use choice::{Choice, Choices, Market, Wish};
 pub use designs::Found;
 pub use folder::{Folder, FolderFault};
 pub use libraries::{Admission, Admitted, Candidate, PLUGINS};

@@ -170,6 +170,7 @@ impl PieceMaker<'_> {
             alongside: alongside?,
             work,
             note: typed.note.clone(),
+            time: typed.time,
         })
     }
 
@@ -385,6 +386,7 @@ pub(crate) fn commission(
             })
             .collect(),
         rush: typed.rush,
+        confidence: typed.confidence,
         discount: typed.discount.clone().map(|(text, size)| Discount { text, size }),
         allowances: typed.allowances.iter().map(named).collect(),
         charges: typed.charges.iter().map(named).collect(),

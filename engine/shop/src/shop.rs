@@ -17,7 +17,7 @@ use reeve_measure::bound;
 use reeve_reading::{Desk, Fault, Placed, Source, Table, nearest, read};
 
 use crate::adding::NewSample;
-use crate::choice::Choice;
+use crate::choice::{Choice, Wish};
 use crate::designs::{Asked, Found, Known};
 use crate::files::{TypedCommission, commission_file, cords_file, fittings_file, shop_file};
 use crate::folder::{Folder, SHOP_FILE, read_disk};
@@ -287,15 +287,14 @@ impl Shop {
 
     /// Reads a commission by its stem or its path, and prices it as of a day.
     ///
-    /// What is chosen stands in place of what its items say, in every item whose design has such a size or measure.
     /// Faults are kept; `None` when there is one.
-    pub fn order(&mut self, word: &str, choice: &Choice, today: NaiveDate) -> Option<Order> {
+    pub fn order(&mut self, word: &str, wish: &Wish, today: NaiveDate) -> Option<Order> {
         let mut faults = Vec::new();
         let located = self.locate(COMMISSIONS, "commission", word, &mut faults);
         self.faults.extend(faults);
         let (stem, source) = located?;
         let desk = Desk::new(source);
-        let order = self.order_of(&stem, choice, &desk, today);
+        let order = self.order_of(&stem, wish, &desk, today);
         self.faults.extend(desk.into_faults());
         order
     }
@@ -309,13 +308,14 @@ impl Shop {
         }
         self.keep(known);
         for stem in self.commissions() {
-            self.order(&stem, &Choice::default(), today);
+            self.order(&stem, &Wish::default(), today);
         }
     }
 
-    fn order_of(&mut self, stem: &str, choice: &Choice, desk: &Desk, today: NaiveDate) -> Option<Order> {
+    fn order_of(&mut self, stem: &str, wish: &Wish, desk: &Desk, today: NaiveDate) -> Option<Order> {
         let mut typed = read(desk, commission_file)?;
-        self.choose(choice, &mut typed);
+        self.choose(&wish.choice, &mut typed);
+        typed.confidence = wish.confidence.or(typed.confidence);
         let pieces = self.pieces_of(&typed, desk);
         let rates = self.rates.clone()?;
         let commission = resolve::commission(stem, &typed, pieces?, &rates, desk);

@@ -26,13 +26,29 @@ pub struct Priced {
     pub job: JobCost,
     /// How each item's price came about.
     pub items: Vec<ItemPrice>,
-    /// What remains of it.
+    /// What remains of it, in the hours expected.
     pub outcome: Outcome,
+    /// The hours that suffice with some confidence, and what remains then.
+    pub sure: Sure,
     /// What the maker should look at before sending the quote.
     pub remarks: Vec<String>,
     /// What the client reads.
     pub quote: Quote,
 }
+
+/// The hours that suffice with some confidence, and what remains of a commission if it takes them all.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sure {
+    /// In per cent.
+    pub confidence: Decimal,
+    /// Whether the prices were worked out for these hours.
+    pub is_priced: bool,
+    /// What remains.
+    pub outcome: Outcome,
+}
+
+/// The confidence that a maker is told of where nobody says another: four times in five the hours suffice.
+pub const USUAL_CONFIDENCE: Decimal = Decimal::from_parts(80, 0, 0, false, 0);
 
 /// How an item's price came about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -115,7 +131,8 @@ impl fmt::Display for PriceFault {
 /// [`PriceFault`] when it can't be costed or the shop's aim can't be reached.
 pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate) -> Result<Priced, PriceFault> {
     let job = cost_job(commission, rates).map_err(PriceFault::Cost)?;
-    let items = price_items(commission, rates, &job)?;
+    let asked = commission.confidence.or(rates.price.confidence);
+    let items = price_items(commission, rates, &job, asked)?;
     let lines = quote_lines(commission, rates, &job, &items);
     let (allowances, charges) = whole_amounts(commission, rates, &lines);
     let sums = Sums {
@@ -126,11 +143,15 @@ pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate
     };
     let (totals, taxes) = add_up(&sums, rates.tax.scheme, rates.currency);
     let outcome = Outcome::of(job.total(), rates, totals.net, totals.gross);
+    let confidence = asked.unwrap_or(USUAL_CONFIDENCE);
+    let longer = job.total().taking(job.times_at(confidence), rates);
+    let sure =
+        Sure { confidence, is_priced: asked.is_some(), outcome: Outcome::of(longer, rates, totals.net, totals.gross) };
     let valid_until = today.checked_add_days(Days::new(u64::from(rates.terms.valid_days))).ok_or(PriceFault::Date)?;
     let lines = lines.into_iter().map(|(line, _)| line).collect();
     let quote = quote(commission, rates, (today, valid_until), lines, (&allowances, &charges), (totals, &taxes));
     let remarks = remarks(commission, rates, &job, &outcome, &totals);
-    Ok(Priced { job, items, outcome, remarks, quote })
+    Ok(Priced { job, items, outcome, sure, remarks, quote })
 }
 
 /// What a price without tax is multiplied by to be shown.
@@ -151,12 +172,20 @@ pub(crate) fn burden(cost: &Cost, fixed_fees: Decimal, rates: &Rates, tax: Decim
     }
 }
 
-fn price_items(commission: &Commission, rates: &Rates, job: &JobCost) -> Result<Vec<ItemPrice>, PriceFault> {
+/// Prices every item, for the hours that suffice with a confidence where one is asked.
+fn price_items(
+    commission: &Commission,
+    rates: &Rates,
+    job: &JobCost,
+    confidence: Option<Decimal>,
+) -> Result<Vec<ItemPrice>, PriceFault> {
     let fixed: Decimal = rates.fees.iter().map(|fee| fee.fixed).sum();
     let whole: Decimal = job.items.iter().map(|item| item.cost.total()).sum();
+    let times = confidence.map(|confidence| job.times_at(confidence));
     let price = |(item, cost): (&Item, &ItemCost)| {
         let share = if whole.is_zero() { Decimal::ZERO } else { fixed * cost.cost.total() / whole };
-        price_item(item, &cost.cost, share, rates)
+        let sure = times.map_or(cost.cost, |times| cost.cost.taking(times, rates));
+        price_item(item, &sure, share, rates)
     };
     commission.items.iter().zip(&job.items).map(price).collect()
 }

@@ -12,6 +12,7 @@ use crate::alone::Alone;
 use crate::commission::{Client, Commission, Discount, DiscountSize, FixedLine, Item};
 use crate::piece::Task;
 use crate::rates::{Fee, FeeBase, Rates, TaxScheme};
+use crate::risk::ThreePoint;
 use crate::sample::{hang, piece, rates, tail};
 use crate::takeoff::take_off;
 use crate::totals::TaxClass;
@@ -27,7 +28,12 @@ fn day() -> NaiveDate {
 /// A piece with an hour's task, for so many pieces.
 fn item(quantity: u32) -> Item {
     let mut piece = piece(2, vec![hang(0, &[0, 1]), tail(20.0, &[0, 1])]);
-    piece.tasks = vec![Task { title: "wire".to_owned(), time: Time::hours(1.0), once: false, cost: money("1.50") }];
+    piece.tasks = vec![Task {
+        title: "wire".to_owned(),
+        time: ThreePoint::certain(Time::hours(1.0)),
+        once: false,
+        cost: money("1.50"),
+    }];
     let tax = TaxClass::Rate(Decimal::from(20));
     Item { design: "piece".to_owned(), piece: Arc::new(piece), quantity, text: None, price: None, tax }
 }
@@ -54,6 +60,7 @@ fn commission(items: Vec<Item>, lines: Vec<FixedLine>) -> Commission {
         items,
         lines,
         rush: false,
+        confidence: None,
         discount: None,
         allowances: Vec::new(),
         charges: Vec::new(),

@@ -20,6 +20,7 @@ use rust_decimal::Decimal;
 use crate::piece::{Piece, SetId};
 use crate::practice::Practised;
 use crate::rates::Bench;
+use crate::risk::Spread;
 use crate::store::{Cord, Fitting, Many};
 use cutting::{cut_list, leg_lines, legs_of};
 use draft::{Draft, check_room, draft};
@@ -94,8 +95,10 @@ pub struct StepLine {
     pub doing: Doing,
     /// A remark for the bench.
     pub note: Option<String>,
-    /// Standard time of the whole step, piece by piece.
+    /// Standard time of the whole step, piece by piece: the mean, where it is doubted.
     pub time: Practised,
+    /// Standard deviation of its time the first time.
+    pub strays: Time,
 }
 
 /// What a step does, with counts.
@@ -141,8 +144,10 @@ pub struct KnotLine {
 pub struct Chore {
     /// What.
     pub title: String,
-    /// Standard time: for one piece, or for the whole batch if `once`.
+    /// Standard time: for one piece, or for the whole batch if `once`. The mean, where it is doubted.
     pub time: Time,
+    /// Its standard deviation.
+    pub strays: Time,
     /// Whether it is done once for all pieces of the design.
     pub once: bool,
     /// What it uses up, each time.
@@ -251,6 +256,22 @@ impl TakeOff {
         self.steps_time(pieces) + self.chores.iter().map(|chore| chore.time_of(pieces)).sum()
     }
 
+    /// Standard time of so many pieces, and how far it strays as far as single steps and tasks are doubted.
+    ///
+    /// Steps know nothing of one another, but a step errs alike in every piece of the row. The maker's pace is not in it:
+    /// it is common to all, and laid on the sum of a job.
+    pub fn spread_of(&self, pieces: u32) -> Spread {
+        let step = |step: &StepLine| {
+            let time = step.time.of(u64::from(pieces));
+            let times = if step.strays > Time::ZERO { time / step.time.first } else { 0.0 };
+            Spread { mean: time, sd: step.strays * times }
+        };
+        let chore =
+            |chore: &Chore| Spread { mean: chore.time, sd: chore.strays }.times(f64::from(chore.rounds(pieces)));
+        let all = self.steps.iter().map(step).chain(self.chores.iter().map(chore));
+        all.fold(Spread::certain(Time::ZERO), Spread::plus)
+    }
+
     /// Standard time of the steps of so many pieces.
     pub(crate) fn steps_time(&self, pieces: u32) -> Time {
         self.steps.iter().map(|step| step.time.of(u64::from(pieces))).sum()
@@ -287,6 +308,7 @@ impl TakeOff {
             Chore {
                 title: format!("{part_title}: {}", chore.title),
                 time: chore.time * as_count(times),
+                strays: chore.strays * as_count(times),
                 cost: chore.cost * Decimal::from(times),
                 ..chore
             }
@@ -311,7 +333,7 @@ impl StepLine {
             Doing::LayIn => Doing::LayIn,
         };
         let time = Practised { alike: self.time.alike * count, ..self.time };
-        Self { title: format!("{part}: {}", self.title), doing, time, note: self.note }
+        Self { title: format!("{part}: {}", self.title), doing, time, note: self.note, strays: self.strays }
     }
 }
 

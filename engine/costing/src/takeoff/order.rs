@@ -11,6 +11,7 @@ use crate::labour::Run;
 use crate::piece::{Piece, Step, Work};
 use crate::practice::Practised;
 use crate::rates::Bench;
+use crate::risk::Spread;
 use crate::store::{Fitting, Many};
 
 pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], bench: &Bench) -> Vec<StepLine> {
@@ -26,14 +27,12 @@ pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], 
         for (set, length) in &draft.takes {
             hanging[*set] = hanging[*set] - *length;
         }
+        let reckoned = Spread::certain(bench.as_given(tying) + bench.at_pace(draft.handling));
+        let first = step.time.map_or(reckoned, |own| bench.spread_as_given(own));
         lines.push(StepLine {
             title: step.title.clone(),
-            time: Practised {
-                first: bench.as_given(tying) + bench.at_pace(draft.handling),
-                alike: 1,
-                before: u64::from(piece.made),
-                practice: bench.practice,
-            },
+            strays: first.sd,
+            time: Practised { first: first.mean, alike: 1, before: u64::from(piece.made), practice: bench.practice },
             doing: doing(piece, step, draft.knots),
             note: step.note.clone(),
         });
@@ -71,6 +70,7 @@ pub(super) fn chores(piece: &Piece, bench: &Bench) -> Vec<Chore> {
     let chore = |title: &str, time: Time, once, sort| Chore {
         title: title.to_owned(),
         time: bench.at_pace(time),
+        strays: Time::ZERO,
         once,
         cost: Decimal::ZERO,
         sort,
@@ -80,12 +80,16 @@ pub(super) fn chores(piece: &Piece, bench: &Bench) -> Vec<Chore> {
         chore("Set the marks to cut to", handling.marks * as_count(groups), true, ChoreSort::Handling),
         chore("Measure and cut", handling.cut * as_count(cords), false, ChoreSort::Handling),
     ];
-    chores.extend(piece.tasks.iter().map(|task| Chore {
-        title: task.title.clone(),
-        time: bench.as_given(task.time),
-        once: task.once,
-        cost: task.cost,
-        sort: ChoreSort::Task,
+    chores.extend(piece.tasks.iter().map(|task| {
+        let time = bench.spread_as_given(task.time);
+        Chore {
+            title: task.title.clone(),
+            time: time.mean,
+            strays: time.sd,
+            once: task.once,
+            cost: task.cost,
+            sort: ChoreSort::Task,
+        }
     }));
     chores.push(chore("Pack", handling.pack, false, ChoreSort::Packing));
     chores.retain(|chore| chore.time > Time::ZERO || !chore.cost.is_zero());

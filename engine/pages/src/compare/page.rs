@@ -4,12 +4,14 @@ use reeve_costing::rates::Rates;
 use reeve_costing::takeoff::plural;
 use reeve_costing::whatif::Effect;
 use rust_decimal::Decimal;
-use rust_decimal::prelude::ToPrimitive;
+use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 use serde::Serialize;
 
 use super::columns::{COLUMNS, Column, Sort};
 use super::{DesignRow, Earned};
+use crate::graph;
 use crate::quote::Head;
+use crate::weigh::{KINDS, effect_bars};
 use crate::words::Words;
 
 /// What a comparison shows.
@@ -36,6 +38,25 @@ pub struct ComparePage {
     changes: Vec<String>,
     any_market: bool,
     rows: Vec<CompareRow>,
+    /// Charts of the first rows, where they are drawn.
+    charts: Option<Charts>,
+}
+
+/// A chart under its heading.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Titled {
+    title: String,
+    graph: String,
+}
+
+/// Charts, as inline SVG.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Charts {
+    stacks: String,
+    spots: String,
+    effects: Vec<Titled>,
+    /// Said where not all rows are drawn.
+    remark: String,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -77,7 +98,73 @@ pub fn compare_page(shown: &Comparison<'_>, rates: &Rates, words: &Words) -> Com
         changes: shown.changes.to_vec(),
         any_market: rows.iter().any(|row| row.market.is_some()),
         rows: rows.iter().map(|row| compare_row(row, best, words)).collect(),
+        charts: shown.drawn.then(|| charts(shown, words)),
     }
+}
+
+fn charts(shown: &Comparison<'_>, words: &Words) -> Charts {
+    let rows = &shown.rows[..shown.effects.len()];
+    let left = shown.rows.len() - rows.len();
+    let effects = rows.iter().zip(shown.effects);
+    Charts {
+        stacks: graph::stacks(
+            "What the price of each is made of",
+            &KINDS,
+            &rows.iter().map(|row| stack_of(row, words)).collect::<Vec<_>>(),
+        ),
+        spots: margin_against_hours(rows, words),
+        effects: effects
+            .map(|(row, effects)| Titled {
+                title: row.title.clone(),
+                graph: graph::effects(&row.title, &effect_bars(effects, words)),
+            })
+            .collect(),
+        remark: if left == 0 {
+            String::new()
+        } else {
+            format!("The first {} are drawn; {left} more stand in the table.", rows.len())
+        },
+    }
+}
+
+fn plain(figure: Decimal) -> f64 {
+    figure.to_f64().unwrap_or_default()
+}
+
+fn stack_of(row: &DesignRow, words: &Words) -> graph::Stack {
+    let sold = row.earned();
+    let income = row.cost + sold.fees + sold.margin;
+    let parts = [row.material, row.labour, row.overhead, sold.fees, sold.margin];
+    graph::Stack {
+        label: row.title.clone(),
+        parts: parts.iter().map(|part| plain(*part).max(0.0)).collect(),
+        total: words.rounded(income),
+        beyond: (sold.margin < Decimal::ZERO).then(|| plain(income)),
+        words: KINDS.iter().zip(parts).map(|(kind, part)| format!("{kind} {}", words.rounded(part))).collect(),
+    }
+}
+
+/// The margin of a bench hour against the hours: what is to the right and above is a long piece that pays.
+fn margin_against_hours(rows: &[DesignRow], words: &Words) -> String {
+    let an_hour = |row: &DesignRow| if row.hours.is_zero() { Decimal::ZERO } else { row.earned().margin / row.hours };
+    let spots: Vec<graph::Spot> = rows
+        .iter()
+        .map(|row| graph::Spot { label: row.title.clone(), x: plain(row.hours), y: plain(an_hour(row)) })
+        .collect();
+    let ends = |of: fn(&graph::Spot) -> f64| {
+        let all = || spots.iter().map(of);
+        graph::ticks(all().fold(0.0, f64::min), all().fold(0.0, f64::max))
+    };
+    let axis = |label: &str, ticks: Vec<f64>, worded: &dyn Fn(Decimal) -> String| graph::Axis {
+        label: label.to_owned(),
+        ticks: ticks
+            .into_iter()
+            .map(|tick| (tick, worded(Decimal::from_f64(tick).unwrap_or_default().round_dp(6))))
+            .collect(),
+    };
+    let hours = axis("Bench hours", ends(|spot| spot.x), &|tick| words.number(tick));
+    let margin = axis("Margin an hour", ends(|spot| spot.y), &|tick| words.price(tick));
+    graph::spots("Margin of a bench hour against hours", &hours, &margin, &spots)
 }
 
 fn compare_row(row: &DesignRow, best: Decimal, words: &Words) -> CompareRow {

@@ -31,6 +31,8 @@ pub struct TypedCommission {
     pub lines: Vec<TypedLine>,
     /// Whether it jumps the queue.
     pub rush: bool,
+    /// How sure the hours of its prices are, in per cent.
+    pub confidence: Option<Decimal>,
     /// Why, and how much.
     pub discount: Option<(String, DiscountSize)>,
     /// Taken off the whole.
@@ -146,6 +148,11 @@ fn head(t: &mut Table<'_>) -> Option<TypedCommission> {
     let needed_by = t.maybe("needed-by", &Day, "When the client needs it.");
     let promised = t.maybe("promised", &Day, "When you promise it.");
     let rush = t.maybe("rush", &Flag, "Whether it jumps the queue, at the shop's surcharge.");
+    let confidence = t.maybe(
+        "confidence",
+        &Percent(bound::CONFIDENCE),
+        "Prices are for hours that suffice so surely, where that differs from the shop's rule.",
+    );
     let deposit = t.maybe("deposit", &Percent(bound::SHARE), "Deposit, where it differs from the shop's terms.");
     let paid = t.maybe("paid", &Money::AMOUNT, "Paid already.");
     let note = t.maybe("note", &Text, "A sentence for the client.");
@@ -161,6 +168,7 @@ fn head(t: &mut Table<'_>) -> Option<TypedCommission> {
         items: Vec::new(),
         lines: Vec::new(),
         rush: rush.is_some_and(|rush| rush.value),
+        confidence: confidence.map(|percent| percent.value),
         discount: None,
         allowances: Vec::new(),
         charges: Vec::new(),

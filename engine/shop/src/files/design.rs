@@ -5,10 +5,11 @@ use std::ops::Range;
 use reeve_costing::alone::Effort;
 use reeve_costing::caution::{PURPOSES, Purpose};
 use reeve_costing::piece::{TailEnd, Task};
+use reeve_costing::risk::ThreePoint;
 use reeve_measure::{Length, Time, bound};
 use reeve_reading::{
-    Choice as OneOf, Count, Figure, Filled, FilledText, Flag, Lengths, List, Money, Name, Number, NumberOrLength,
-    Placed, Reckoned, Table, Text,
+    Choice as OneOf, Count, Figure, Filled, FilledText, Flag, Lengths, List, LowLikelyHigh, Money, Name, Number,
+    NumberOrLength, OneOrThree, Placed, Reckoned, Table, Text,
 };
 use rust_decimal::Decimal;
 
@@ -107,6 +108,8 @@ pub struct TypedStep {
     pub hang: Vec<Placed<String>>,
     /// Sets that run alongside.
     pub alongside: Vec<Placed<String>>,
+    /// How long all of it takes in one piece, where the maker says so.
+    pub time: Option<ThreePoint>,
     /// What is done.
     pub kind: StepKind,
 }
@@ -314,14 +317,23 @@ fn fitting(t: &mut Table<'_>) -> Option<TypedFitting> {
     Some(TypedFitting { name: name?, of: of?, count: count.map_or(1, |count| count.value) })
 }
 
+fn three_point(minutes: LowLikelyHigh) -> ThreePoint {
+    let LowLikelyHigh { low, likely, high } = minutes;
+    ThreePoint { low: Time::minutes(low), likely: Time::minutes(likely), high: Time::minutes(high) }
+}
+
 fn task(t: &mut Table<'_>) -> Option<Task> {
     let title = t.need("name", &Text, "As written on the bench sheet.");
-    let minutes = t.need("minutes", &Reckoned(Number(bound::TASK_MINUTES)), "How long it takes you.");
+    let minutes = t.need(
+        "minutes",
+        &OneOrThree(bound::TASK_MINUTES),
+        "How long it takes you: a number, or { low = 8, likely = 12, high = 20 }.",
+    );
     let once = t.maybe("once", &Flag, "Whether it is done once for all pieces of the design.");
     let cost = t.maybe("cost", &Money::AMOUNT, "What it uses up: dye, glue, wire.");
     Some(Task {
         title: title?.value,
-        time: Time::minutes(minutes?.value),
+        time: three_point(minutes?.value),
         once: once.is_some_and(|once| once.value),
         cost: cost.map_or(Decimal::ZERO, |cost| cost.value),
     })
@@ -379,6 +391,11 @@ fn step(t: &mut Table<'_>) -> Option<TypedStep> {
     let title = t.maybe("name", &Text, "As written on the bench sheet.");
     let note = t.maybe("note", &Text, "A remark for the bench.");
     let hang = t.maybe("hang", &List(Name), "Cord groups that join the work here.");
+    let minutes = t.maybe(
+        "minutes",
+        &OneOrThree(bound::TASK_MINUTES),
+        "How long all of it takes you in one piece, in place of what the knots come to: a number, or low, likely and high.",
+    );
     let alongside = t.maybe("alongside", &List(Name), "Sets that run past the knots without being tied.");
     let words = words(t);
     let places = ALL_KEYS.iter().filter_map(|key| t.place(key).map(|place| (*key, place))).collect();
@@ -391,6 +408,7 @@ fn step(t: &mut Table<'_>) -> Option<TypedStep> {
         note: note.map(|note| note.value),
         hang: list(hang),
         alongside: list(alongside),
+        time: minutes.map(|minutes| three_point(minutes.value)),
         kind,
     })
 }

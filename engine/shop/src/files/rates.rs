@@ -7,10 +7,10 @@ use reeve_costing::price::fee_rate;
 use reeve_costing::rates::{
     Aim, Bench, Fee, FeeBase, Handling, Maker, Overhead, PriceRule, Rates, TaxRule, TaxScheme, Terms,
 };
-use reeve_measure::{Length, Time, bound};
+use reeve_measure::{Time, bound};
 use reeve_reading::{Choice, Count, Flag, Lengths, List, Money, Number, Percent, Placed, Table, Text, nearest};
 use rust_decimal::Decimal;
-use rust_decimal::prelude::ToPrimitive;
+use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
 /// Reads `shop.toml`.
 pub fn shop_file(t: &mut Table<'_>) -> Option<Rates> {
@@ -27,14 +27,15 @@ pub fn shop_file(t: &mut Table<'_>) -> Option<Rates> {
     let (tax, (price, aim_place)) = (tax?.value, price?.value);
     let fees: Vec<Fee> = fees.into_iter().map(|fee| fee.value).collect();
     check_aim(t, &price, &aim_place, &fees, &tax)?;
-    let (cutting, bench) = bench?.value;
+    let TypedBench { bench, weekly_hours } = bench?.value;
     Some(Rates {
         maker,
         currency,
         tax,
         wage: pay?.value.value,
         overhead: overhead?.value,
-        bench: Bench { cutting_allowance: cutting.0, cutting_step: cutting.1, ..bench },
+        bench,
+        weekly_hours,
         price,
         fees,
         terms: terms?.value,
@@ -212,9 +213,19 @@ fn refuse_shape<T>(t: &Table<'_>, keys: &[&str], title: &str, label: &str) -> Op
     None
 }
 
-type Cutting = (Decimal, Length);
+/// What stands under [bench], and the hours of a week.
+struct TypedBench {
+    bench: Bench,
+    weekly_hours: Option<Decimal>,
+}
 
-fn bench(t: &mut Table<'_>) -> Option<(Cutting, Bench)> {
+fn bench(t: &mut Table<'_>) -> Option<TypedBench> {
+    let weekly = t.maybe("weekly-hours", &Number(bound::WEEKLY_HOURS), "Bench hours of a week.");
+    let pace_spread = t.maybe(
+        "pace-spread",
+        &Percent(bound::PACE_SPREAD),
+        "How far your pace strays from job to job; if not said, as far as your samples leave it open.",
+    );
     let pace = t.maybe(
         "pace",
         &Number(bound::PACE),
@@ -234,16 +245,19 @@ fn bench(t: &mut Table<'_>) -> Option<(Cutting, Bench)> {
             t.need("step", &Lengths(bound::CUTTING_STEP), "Cut lengths are rounded up to a whole number of these.");
         Some((allowance?.value, step?.value))
     });
+    let (cutting_allowance, cutting_step) = cutting?.value;
     let bench = Bench {
         pace: pace.map_or(1.0, |pace| pace.value),
+        pace_spread: pace_spread.and_then(|percent| fraction(percent.value).to_f64()),
         hand: Hand::default(),
         allowances: allowances.into_iter().map(|(name, percent)| (name.value, percent.value)).collect(),
         practice: practice.map_or(Practice::NONE, |practice| practice.value),
         handling: handling.map(|handling| handling.value).unwrap_or_default(),
-        cutting_allowance: Decimal::ZERO,
-        cutting_step: Length::ZERO,
+        cutting_allowance,
+        cutting_step,
     };
-    Some((cutting?.value, bench))
+    let weekly_hours = weekly.and_then(|hours| Decimal::from_f64(hours.value)).map(|hours| hours.round_dp(2));
+    Some(TypedBench { bench, weekly_hours })
 }
 
 /// From this piece on, if nobody says: a hand does not learn for ever. Common practice, no source.
@@ -291,6 +305,11 @@ fn price(t: &mut Table<'_>) -> Option<(PriceRule, Place)> {
     let per_hour = t.maybe("per-hour", &Money::AMOUNT, "Aim, in its place: so much is earned by a bench hour.");
     let minimum = t.maybe("minimum", &Money::AMOUNT, "No piece is sold below this.");
     let step = t.maybe("step", &Money::AMOUNT, "Prices are rounded up to a whole number of these.");
+    let confidence = t.maybe(
+        "confidence",
+        &Percent(bound::CONFIDENCE),
+        "Prices are for hours that suffice so surely; for the hours expected if not said.",
+    );
     let rush = t.maybe("rush", &Percent(bound::MARKUP), "Surcharge for work out of turn.");
     let breaks = t.tables("break", "From so many pieces of one design on, so many per cent off.", |t| {
         let from = t.need("from", &Count(bound::PIECES), "The number of pieces.");
@@ -318,6 +337,7 @@ fn price(t: &mut Table<'_>) -> Option<(PriceRule, Place)> {
         aim,
         minimum: minimum.map_or(Decimal::ZERO, |money| money.value),
         step: step.map_or(Decimal::ZERO, |money| money.value),
+        confidence: confidence.map(|percent| percent.value),
         rush: rush.map_or(Decimal::ZERO, |percent| percent.value),
         breaks,
         itemised: itemised.is_none_or(|flag| flag.value),

@@ -1,0 +1,80 @@
+//! `reeve mix`: the best use of a week's bench hours.
+
+use clap::Args as ClapArgs;
+use reeve_costing::mix::{Offer, best_mix};
+use reeve_pages::Form;
+use reeve_pages::compare::{DesignRow, sort_rows};
+use reeve_pages::mix::{Week, mix_json, offer};
+use rust_decimal::Decimal;
+
+use crate::compare::{Compared, Which, which_size};
+use crate::failure::Failure;
+use crate::forms::AnyForm;
+use crate::output::print;
+use crate::sheets::json;
+
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Mix {
+    #[command(flatten)]
+    which: Which,
+    /// Bench hours in the week; those of shop.toml if not given
+    #[arg(long, value_name = "HOURS")]
+    hours: Option<String>,
+    /// The most of a design, or of a size of it, that find a buyer in a week, in place of what its file says
+    #[arg(long = "demand", value_name = "DESIGN[:SIZE]=PIECES")]
+    demands: Vec<String>,
+    /// What it is written as
+    #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
+    form: AnyForm,
+}
+
+pub(crate) fn run(asked: &Mix) -> Result<(), Failure> {
+    let demands = asked.demands.iter().map(|word| read_demand(word)).collect::<Result<Vec<_>, _>>()?;
+    let compared = Compared::open(&asked.which)?;
+    let hours = hours(asked.hours.as_deref(), &compared)?;
+    let mut found = compared.rows(|_| true)?;
+    for (design, size, pieces) in demands {
+        let row = found.rows.iter_mut().find(|row| row.design == design && row.size == size);
+        let row = row.ok_or_else(|| Failure::input(format!("`{design}` is not among the designs compared so"), ""))?;
+        row.weekly = Some(pieces);
+    }
+    sort_rows(&mut found.rows, "contribution");
+    print(&page(&compared, &found.rows, hours, asked.form)?)?;
+    found.end()
+}
+
+fn page(compared: &Compared, rows: &[DesignRow], hours: Decimal, form: AnyForm) -> Result<String, Failure> {
+    let offers: Vec<Offer> = rows.iter().map(offer).collect();
+    let mix = best_mix(&offers, hours)
+        .map_err(|fault| Failure::input(fault.to_string(), "name the designs to choose from"))?;
+    let week = Week { rows, offers: &offers, mix: &mix, hours, changes: &compared.what_if };
+    match form {
+        AnyForm::Text => compared.desk.mix(&week, Form::Text),
+        AnyForm::Html => compared.desk.mix(&week, Form::Html),
+        AnyForm::Json => json(&mix_json(&week, compared.desk.rates())),
+    }
+}
+
+fn hours(given: Option<&str>, compared: &Compared) -> Result<Decimal, Failure> {
+    const MOST: Decimal = Decimal::from_parts(168, 0, 0, false, 0);
+    let Some(word) = given else {
+        return compared.desk.rates().weekly_hours.ok_or_else(|| {
+            let help = "say --hours 30, or `weekly-hours` under [bench] in shop.toml";
+            Failure::input("nobody has said how many bench hours a week has", help)
+        });
+    };
+    let hours = word.trim().parse::<Decimal>().ok().filter(|hours| *hours > Decimal::ZERO && *hours <= MOST);
+    hours
+        .ok_or_else(|| Failure::input(format!("`{word}` is not a number of hours"), "above 0, at most 168: --hours 30"))
+}
+
+/// A design, its size, and how many find a buyer.
+type Demand = (String, Option<String>, u32);
+
+fn read_demand(word: &str) -> Result<Demand, Failure> {
+    let no = || Failure::input(format!("`{word}` is not a demand"), "for example --demand curlew-hanger=3");
+    let (name, pieces) = word.split_once('=').ok_or_else(no)?;
+    let pieces = pieces.trim().parse::<u32>().ok().filter(|pieces| *pieces <= 10_000).ok_or_else(no)?;
+    let (design, size) = which_size(name);
+    Ok((design, size, pieces))
+}

@@ -1,0 +1,149 @@
+//! `reeve weigh`: one design, and what its price rests on.
+
+use std::sync::Arc;
+
+use clap::Args as ClapArgs;
+use reeve_costing::alone::Alone;
+use reeve_costing::rates::{PriceRule, Rates};
+use reeve_costing::takeoff::{TakeOff, take_off};
+use reeve_costing::whatif::{changed_piece, changed_rates, effects};
+use reeve_pages::Form;
+use reeve_pages::compare::TENTH;
+use reeve_pages::weigh::{Weighed, weigh_csv, weigh_json};
+use rust_decimal::Decimal;
+
+use crate::compare::unpriced;
+use crate::failure::{Failure, print_faults};
+use crate::forms::{Chosen, TableForm, WhichShop};
+use crate::opening::open;
+use crate::output::print;
+use crate::sheets::{Desk, json};
+use crate::whatif::{read_changes, worded};
+
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Weigh {
+    /// The design: its file's name without .toml, or a path
+    design: Option<String>,
+    #[command(flatten)]
+    chosen: Chosen,
+    /// The price it is weighed at; what buyers pay if not given, or else the price by the shop's aim
+    #[arg(long, value_name = "AMOUNT")]
+    price: Option<String>,
+    /// An input otherwise than in the shop, such as wage=+10%; may be given several times
+    #[arg(long = "what-if", value_name = "INPUT=CHANGE", allow_hyphen_values = true)]
+    changes: Vec<String>,
+    /// The prices to tell what it comes to at, such as 80..140 or 80..140/2.50
+    #[arg(long, value_name = "FROM..TO[/STEP]")]
+    prices: Option<String>,
+    #[command(flatten)]
+    shop: WhichShop,
+    /// What it is written as; csv holds the prices alone
+    #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
+    form: TableForm,
+}
+
+/// Confidences told, in per cent.
+const CONFIDENCES: [i64; 4] = [50, 80, 90, 95];
+/// Prices in one sweep.
+const MOST_PRICES: u64 = 1_000_000;
+/// Prices on a page.
+const MOST_SHOWN: u64 = 200;
+
+pub(crate) fn run(asked: &Weigh) -> Result<(), Failure> {
+    let mut shop = open(&asked.shop)?;
+    let word = match &asked.design {
+        Some(word) => word.as_str(),
+        None if asked.shop.demo => reeve_shop::DEMO_DESIGN,
+        None => {
+            let help = format!("name one of: {}", shop.designs().join(", "));
+            return Err(Failure::input("which design?", help));
+        }
+    };
+    let desk = Desk::new(&mut shop)?;
+    let changes = read_changes(&asked.changes, &shop.cord_names(), desk.rates())?;
+    let found = shop.design(word, &asked.chosen.choice()?);
+    let faults = shop.take_faults();
+    let Some(found) = found else { return Err(Failure::Input(faults)) };
+    print_faults(&faults);
+    let title = found.piece.title.as_str();
+    let no = |fault| Failure::Input(vec![unpriced(title, &fault)]);
+    let rates = changed_rates(desk.rates(), &changes);
+    let piece = changed_piece(&found.piece, &changes);
+    let made = take_off(&piece, &rates.bench).map_or(found.take_off, Arc::new);
+    let alone = Alone::of(&made, &rates).map_err(no)?;
+    let given = asked.price.as_deref().map(read_amount).transpose()?;
+    let market = given.or(found.market.price);
+    let price = market.unwrap_or(alone.price.unit);
+    let sure = CONFIDENCES.iter().map(|percent| sure_price(&made, &rates, *percent)).collect::<Result<Vec<_>, _>>();
+    let weighed = Weighed {
+        design: &found.name,
+        title,
+        price,
+        is_market: market.is_some(),
+        weekly: found.market.weekly,
+        effects: &effects(&piece, &made, &rates, price, TENTH).map_err(no)?,
+        sure: &sure.map_err(no)?,
+        prices: &prices(asked, &alone, price)?,
+        efforts: &found.efforts,
+        changes: &changes.iter().map(worded).collect::<Vec<_>>(),
+        rates: &rates,
+        alone: &alone,
+    };
+    print(&match asked.form {
+        TableForm::Text => desk.weigh(&weighed, Form::Text)?,
+        TableForm::Html => desk.weigh(&weighed, Form::Html)?,
+        TableForm::Json => json(&weigh_json(&weighed))?,
+        TableForm::Csv => {
+            weigh_csv(&weighed).map_err(|error| Failure::System(format!("the table could not be written: {error}")))?
+        }
+    })
+}
+
+/// A confidence, and the price that the aim asks for the hours that suffice with it.
+fn sure_price(
+    made: &Arc<TakeOff>,
+    rates: &Rates,
+    percent: i64,
+) -> Result<(Decimal, Decimal), reeve_costing::pricing::PriceFault> {
+    let confidence = Decimal::from(percent);
+    let price = PriceRule { confidence: Some(confidence), ..rates.price.clone() };
+    let rates = Rates { price, ..rates.clone() };
+    Ok((confidence, Alone::of(made, &rates)?.price.unit))
+}
+
+fn read_amount(word: &str) -> Result<Decimal, Failure> {
+    let amount = word.trim().parse::<Decimal>().ok();
+    let amount = amount
+        .filter(|amount| *amount > Decimal::ZERO && *amount <= Decimal::from(1_000_000_000) && amount.scale() <= 5);
+    amount.ok_or_else(|| Failure::input(format!("`{word}` is not a price"), "digits and a point, such as 110.00"))
+}
+
+/// The prices asked for, or some round the price weighed: seven from the lowest that pays the wage.
+fn prices(asked: &Weigh, alone: &Alone, price: Decimal) -> Result<Vec<Decimal>, Failure> {
+    let Some(word) = &asked.prices else { return Ok(around(alone.lowest, price)) };
+    let no = |why: &str| Failure::input(format!("`{word}` {why}"), "for example --prices 80..140/5");
+    let (from, rest) = word.split_once("..").ok_or_else(|| no("is not a range of prices"))?;
+    let (to, step) = rest.split_once('/').unwrap_or((rest, ""));
+    let (from, to) = (read_amount(from)?, read_amount(to)?);
+    let step = if step.is_empty() { ((to - from) / Decimal::TEN).max(Decimal::new(1, 2)) } else { read_amount(step)? };
+    if to < from {
+        return Err(no("ends below where it begins"));
+    }
+    let most = if asked.form == TableForm::Csv { MOST_PRICES } else { MOST_SHOWN };
+    let steps = u64::try_from((to - from) / step).unwrap_or(u64::MAX);
+    if steps >= most {
+        return Err(no(&format!("holds more than {most} prices")));
+    }
+    Ok((0..=steps).map(|nth| from + step * Decimal::from(nth)).collect())
+}
+
+/// The lowest price, the price weighed, and others at even distances to either side, rounded to whole units.
+fn around(lowest: Decimal, price: Decimal) -> Vec<Decimal> {
+    let step = (price / Decimal::from(20)).round().max(Decimal::ONE);
+    let mut all: Vec<Decimal> = (-3_i64..=3).map(|nth| price + step * Decimal::from(nth)).collect();
+    all.push(lowest);
+    all.retain(|price| *price > Decimal::ZERO);
+    all.sort_unstable();
+    all.dedup();
+    all
+}

@@ -1,0 +1,195 @@
+//! The best use of a week's bench hours: which designs, how many of each, and what one more hour would bring.
+
+use reeve_costing::mix::{Mix, Offer};
+use reeve_costing::rates::Rates;
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::compare::DesignRow;
+use crate::figures::cents;
+use crate::graph;
+use crate::quote::{Head, Sum};
+use crate::words::Words;
+
+/// The form of the document for other programs; raised when a field changes its meaning or goes.
+const FORM: u32 = 1;
+
+/// A week, shared out among designs.
+#[derive(Debug)]
+pub struct Week<'a> {
+    /// The designs, in order.
+    pub rows: &'a [DesignRow],
+    /// What one of each brings and takes.
+    pub offers: &'a [Offer],
+    /// How many of each.
+    pub mix: &'a Mix,
+    /// Bench hours in the week.
+    pub hours: Decimal,
+    /// What is otherwise than in the shop, in words.
+    pub changes: &'a [String],
+}
+
+/// What one of a design brings and takes, for [`reeve_costing::mix::best_mix`].
+pub fn offer(row: &DesignRow) -> Offer {
+    Offer { contribution: row.earned().contribution, hours: row.hours, demand: row.weekly }
+}
+
+/// A week shared out, in finished words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct MixPage {
+    head: Head,
+    hours: String,
+    changes: Vec<String>,
+    rows: Vec<MixRow>,
+    sums: Vec<Sum>,
+    remarks: Vec<String>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct MixRow {
+    title: String,
+    price: String,
+    hours: String,
+    per_hour: String,
+    weekly: String,
+    pieces: String,
+    made: bool,
+    bar: String,
+    /// A length from 0 to 100 for what an hour contributes, the best design's being 100.
+    length: u32,
+}
+
+/// Width of the bars of text, in characters.
+const BAR: usize = 12;
+
+/// Words a week shared out.
+pub fn mix_page(week: &Week<'_>, rates: &Rates, words: &Words) -> MixPage {
+    let best = week.offers.iter().filter_map(Offer::per_hour).max().unwrap_or_default();
+    let each = week.rows.iter().zip(week.offers).zip(&week.mix.pieces);
+    MixPage {
+        head: Head::new(rates, "A week at the bench"),
+        hours: words.hours(week.hours),
+        changes: week.changes.to_vec(),
+        rows: each.map(|((row, offer), pieces)| mix_row(row, offer, *pieces, best, words)).collect(),
+        sums: sums(week, words),
+        remarks: remarks(week),
+    }
+}
+
+fn mix_row(row: &DesignRow, offer: &Offer, pieces: u32, best: Decimal, words: &Words) -> MixRow {
+    let per_hour = offer.per_hour().unwrap_or_default();
+    let share = if best > Decimal::ZERO { (per_hour / best).to_f64().unwrap_or_default() } else { 0.0 };
+    MixRow {
+        title: row.title.clone(),
+        price: words.price(row.asked()),
+        hours: words.fixed(row.hours, 2),
+        per_hour: words.rounded(per_hour),
+        weekly: row.weekly.map_or_else(|| "any".to_owned(), |weekly| weekly.to_string()),
+        pieces: if pieces == 0 { String::new() } else { pieces.to_string() },
+        made: pieces > 0,
+        bar: graph::bar(share, BAR),
+        length: (Decimal::ONE_HUNDRED * per_hour.max(Decimal::ZERO) / best.max(Decimal::ONE)).to_u32().unwrap_or(100),
+    }
+}
+
+fn sums(week: &Week<'_>, words: &Words) -> Vec<Sum> {
+    let row = |text: &str, amount: String, strong| Sum { text: text.to_owned(), amount, strong };
+    let mut rows = vec![
+        row("They take", words.hours(week.mix.hours), false),
+        row("They contribute", words.rounded(week.mix.contribution), true),
+    ];
+    if !week.mix.hours.is_zero() {
+        rows.push(row("A bench hour contributes", words.rounded(week.mix.contribution / week.mix.hours), false));
+    }
+    rows.push(row("One more hour a week would bring", words.rounded(week.mix.another_hour), true));
+    rows
+}
+
+fn remarks(week: &Week<'_>) -> Vec<String> {
+    let mut remarks = Vec::new();
+    if week.rows.iter().any(|row| row.weekly.is_none()) {
+        remarks.push(
+            "“any”: nobody has said how many find a buyer in a week, so as many are made as the hours hold. Say \
+             `weekly` under [market] or in a [[size]], or --demand."
+                .to_owned(),
+        );
+    }
+    if week.rows.iter().any(|row| row.market.is_none()) {
+        remarks.push(
+            "Where nobody has said what buyers pay, the price is by the shop's aim, which is no proof that anyone \
+             pays it."
+                .to_owned(),
+        );
+    }
+    if !week.mix.proven {
+        remarks.push("A slightly better mix may exist: many designs bring almost the same an hour.".to_owned());
+    }
+    remarks
+}
+
+/// A week shared out, for other programs. Amounts are decimal strings.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct MixJson {
+    /// Version of this form.
+    pub form: u32,
+    /// Three letters of ISO 4217.
+    pub currency: String,
+    /// Bench hours in the week.
+    pub hours: Decimal,
+    /// Each design, in order of what an hour of it contributes.
+    pub designs: Vec<MixedDesign>,
+    /// Bench hours that they take.
+    pub hours_taken: Decimal,
+    /// What they contribute.
+    pub contribution: Decimal,
+    /// What one more bench hour would bring.
+    pub another_hour: Decimal,
+    /// Whether no mix brings more.
+    pub proven: bool,
+}
+
+/// A design in a week.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct MixedDesign {
+    /// The design's file stem.
+    pub design: String,
+    /// Its size or its measures, where it is not as it stands.
+    pub size: Option<String>,
+    /// The price it is sold at.
+    pub price: Decimal,
+    /// Bench hours of one.
+    pub hours: Decimal,
+    /// What an hour of it contributes; nothing without hours.
+    pub per_hour: Option<Decimal>,
+    /// The most that find a buyer in a week; nothing where nobody has said.
+    pub weekly: Option<u32>,
+    /// How many to make.
+    pub pieces: u32,
+}
+
+/// A week shared out, for other programs.
+pub fn mix_json(week: &Week<'_>, rates: &Rates) -> MixJson {
+    let each = week.rows.iter().zip(week.offers).zip(&week.mix.pieces);
+    MixJson {
+        form: FORM,
+        currency: rates.currency.code().to_owned(),
+        hours: week.hours,
+        designs: each
+            .map(|((row, offer), pieces)| MixedDesign {
+                design: row.design.clone(),
+                size: row.size.clone(),
+                price: row.asked(),
+                hours: row.hours,
+                per_hour: offer.per_hour().map(cents),
+                weekly: row.weekly,
+                pieces: *pieces,
+            })
+            .collect(),
+        hours_taken: week.mix.hours,
+        contribution: cents(week.mix.contribution),
+        another_hour: cents(week.mix.another_hour),
+        proven: week.mix.proven,
+    }
+}
