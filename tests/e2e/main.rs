@@ -10,6 +10,8 @@ mod naming;
 mod out;
 mod pages;
 mod practice;
+mod risk;
 mod samples;
+mod sizes;
 mod streams;
 mod templates;

@@ -27,6 +27,10 @@ type Table = (&'static str, &'static [&'static str], &'static [Ending]);
 const TABLES: &[Table] = &[
     ("compare", &["compare"], &[("text", "txt"), ("html", "html"), ("json", "json"), ("csv", "csv")]),
     ("compare-priced", &["compare", "curlew-hanger", "bay-leaf", "--price", "bay-leaf=31.50"], &[("text", "txt")]),
+    ("compare-what-if", &["compare", "curlew-hanger", "--what-if", "wage=+10%", "--sort", "hours"], &[("text", "txt")]),
+    ("weigh", &["weigh", "tideline-panel"], &[("text", "txt"), ("html", "html"), ("json", "json")]),
+    ("mix", &["mix"], &[("text", "txt"), ("html", "html"), ("json", "json")]),
+    ("takeoff-long", &["takeoff", "--size", "long"], &[("text", "txt")]),
     ("knots", &["knots", "list"], &[("text", "txt"), ("json", "json")]),
     ("knot-square", &["knots", "show", "square"], &[("text", "txt"), ("html", "html"), ("json", "json")]),
     ("knot-wrap", &["knots", "show", "gathering-wrap", "--core", "24", "--set", "turns=12"], &[("text", "txt")]),
@@ -57,7 +61,9 @@ fn texts() -> Vec<(&'static str, String)> {
 /// Every page as HTML, with its name.
 fn htmls() -> Vec<(&'static str, String)> {
     let pages = PAGES.iter().map(|(name, words)| (*name, page(words, "html")));
-    let tables = [("compare", table(&["compare"], "html")), ("knot", table(&["knots", "show", "crown"], "html"))];
+    let of = |words: &[&str]| table(words, "html");
+    let tables = [("compare", of(&["compare"])), ("weigh", of(&["weigh"])), ("mix", of(&["mix"]))];
+    let tables = tables.into_iter().chain([("knot", of(&["knots", "show", "crown"]))]);
     pages.chain(tables).chain([("chart", chart())]).collect()
 }
 

@@ -13,7 +13,8 @@ use serde_json::Value;
 use tempfile::TempDir;
 
 /// The pages of the demo, and the most sheets that each may take.
-const PAGES: &[(&str, usize)] = &[("quote", 2), ("costing", 4), ("bench", 6), ("chart", 10)];
+const PAGES: &[(&str, usize)] =
+    &[("quote", 2), ("costing", 4), ("bench", 6), ("chart", 10), ("compare", 8), ("weigh", 3), ("mix", 2)];
 
 /// Widths of a phone, a tablet and a desk, in CSS pixels.
 const WIDTHS: &[u32] = &[360, 768, 1280];
@@ -35,6 +36,10 @@ impl Pages {
         let chart = run(folder.path(), &["knots", "chart", "--demo", "--out", "chart.html"]);
         assert_eq!(chart.code, Some(0), "{}", chart.err);
         run(folder.path(), &["knots", "show", "crown", "--demo", "--as", "html", "--out", "knot.html"]);
+        for page in ["compare", "weigh", "mix"] {
+            let html = run(folder.path(), &[page, "--demo", "--as", "html"]).done();
+            fs::write(folder.path().join(page).with_extension("html"), html).unwrap();
+        }
         Some(Self { browser, folder })
     }
 

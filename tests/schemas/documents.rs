@@ -18,6 +18,8 @@ fn documents() -> Vec<(&'static str, Value)> {
     documents.extend(commissions.iter().flat_map(|name| [made("quote", name), made("costing", name)]));
     let other = |words: &[&str]| serde_json::from_str(&place.run(words).done()).unwrap();
     documents.push(("compare", other(&["compare", "--shop", "shop", "--as", "json"])));
+    documents.push(("weigh", other(&["weigh", "tideline-panel", "--shop", "shop", "--as", "json"])));
+    documents.push(("mix", other(&["mix", "--shop", "shop", "--as", "json"])));
     for knot in ["square", "gathering-wrap", "collared-square"] {
         documents.push(("knot", other(&["knots", "show", knot, "--shop", "shop", "--as", "json"])));
     }

@@ -55,7 +55,7 @@ impl Desk {
         form: Form,
     ) -> Result<String, Failure> {
         let view = reeve_pages::bench::takeoff_page(
-            &found.name,
+            (&found.name, &found.choices.sizes.join(", "), &found.choices.measures_words()),
             &found.piece,
             &found.take_off,
             cords,

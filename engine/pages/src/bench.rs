@@ -32,6 +32,10 @@ pub struct BenchPage {
 pub struct TakeOffPage {
     head: Head,
     design: String,
+    /// The names of its sizes, or nothing.
+    sizes: String,
+    /// What may be otherwise, and what it usually is, or nothing.
+    measures: String,
     work: Work,
     shopping: Vec<Buy>,
 }
@@ -108,9 +112,9 @@ pub fn bench_page(priced: &Priced, pieces: &[(&Piece, u32)], rates: &Rates, word
     }
 }
 
-/// Words the take-off of one piece.
+/// Words the take-off of one piece; the design may be had in other sizes, or with other measures.
 pub fn takeoff_page(
-    design: &str,
+    (design, sizes, measures): (&str, &str, &str),
     piece: &Piece,
     take_off: &TakeOff,
     cords: &[CordBought],
@@ -120,6 +124,8 @@ pub fn takeoff_page(
     TakeOffPage {
         head: Head::new(rates, &piece.title),
         design: design.to_owned(),
+        sizes: sizes.to_owned(),
+        measures: measures.to_owned(),
         work: work(piece, take_off, 1, words),
         shopping: shopping(cords, &take_off.fittings, words),
     }

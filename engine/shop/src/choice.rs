@@ -48,6 +48,14 @@ pub struct Choices {
     pub sizes: Vec<String>,
 }
 
+impl Choices {
+    /// What may be otherwise, and what it usually is: `drop 95 cm, knots 12`.
+    pub fn measures_words(&self) -> String {
+        let words: Vec<String> = self.measures.iter().map(|(name, figure)| format!("{name} {figure}")).collect();
+        words.join(", ")
+    }
+}
+
 /// What the market says of a design: the maker's own figures.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct Market {
