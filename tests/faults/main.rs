@@ -13,11 +13,12 @@ mod knot;
 mod path;
 mod samples;
 mod shop;
+mod sizes;
 mod store;
 mod syntax;
 
 /// The tables, all of them: the kept messages are those of these cases.
-const TABLES: [&[case::Case]; 10] = [
+const TABLES: [&[case::Case]; 11] = [
     commission::CASES,
     design::CASES,
     design::NESTED,
@@ -26,6 +27,7 @@ const TABLES: [&[case::Case]; 10] = [
     path::CASES,
     samples::CASES,
     shop::CASES,
+    sizes::CASES,
     store::CASES,
     syntax::CASES,
 ];

@@ -5,6 +5,7 @@ use reeve_costing::mix::{Offer, best_mix};
 use reeve_pages::Form;
 use reeve_pages::compare::{DesignRow, sort_rows};
 use reeve_pages::mix::{Week, mix_json, offer};
+use reeve_reading::nearest;
 use rust_decimal::Decimal;
 
 use crate::compare::{Compared, Which, which_size};
@@ -35,12 +36,25 @@ pub(crate) fn run(asked: &Mix) -> Result<(), Failure> {
     let mut found = compared.rows(|_| true)?;
     for (design, size, pieces) in demands {
         let row = found.rows.iter_mut().find(|row| row.design == design && row.size == size);
-        let row = row.ok_or_else(|| Failure::input(format!("`{design}` is not among the designs compared so"), ""))?;
-        row.weekly = Some(pieces);
+        match row {
+            Some(row) => row.weekly = Some(pieces),
+            None => return Err(not_compared(&design, size.as_deref(), &found.rows)),
+        }
     }
     sort_rows(&mut found.rows, "contribution");
     print(&page(&compared, &found.rows, hours, asked.form)?)?;
     found.end()
+}
+
+/// A demand for what is not compared is a slip.
+fn not_compared(design: &str, size: Option<&str>, rows: &[DesignRow]) -> Failure {
+    let named =
+        |row: &DesignRow| row.size.as_ref().map_or_else(|| row.design.clone(), |size| format!("{}:{size}", row.design));
+    let known: Vec<String> = rows.iter().map(named).collect();
+    let asked = size.map_or_else(|| design.to_owned(), |size| format!("{design}:{size}"));
+    let near = nearest(&asked, known.iter().map(String::as_str)).map(|near| format!("did you mean `{near}`? "));
+    let help = format!("{}compared: {}", near.unwrap_or_default(), known.join(", "));
+    Failure::input(format!("`{asked}` is not among the designs compared"), help)
 }
 
 fn page(compared: &Compared, rows: &[DesignRow], hours: Decimal, form: AnyForm) -> Result<String, Failure> {

@@ -75,7 +75,12 @@ impl Asked<'_> {
         if let Some(size) = self.size
             && !choices.sizes.contains(&size.value)
         {
-            desk.refuse_unknown(size, "size of this design", choices.sizes.iter().map(String::as_str));
+            if choices.sizes.is_empty() {
+                let title = format!("no size of this design is called `{}`", size.value);
+                desk.refuse(size.span.clone(), title, "it comes in one size", "give it a [[size]], or take this out");
+            } else {
+                desk.refuse_unknown(size, "size of this design", choices.sizes.iter().map(String::as_str));
+            }
             sound = false;
         }
         for (name, figure) in self.measures {
