@@ -11,15 +11,16 @@ mod desk;
 mod fault;
 mod kinds;
 mod nearest;
+mod reckoned;
 mod table;
 
 pub use arithmetic::{Measures, is_measure_name};
 pub use desk::{Desk, Placed};
 pub use fault::{Fault, Severity, Source};
 pub use kinds::{
-    Cell, Choice, Count, Day, Figure, Filled, FilledText, Flag, Kind, Lengths, List, LowLikelyHigh, Money, Name,
-    Number, NumberOrLength, OneOrThree, Percent, Quantity, Reckonable, Reckoned, Text, Weight, WeightPerLength,
-    is_name,
+    Cell, Choice, Count, Day, Figure, Flag, Kind, Lengths, List, Money, Name, Number, NumberOrLength, Percent,
+    Quantity, Text, Weight, WeightPerLength, is_name,
 };
 pub use nearest::nearest;
+pub use reckoned::{Filled, FilledText, LowLikelyHigh, OneOrThree, Reckonable, Reckoned};
 pub use table::{Table, read, schema};

@@ -158,12 +158,15 @@ impl Shop {
 
     /// The same, when it can be had so.
     fn design_as(&self, word: &str, choice: &Choice, known: &mut Known) -> Option<Found> {
-        let (stem, source) = self.locate(DESIGNS, "design", word, &mut known.faults)?;
-        let wanted = Wanted { stem: &stem, choice, above: vec![stem.clone()] };
-        if is_path(word) {
-            return self.load(&wanted, &source, known).map(|design| design.found);
+        if let Some(design) = known.designs.get(&key(word, choice)) {
+            return design.clone().map(|design| design.found);
         }
-        self.design_named(Wanted { above: Vec::new(), ..wanted }, known).map(|design| design.found)
+        let (stem, source) = self.locate(DESIGNS, "design", word, &mut known.faults)?;
+        let design = self.load(&Wanted { stem: &stem, choice, above: vec![stem.clone()] }, &source, known);
+        if !is_path(word) {
+            known.designs.insert(key(&stem, choice), design.clone());
+        }
+        design.map(|design| design.found)
     }
 
     /// A design as it stands and in each of its sizes; a size whose measures are the usual ones is told once.
@@ -181,7 +184,7 @@ impl Shop {
 
     /// A design of the shop, read once.
     fn design_named(&self, wanted: Wanted<'_>, known: &mut Known) -> Option<Design> {
-        let key = (wanted.stem.to_owned(), wanted.choice.to_string());
+        let key = key(wanted.stem, wanted.choice);
         if let Some(design) = known.designs.get(&key) {
             return design.clone();
         }
@@ -272,6 +275,11 @@ impl Shop {
         let asked = Asked { size: part.size.as_ref(), measures: &part.measures };
         self.part_asked(name, &asked, desk, above.to_vec(), known)
     }
+}
+
+/// What a design is known under. A path is never known: its file may stand in another folder under a known name.
+fn key(stem: &str, choice: &Choice) -> (String, String) {
+    (stem.to_owned(), choice.to_string())
 }
 
 fn refuse_ring(from: &[String], name: &Placed<String>, desk: &Desk) {

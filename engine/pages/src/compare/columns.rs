@@ -59,9 +59,13 @@ pub(super) const COLUMNS: &[Column] = &[
     column("per-hour", "Earnings an hour", Sort::Money, |row| Some(row.sold.per_hour)),
     column("contribution", "Contribution an hour", Sort::Money, |row| Some(row.earned().contribution_per_hour)),
     column("market", "Buyers pay", Sort::Money, |row| row.market),
-    column("market-margin", "Margin at that", Sort::Money, |row| row.market_sold.map(|sold| sold.margin)),
-    column("market-percent", "Margin at that, %", Sort::Percent, |row| row.market_sold.map(|sold| sold.margin_percent)),
-    column("market-per-hour", "Earnings an hour at that", Sort::Money, |row| row.market_sold.map(|sold| sold.per_hour)),
+    column("market-margin", "Margin at what buyers pay", Sort::Money, |row| row.market_sold.map(|sold| sold.margin)),
+    column("market-percent", "Margin at what buyers pay, %", Sort::Percent, |row| {
+        row.market_sold.map(|sold| sold.margin_percent)
+    }),
+    column("market-per-hour", "Earnings an hour at what buyers pay", Sort::Money, |row| {
+        row.market_sold.map(|sold| sold.per_hour)
+    }),
     column("weekly", "Buyers a week", Sort::Count, |row| row.weekly.map(Decimal::from)),
 ];
 

@@ -1,0 +1,161 @@
+//! One design weighed, for other programs.
+
+use reeve_costing::whatif::Input;
+use rust_decimal::Decimal;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::Weighed;
+use crate::compare::TENTH;
+use crate::figures::cents;
+
+/// The form of the document; raised when a field changes its meaning or goes.
+const FORM: u32 = 1;
+
+/// A design weighed, for other programs. Amounts are decimal strings.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct WeighJson {
+    /// Version of this form.
+    pub form: u32,
+    /// The design's file stem.
+    pub design: String,
+    /// As written on pages.
+    pub title: String,
+    /// Three letters of ISO 4217.
+    pub currency: String,
+    /// What it comes to at the price weighed.
+    pub weighed: AtPrice,
+    /// Bench hours expected.
+    pub hours: Decimal,
+    /// The lowest price that still pays the wage.
+    pub lowest_price: Decimal,
+    /// The price by the shop's aim.
+    pub price: Decimal,
+    /// What each input moves when it alone is changed by a tenth.
+    pub moves: Vec<MoveJson>,
+    /// The hours that suffice with some confidences.
+    pub sure: Vec<SureHours>,
+    /// What it comes to at other prices.
+    pub prices: Vec<AtPrice>,
+    /// What work done once for the design cost.
+    pub efforts: Decimal,
+    /// How many pieces pay for it; nothing if none ever do, or if there was none.
+    pub pieces_to_pay: Option<Decimal>,
+}
+
+/// What a design comes to at a price.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct AtPrice {
+    /// The price, as prices are shown.
+    pub price: Decimal,
+    /// What comes in, without tax.
+    pub income: Decimal,
+    /// Fees of selling.
+    pub fees: Decimal,
+    /// What remains after cost and fees.
+    pub margin: Decimal,
+    /// The same in per cent of what comes in; nothing without income.
+    pub margin_percent: Option<Decimal>,
+    /// What a bench hour earns; nothing without hours.
+    pub per_hour: Option<Decimal>,
+}
+
+/// What an input moves.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct MoveJson {
+    /// The word it is called by.
+    pub input: &'static str,
+    /// By how many per cent it is changed.
+    pub percent: Decimal,
+    /// What the margin gains, at the same price, when it is higher.
+    pub higher: Decimal,
+    /// The same when it is lower.
+    pub lower: Decimal,
+}
+
+/// Hours that suffice with a confidence.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct SureHours {
+    /// In per cent.
+    pub confidence: Decimal,
+    /// Bench hours.
+    pub hours: Decimal,
+    /// The price that the aim asks for them.
+    pub price: Decimal,
+    /// What remains at the price weighed if it takes them all.
+    pub margin: Decimal,
+}
+
+fn at_price(weighed: &Weighed<'_>, price: Decimal) -> AtPrice {
+    let sold = weighed.alone.sold_at(price, weighed.rates);
+    AtPrice {
+        price,
+        income: sold.income,
+        fees: cents(sold.fees),
+        margin: cents(sold.margin),
+        margin_percent: sold.margin_percent.map(cents),
+        per_hour: sold.per_hour.map(cents),
+    }
+}
+
+/// A design weighed, for other programs.
+pub fn weigh_json(weighed: &Weighed<'_>) -> WeighJson {
+    let word = |input: &Input| Input::WORDS.iter().find(|(_, known)| known == input).map_or("", |(word, _)| *word);
+    let (efforts, pieces_to_pay) = weighed.pays_back().unwrap_or_default();
+    WeighJson {
+        form: FORM,
+        design: weighed.design.to_owned(),
+        title: weighed.title.to_owned(),
+        currency: weighed.rates.currency.code().to_owned(),
+        weighed: at_price(weighed, weighed.price),
+        hours: weighed.alone.cost.hours,
+        lowest_price: weighed.alone.lowest,
+        price: weighed.alone.price.unit,
+        moves: weighed
+            .effects
+            .iter()
+            .map(|effect| MoveJson {
+                input: word(&effect.input),
+                percent: TENTH,
+                higher: cents(effect.higher),
+                lower: cents(effect.lower),
+            })
+            .collect(),
+        sure: weighed
+            .sure
+            .iter()
+            .map(|(confidence, price)| SureHours {
+                confidence: *confidence,
+                hours: weighed.hours(*confidence).round_dp(4).normalize(),
+                price: *price,
+                margin: cents(weighed.margin_at(*confidence)),
+            })
+            .collect(),
+        prices: weighed.prices.iter().map(|price| at_price(weighed, *price)).collect(),
+        efforts: cents(efforts),
+        pieces_to_pay,
+    }
+}
+
+/// What it comes to at each price, as comma-separated values (RFC 4180).
+///
+/// # Errors
+/// When the values can't be written, which a table in memory never does.
+pub fn weigh_csv(weighed: &Weighed<'_>) -> Result<String, csv::Error> {
+    let mut table = csv::Writer::from_writer(Vec::new());
+    table.write_record(["price", "income", "fees", "margin", "margin-percent", "per-hour"])?;
+    for price in weighed.prices {
+        let at = at_price(weighed, *price);
+        let known = |figure: Option<Decimal>| figure.map(|figure| figure.to_string()).unwrap_or_default();
+        table.write_record([
+            at.price.to_string(),
+            at.income.to_string(),
+            at.fees.to_string(),
+            at.margin.to_string(),
+            known(at.margin_percent),
+            known(at.per_hour),
+        ])?;
+    }
+    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}

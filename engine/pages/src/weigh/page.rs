@@ -1,0 +1,224 @@
+//! One design weighed, in finished words.
+
+use reeve_costing::alone::{Effort, cost_of_efforts};
+use reeve_costing::pricing::Outcome;
+use reeve_costing::whatif::{Effect, Input};
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
+use serde::Serialize;
+
+use super::Weighed;
+use crate::graph;
+use crate::quote::{Head, Row, Sum};
+use crate::words::Words;
+
+/// What an input is called on a page.
+fn input_words(input: &Input) -> &'static str {
+    match input {
+        Input::Cord(_) => "Price of cord",
+        Input::Wage => "Wage",
+        Input::Overhead => "Overhead",
+        Input::Fees => "Fees",
+        Input::Pace => "Pace: time for the same work",
+    }
+}
+
+/// One design weighed, in finished words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct WeighPage {
+    head: Head,
+    design: String,
+    changes: Vec<String>,
+    at: String,
+    made_of: Vec<Part>,
+    remains: Vec<Sum>,
+    moves: Vec<Move>,
+    sure: Vec<SureRow>,
+    prices: Vec<PriceRow>,
+    efforts: Vec<Row>,
+    pays_back: String,
+    stack: String,
+    effects: String,
+}
+
+/// A part of the price.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Part {
+    text: &'static str,
+    amount: String,
+    share: String,
+    bar: String,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Move {
+    text: &'static str,
+    higher: String,
+    lower: String,
+    bar: String,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct SureRow {
+    confidence: String,
+    hours: String,
+    price: String,
+    margin: String,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct PriceRow {
+    price: String,
+    margin: String,
+    percent: String,
+    per_hour: String,
+    is_weighed: bool,
+}
+
+/// Width of the bars of text, in characters.
+const BAR: usize = 30;
+const MOVE_BAR: usize = 20;
+
+/// Words a design weighed.
+pub fn weigh_page(weighed: &Weighed<'_>, words: &Words) -> WeighPage {
+    let sold = weighed.sold();
+    WeighPage {
+        head: Head::new(weighed.rates, weighed.title),
+        design: weighed.design.to_owned(),
+        changes: weighed.changes.to_vec(),
+        at: format!(
+            "{}, {}",
+            words.price(weighed.price),
+            if weighed.is_market { "what buyers pay" } else { "by the shop's aim" }
+        ),
+        made_of: made_of(&sold, words),
+        remains: remains(weighed, &sold, words),
+        moves: moves(weighed.effects, words),
+        sure: weighed
+            .sure
+            .iter()
+            .map(|(confidence, price)| SureRow {
+                confidence: words.percent(confidence.normalize()),
+                hours: words.hours(weighed.hours(*confidence)),
+                price: words.price(*price),
+                margin: words.rounded(weighed.margin_at(*confidence)),
+            })
+            .collect(),
+        prices: weighed.prices.iter().map(|price| price_row(weighed, *price, words)).collect(),
+        efforts: efforts(weighed, words),
+        pays_back: pays_back(weighed, words),
+        stack: graph::stacks("What the price is made of", &KINDS, &[stack(weighed.title, &sold, words)]),
+        effects: graph::effects("What moves the margin most", &effect_bars(weighed.effects, words)),
+    }
+}
+
+/// What a price is made of, in the order of the bars.
+pub(crate) const KINDS: [&str; 5] = ["Material", "Labour", "Overhead", "Fees", "Margin"];
+
+fn parts(sold: &Outcome) -> [Decimal; 5] {
+    let cost = &sold.cost;
+    [cost.material() + cost.other, cost.labour(), cost.overhead, sold.fees, sold.margin]
+}
+
+/// A bar of what a price is made of; a margin below zero shows where the price ends.
+fn stack(title: &str, sold: &Outcome, words: &Words) -> graph::Stack {
+    let parts = parts(sold);
+    graph::Stack {
+        label: title.to_owned(),
+        parts: parts.iter().map(|part| part.to_f64().unwrap_or_default().max(0.0)).collect(),
+        total: words.rounded(sold.income),
+        beyond: (sold.margin < Decimal::ZERO).then(|| sold.income.to_f64().unwrap_or_default()),
+        words: KINDS.iter().zip(parts).map(|(kind, part)| format!("{kind} {}", words.rounded(part))).collect(),
+    }
+}
+
+pub(crate) fn effect_bars(effects: &[Effect], words: &Words) -> Vec<graph::Effect> {
+    let bar = |effect: &Effect| graph::Effect {
+        label: input_words(&effect.input).to_owned(),
+        changes: [effect.higher, effect.lower].map(|change| change.to_f64().unwrap_or_default()),
+        words: format!("{} or {}", words.rounded(effect.higher), words.rounded(effect.lower)),
+    };
+    effects.iter().map(bar).collect()
+}
+
+fn share(part: Decimal, whole: Decimal) -> f64 {
+    if whole <= Decimal::ZERO { 0.0 } else { (part / whole).to_f64().unwrap_or_default() }
+}
+
+fn made_of(sold: &Outcome, words: &Words) -> Vec<Part> {
+    let part = |(text, amount): (&&'static str, Decimal)| Part {
+        text,
+        amount: words.rounded(amount),
+        share: if sold.income.is_zero() {
+            String::new()
+        } else {
+            words.percent_in_column(amount / sold.income * Decimal::ONE_HUNDRED)
+        },
+        bar: graph::bar(share(amount, sold.income), BAR),
+    };
+    KINDS.iter().zip(parts(sold)).map(part).collect()
+}
+
+fn remains(weighed: &Weighed<'_>, sold: &Outcome, words: &Words) -> Vec<Sum> {
+    let row = |text: &str, amount: String, strong| Sum { text: text.to_owned(), amount, strong };
+    let mut rows = vec![
+        row("Lowest price that pays the wage", words.price(weighed.alone.lowest), false),
+        row("Price by the shop's aim", words.price(weighed.alone.price.unit), false),
+        row("Comes in, without tax", words.rounded(sold.income), false),
+        row("Margin after fees", words.rounded(sold.margin), true),
+    ];
+    rows.extend(
+        sold.margin_percent.map(|percent| row("Margin on what comes in", words.percent(percent.round_dp(1)), false)),
+    );
+    rows.push(row("Bench hours", words.hours(sold.cost.hours), false));
+    rows.extend(sold.per_hour.map(|earned| row("A bench hour earns", words.rounded(earned), true)));
+    rows.extend(
+        sold.contribution_per_hour().map(|brought| row("A bench hour contributes", words.rounded(brought), false)),
+    );
+    rows
+}
+
+fn moves(effects: &[Effect], words: &Words) -> Vec<Move> {
+    let most = effects.iter().map(|effect| effect.higher.abs()).max().unwrap_or_default();
+    let row = |effect: &Effect| Move {
+        text: input_words(&effect.input),
+        higher: words.rounded(effect.higher),
+        lower: words.rounded(effect.lower),
+        bar: graph::bar(share(effect.higher.abs(), most), MOVE_BAR),
+    };
+    effects.iter().map(row).collect()
+}
+
+fn price_row(weighed: &Weighed<'_>, price: Decimal, words: &Words) -> PriceRow {
+    let sold = weighed.alone.sold_at(price, weighed.rates);
+    PriceRow {
+        price: words.price(price),
+        margin: words.rounded(sold.margin),
+        percent: sold.margin_percent.map(|percent| words.percent_in_column(percent)).unwrap_or_default(),
+        per_hour: sold.per_hour.map(|earned| words.rounded(earned)).unwrap_or_default(),
+        is_weighed: price == weighed.price,
+    }
+}
+
+fn efforts(weighed: &Weighed<'_>, words: &Words) -> Vec<Row> {
+    let row = |effort: &Effort| {
+        let cost = cost_of_efforts(std::slice::from_ref(effort), weighed.rates).total();
+        Row { text: effort.title.clone(), detail: words.time(effort.time), amount: words.rounded(cost) }
+    };
+    weighed.efforts.iter().map(row).collect()
+}
+
+fn pays_back(weighed: &Weighed<'_>, words: &Words) -> String {
+    let Some((cost, pieces)) = weighed.pays_back() else { return String::new() };
+    let cost = words.rounded(cost);
+    match pieces {
+        None => format!("{cost} in all, and at this price no number of pieces ever pays for it."),
+        Some(pieces) => {
+            let weeks = weighed.weekly.map_or_else(String::new, |weekly| {
+                let weeks = (pieces / Decimal::from(weekly)).ceil();
+                format!(", some {} weeks at {weekly} a week", words.number(weeks))
+            });
+            format!("{cost} in all: paid for by the margin of {} pieces{weeks}.", words.number(pieces))
+        }
+    }
+}
