@@ -149,6 +149,8 @@ fn html_pages_stand_alone() {
     for (name, page) in htmls() {
         assert!(page.to_lowercase().starts_with("<!doctype html>"), "{name}");
         assert!(page.contains("<html lang=\"en\""), "{name}");
+        // A pattern of the page's own is named like a place elsewhere.
+        let page = page.replace("url(#", "");
         for reach in ["<script", "http://", "https://", "<link", "@import", "url(", "<img", "<iframe"] {
             assert!(!page.contains(reach), "{name} holds {reach}");
         }

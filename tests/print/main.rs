@@ -14,7 +14,7 @@ use tempfile::TempDir;
 
 /// The pages of the demo, and the most sheets that each may take.
 const PAGES: &[(&str, usize)] =
-    &[("quote", 2), ("costing", 4), ("bench", 6), ("chart", 10), ("compare", 8), ("weigh", 3), ("mix", 2)];
+    &[("quote", 2), ("costing", 4), ("bench", 6), ("chart", 10), ("compare", 10), ("weigh", 3), ("mix", 2)];
 
 /// Widths of a phone, a tablet and a desk, in CSS pixels.
 const WIDTHS: &[u32] = &[360, 768, 1280];

@@ -43,6 +43,9 @@ _reeve() {
             reeve,man)
                 cmd="reeve__subcmd__man"
                 ;;
+            reeve,mix)
+                cmd="reeve__subcmd__mix"
+                ;;
             reeve,quote)
                 cmd="reeve__subcmd__quote"
                 ;;
@@ -51,6 +54,9 @@ _reeve() {
                 ;;
             reeve,takeoff)
                 cmd="reeve__subcmd__takeoff"
+                ;;
+            reeve,weigh)
+                cmd="reeve__subcmd__weigh"
                 ;;
             reeve__subcmd__help,begin)
                 cmd="reeve__subcmd__help__subcmd__begin"
@@ -79,6 +85,9 @@ _reeve() {
             reeve__subcmd__help,man)
                 cmd="reeve__subcmd__help__subcmd__man"
                 ;;
+            reeve__subcmd__help,mix)
+                cmd="reeve__subcmd__help__subcmd__mix"
+                ;;
             reeve__subcmd__help,quote)
                 cmd="reeve__subcmd__help__subcmd__quote"
                 ;;
@@ -87,6 +96,9 @@ _reeve() {
                 ;;
             reeve__subcmd__help,takeoff)
                 cmd="reeve__subcmd__help__subcmd__takeoff"
+                ;;
+            reeve__subcmd__help,weigh)
+                cmd="reeve__subcmd__help__subcmd__weigh"
                 ;;
             reeve__subcmd__help__subcmd__knots,admit)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__admit"
@@ -200,7 +212,7 @@ _reeve() {
 
     case "${cmd}" in
         reeve)
-            opts="-h -V --help --version begin check takeoff costing bench quote compare knots schema completions man help"
+            opts="-h -V --help --version begin check takeoff costing bench quote compare weigh mix knots schema completions man help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 1 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -228,12 +240,24 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__bench)
-            opts="-h --shop --demo --on --as --help"
+            opts="-h --size --measure --confidence --shop --demo --on --as --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
             case "${prev}" in
+                --size)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --measure)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --confidence)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
                 --shop)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
@@ -276,21 +300,37 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__compare)
-            opts="-h --sort --price --shop --demo --as --help"
+            opts="-h --size --measure --price --what-if --shop --demo --sort --where --as --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
             case "${prev}" in
-                --sort)
-                    COMPREPLY=($(compgen -W "design cord put-ups weight hours material labour overhead cost lowest price fees margin margin-percent per-hour" -- "${cur}"))
+                --size)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --measure)
+                    COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;
                 --price)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;
+                --what-if)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
                 --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --sort)
+                    COMPREPLY=($(compgen -W "design size cord put-ups weight hours material labour overhead cost lowest price before-fees fees margin margin-percent per-hour contribution market market-margin market-percent market-per-hour weekly" -- "${cur}"))
+                    return 0
+                    ;;
+                --where)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;
@@ -320,12 +360,24 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__costing)
-            opts="-h --shop --demo --on --as --help"
+            opts="-h --size --measure --confidence --shop --demo --on --as --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
             case "${prev}" in
+                --size)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --measure)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --confidence)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
                 --shop)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
@@ -346,7 +398,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__help)
-            opts="begin check takeoff costing bench quote compare knots schema completions man help"
+            opts="begin check takeoff costing bench quote compare weigh mix knots schema completions man help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -639,6 +691,20 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__help__subcmd__mix)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__help__subcmd__quote)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
@@ -668,6 +734,20 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__help__subcmd__takeoff)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__help__subcmd__weigh)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -1213,13 +1293,71 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
-        reeve__subcmd__quote)
-            opts="-h --shop --demo --on --as --out --help"
+        reeve__subcmd__mix)
+            opts="-h --size --measure --price --what-if --shop --demo --hours --demand --as --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
             case "${prev}" in
+                --size)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --measure)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --price)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --what-if)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --hours)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --demand)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --as)
+                    COMPREPLY=($(compgen -W "text html json" -- "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__quote)
+            opts="-h --size --measure --confidence --shop --demo --on --as --out --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --size)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --measure)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --confidence)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
                 --shop)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
@@ -1244,7 +1382,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__schema)
-            opts="-h --help shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json knot-json tight-json hand-json"
+            opts="-h --help shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json weigh-json mix-json knot-json tight-json hand-json"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -1258,12 +1396,20 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__takeoff)
-            opts="-h --shop --demo --on --as --help"
+            opts="-h --size --measure --shop --demo --on --as --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
             case "${prev}" in
+                --size)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --measure)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
                 --shop)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
@@ -1274,6 +1420,48 @@ _reeve() {
                     ;;
                 --as)
                     COMPREPLY=($(compgen -W "text html json" -- "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__weigh)
+            opts="-h --size --measure --price --what-if --prices --shop --demo --as --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --size)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --measure)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --price)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --what-if)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --prices)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --as)
+                    COMPREPLY=($(compgen -W "text html csv json" -- "${cur}"))
                     return 0
                     ;;
                 *)

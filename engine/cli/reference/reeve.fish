@@ -32,7 +32,9 @@ complete -c reeve -n "__fish_reeve_needs_command" -f -a "takeoff" -d 'Work out w
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "costing" -d 'Cost and price a commission, for the maker\'s eyes only'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "bench" -d 'Write the bench sheet of a commission: what to buy, cut and tie'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "quote" -d 'Write the quote that the client signs'
-complete -c reeve -n "__fish_reeve_needs_command" -f -a "compare" -d 'Compare designs: what one of each costs, brings in and earns for an hour at the bench'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "compare" -d 'Compare designs and their sizes: what one of each costs, brings in and earns for an hour at the bench'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "weigh" -d 'Weigh one design: what its price is made of, what moves its margin, how sure its hours are'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "mix" -d 'Find the best mix of designs for a week\'s bench hours, and what one more hour would bring'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "knots" -d 'Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "schema" -d 'Print the JSON Schema of a kind of file, for an editor to complete keys'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "completions" -d 'Print completions for a shell'
@@ -43,6 +45,8 @@ complete -c reeve -n "__fish_reeve_using_subcommand check" -l shop -d 'The shop\
 complete -c reeve -n "__fish_reeve_using_subcommand check" -l on -d 'Work as of this day; today if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand check" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand check" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -l size -d 'One of the design\'s sizes' -r
+complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -l measure -d 'A measure in place of the design\'s, such as drop=120cm; may be given several times' -r
 complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -l on -d 'Work as of this day; today if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
@@ -50,6 +54,9 @@ html\t'One self-contained page'
 json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand takeoff" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand costing" -l size -d 'One of the design\'s sizes' -r
+complete -c reeve -n "__fish_reeve_using_subcommand costing" -l measure -d 'A measure in place of the design\'s, such as drop=120cm; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand costing" -l confidence -d 'How sure the hours of its prices are, such as 80%: four times in five they suffice' -r
 complete -c reeve -n "__fish_reeve_using_subcommand costing" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand costing" -l on -d 'Work as of this day; today if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand costing" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
@@ -57,12 +64,18 @@ html\t'One self-contained page'
 json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand costing" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand costing" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand bench" -l size -d 'One of the design\'s sizes' -r
+complete -c reeve -n "__fish_reeve_using_subcommand bench" -l measure -d 'A measure in place of the design\'s, such as drop=120cm; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand bench" -l confidence -d 'How sure the hours of its prices are, such as 80%: four times in five they suffice' -r
 complete -c reeve -n "__fish_reeve_using_subcommand bench" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand bench" -l on -d 'Work as of this day; today if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand bench" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
 html\t'One self-contained page'"
 complete -c reeve -n "__fish_reeve_using_subcommand bench" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand bench" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -l size -d 'One of the design\'s sizes' -r
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -l measure -d 'A measure in place of the design\'s, such as drop=120cm; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -l confidence -d 'How sure the hours of its prices are, such as 80%: four times in five they suffice' -r
 complete -c reeve -n "__fish_reeve_using_subcommand quote" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand quote" -l on -d 'Work as of this day; today if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand quote" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
@@ -71,7 +84,13 @@ json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand quote" -l out -d 'Also write quote, costing and bench sheet as HTML and text, and quote.json, into this folder' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand quote" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand quote" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l size -d 'One of the design\'s sizes' -r
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l measure -d 'A measure in place of the design\'s, such as drop=120cm; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l price -d 'What buyers pay for a design, or for a size of it, in place of what its file says' -r
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l what-if -d 'An input otherwise than in the shop, such as wage=+10%; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand compare" -l sort -d 'The column it is sorted by, the greatest first' -r -f -a "design\t''
+size\t''
 cord\t''
 put-ups\t''
 weight\t''
@@ -82,18 +101,48 @@ overhead\t''
 cost\t''
 lowest\t''
 price\t''
+before-fees\t''
 fees\t''
 margin\t''
 margin-percent\t''
-per-hour\t''"
-complete -c reeve -n "__fish_reeve_using_subcommand compare" -l price -d 'What the market pays for a design, in place of the computed price' -r
-complete -c reeve -n "__fish_reeve_using_subcommand compare" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+per-hour\t''
+contribution\t''
+market\t''
+market-margin\t''
+market-percent\t''
+market-per-hour\t''
+weekly\t''"
+complete -c reeve -n "__fish_reeve_using_subcommand compare" -l where -d 'Show only such rows: a column, a sign and a figure, such as hours<3; may be given several times' -r
 complete -c reeve -n "__fish_reeve_using_subcommand compare" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
 html\t'One self-contained page'
 csv\t'Comma-separated values, for a spreadsheet'
 json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand compare" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand compare" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand weigh" -l size -d 'One of the design\'s sizes' -r
+complete -c reeve -n "__fish_reeve_using_subcommand weigh" -l measure -d 'A measure in place of the design\'s, such as drop=120cm; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand weigh" -l price -d 'The price it is weighed at; what buyers pay if not given, or else the price by the shop\'s aim' -r
+complete -c reeve -n "__fish_reeve_using_subcommand weigh" -l what-if -d 'An input otherwise than in the shop, such as wage=+10%; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand weigh" -l prices -d 'The prices to tell what it comes to at, such as 80..140 or 80..140/2.50' -r
+complete -c reeve -n "__fish_reeve_using_subcommand weigh" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand weigh" -l as -d 'What it is written as; csv holds the prices alone' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+csv\t'Comma-separated values, for a spreadsheet'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand weigh" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand weigh" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand mix" -l size -d 'One of the design\'s sizes' -r
+complete -c reeve -n "__fish_reeve_using_subcommand mix" -l measure -d 'A measure in place of the design\'s, such as drop=120cm; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand mix" -l price -d 'What buyers pay for a design, or for a size of it, in place of what its file says' -r
+complete -c reeve -n "__fish_reeve_using_subcommand mix" -l what-if -d 'An input otherwise than in the shop, such as wage=+10%; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand mix" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand mix" -l hours -d 'Bench hours in the week; those of shop.toml if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand mix" -l demand -d 'The most of a design, or of a size of it, that find a buyer in a week, in place of what its file says' -r
+complete -c reeve -n "__fish_reeve_using_subcommand mix" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand mix" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand mix" -s h -l help -d 'Print help (see more with \'--help\')'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand admit dismiss probe begin check help" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand admit dismiss probe begin check help" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand admit dismiss probe begin check help" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
@@ -201,18 +250,20 @@ complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subco
 complete -c reeve -n "__fish_reeve_using_subcommand schema" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand completions" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand man" -s h -l help -d 'Print help'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "begin" -d 'Write the starter shop into a new or empty folder'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "check" -d 'Read a whole shop and report every fault of every file'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "takeoff" -d 'Work out what one piece of a design needs: cut list, knots, hours, put-ups'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "costing" -d 'Cost and price a commission, for the maker\'s eyes only'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "bench" -d 'Write the bench sheet of a commission: what to buy, cut and tie'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "quote" -d 'Write the quote that the client signs'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "compare" -d 'Compare designs: what one of each costs, brings in and earns for an hour at the bench'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "knots" -d 'Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "schema" -d 'Print the JSON Schema of a kind of file, for an editor to complete keys'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "completions" -d 'Print completions for a shell'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "man" -d 'Print the manual page'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare knots schema completions man help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "begin" -d 'Write the starter shop into a new or empty folder'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "check" -d 'Read a whole shop and report every fault of every file'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "takeoff" -d 'Work out what one piece of a design needs: cut list, knots, hours, put-ups'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "costing" -d 'Cost and price a commission, for the maker\'s eyes only'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "bench" -d 'Write the bench sheet of a commission: what to buy, cut and tie'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "quote" -d 'Write the quote that the client signs'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "compare" -d 'Compare designs and their sizes: what one of each costs, brings in and earns for an hour at the bench'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "weigh" -d 'Weigh one design: what its price is made of, what moves its margin, how sure its hours are'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "mix" -d 'Find the best mix of designs for a week\'s bench hours, and what one more hour would bring'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "knots" -d 'Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "schema" -d 'Print the JSON Schema of a kind of file, for an editor to complete keys'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "completions" -d 'Print completions for a shell'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "man" -d 'Print the manual page'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "chart" -d 'Write the chart of the knots, to pin to a wall: a page with each one\'s drawing and what it takes'

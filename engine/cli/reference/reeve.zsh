@@ -46,6 +46,8 @@ _arguments "${_arguments_options[@]}" : \
 ;;
 (takeoff)
 _arguments "${_arguments_options[@]}" : \
+'--size=[One of the design'\''s sizes]:SIZE:_default' \
+'*--measure=[A measure in place of the design'\''s, such as drop=120cm; may be given several times]:NAME=FIGURE:_default' \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
@@ -59,6 +61,9 @@ json\:"For other programs"))' \
 ;;
 (costing)
 _arguments "${_arguments_options[@]}" : \
+'--size=[One of the design'\''s sizes]:SIZE:_default' \
+'*--measure=[A measure in place of the design'\''s, such as drop=120cm; may be given several times]:NAME=FIGURE:_default' \
+'--confidence=[How sure the hours of its prices are, such as 80%\: four times in five they suffice]:PERCENT:_default' \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
@@ -72,6 +77,9 @@ json\:"For other programs"))' \
 ;;
 (bench)
 _arguments "${_arguments_options[@]}" : \
+'--size=[One of the design'\''s sizes]:SIZE:_default' \
+'*--measure=[A measure in place of the design'\''s, such as drop=120cm; may be given several times]:NAME=FIGURE:_default' \
+'--confidence=[How sure the hours of its prices are, such as 80%\: four times in five they suffice]:PERCENT:_default' \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
@@ -84,6 +92,9 @@ html\:"One self-contained page"))' \
 ;;
 (quote)
 _arguments "${_arguments_options[@]}" : \
+'--size=[One of the design'\''s sizes]:SIZE:_default' \
+'*--measure=[A measure in place of the design'\''s, such as drop=120cm; may be given several times]:NAME=FIGURE:_default' \
+'--confidence=[How sure the hours of its prices are, such as 80%\: four times in five they suffice]:PERCENT:_default' \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
@@ -98,12 +109,52 @@ json\:"For other programs"))' \
 ;;
 (compare)
 _arguments "${_arguments_options[@]}" : \
-'--sort=[The column it is sorted by, the greatest first]:COLUMN:(design cord put-ups weight hours material labour overhead cost lowest price fees margin margin-percent per-hour)' \
-'*--price=[What the market pays for a design, in place of the computed price]:DESIGN=AMOUNT:_default' \
+'--size=[One of the design'\''s sizes]:SIZE:_default' \
+'*--measure=[A measure in place of the design'\''s, such as drop=120cm; may be given several times]:NAME=FIGURE:_default' \
+'*--price=[What buyers pay for a design, or for a size of it, in place of what its file says]:DESIGN[:SIZE]=AMOUNT:_default' \
+'*--what-if=[An input otherwise than in the shop, such as wage=+10%; may be given several times]:INPUT=CHANGE:_default' \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--sort=[The column it is sorted by, the greatest first]:COLUMN:(design size cord put-ups weight hours material labour overhead cost lowest price before-fees fees margin margin-percent per-hour contribution market market-margin market-percent market-per-hour weekly)' \
+'*--where=[Show only such rows\: a column, a sign and a figure, such as hours<3; may be given several times]:CONDITION:_default' \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
 html\:"One self-contained page"
 csv\:"Comma-separated values, for a spreadsheet"
+json\:"For other programs"))' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+'*::designs -- The designs; all of the shop if none is named:_default' \
+&& ret=0
+;;
+(weigh)
+_arguments "${_arguments_options[@]}" : \
+'--size=[One of the design'\''s sizes]:SIZE:_default' \
+'*--measure=[A measure in place of the design'\''s, such as drop=120cm; may be given several times]:NAME=FIGURE:_default' \
+'--price=[The price it is weighed at; what buyers pay if not given, or else the price by the shop'\''s aim]:AMOUNT:_default' \
+'*--what-if=[An input otherwise than in the shop, such as wage=+10%; may be given several times]:INPUT=CHANGE:_default' \
+'--prices=[The prices to tell what it comes to at, such as 80..140 or 80..140/2.50]:FROM..TO[/STEP]:_default' \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--as=[What it is written as; csv holds the prices alone]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
+csv\:"Comma-separated values, for a spreadsheet"
+json\:"For other programs"))' \
+'--demo[Use the starter shop inside the program]' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+'::design -- The design\: its file'\''s name without .toml, or a path:_default' \
+&& ret=0
+;;
+(mix)
+_arguments "${_arguments_options[@]}" : \
+'--size=[One of the design'\''s sizes]:SIZE:_default' \
+'*--measure=[A measure in place of the design'\''s, such as drop=120cm; may be given several times]:NAME=FIGURE:_default' \
+'*--price=[What buyers pay for a design, or for a size of it, in place of what its file says]:DESIGN[:SIZE]=AMOUNT:_default' \
+'*--what-if=[An input otherwise than in the shop, such as wage=+10%; may be given several times]:INPUT=CHANGE:_default' \
+'(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--hours=[Bench hours in the week; those of shop.toml if not given]:HOURS:_default' \
+'*--demand=[The most of a design, or of a size of it, that find a buyer in a week, in place of what its file says]:DESIGN[:SIZE]=PIECES:_default' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
 json\:"For other programs"))' \
 '--demo[Use the starter shop inside the program]' \
 '-h[Print help (see more with '\''--help'\'')]' \
@@ -331,7 +382,7 @@ esac
 _arguments "${_arguments_options[@]}" : \
 '-h[Print help]' \
 '--help[Print help]' \
-':kind -- The kind of file:(shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json knot-json tight-json hand-json)' \
+':kind -- The kind of file:(shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json weigh-json mix-json knot-json tight-json hand-json)' \
 && ret=0
 ;;
 (completions)
@@ -384,6 +435,14 @@ _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
 (compare)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(weigh)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(mix)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
@@ -481,7 +540,9 @@ _reeve_commands() {
 'costing:Cost and price a commission, for the maker'\''s eyes only' \
 'bench:Write the bench sheet of a commission\: what to buy, cut and tie' \
 'quote:Write the quote that the client signs' \
-'compare:Compare designs\: what one of each costs, brings in and earns for an hour at the bench' \
+'compare:Compare designs and their sizes\: what one of each costs, brings in and earns for an hour at the bench' \
+'weigh:Weigh one design\: what its price is made of, what moves its margin, how sure its hours are' \
+'mix:Find the best mix of designs for a week'\''s bench hours, and what one more hour would bring' \
 'knots:Look at the knots\: list them, show one, chart them all, tighten one, check a file, add a sample' \
 'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
 'completions:Print completions for a shell' \
@@ -529,7 +590,9 @@ _reeve__subcmd__help_commands() {
 'costing:Cost and price a commission, for the maker'\''s eyes only' \
 'bench:Write the bench sheet of a commission\: what to buy, cut and tie' \
 'quote:Write the quote that the client signs' \
-'compare:Compare designs\: what one of each costs, brings in and earns for an hour at the bench' \
+'compare:Compare designs and their sizes\: what one of each costs, brings in and earns for an hour at the bench' \
+'weigh:Weigh one design\: what its price is made of, what moves its margin, how sure its hours are' \
+'mix:Find the best mix of designs for a week'\''s bench hours, and what one more hour would bring' \
 'knots:Look at the knots\: list them, show one, chart them all, tighten one, check a file, add a sample' \
 'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
 'completions:Print completions for a shell' \
@@ -650,6 +713,11 @@ _reeve__subcmd__help__subcmd__man_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help man commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__help__subcmd__mix_commands] )) ||
+_reeve__subcmd__help__subcmd__mix_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help mix commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__help__subcmd__quote_commands] )) ||
 _reeve__subcmd__help__subcmd__quote_commands() {
     local commands; commands=()
@@ -664,6 +732,11 @@ _reeve__subcmd__help__subcmd__schema_commands() {
 _reeve__subcmd__help__subcmd__takeoff_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help takeoff commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__weigh_commands] )) ||
+_reeve__subcmd__help__subcmd__weigh_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help weigh commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__knots_commands] )) ||
 _reeve__subcmd__knots_commands() {
@@ -821,6 +894,11 @@ _reeve__subcmd__man_commands() {
     local commands; commands=()
     _describe -t commands 'reeve man commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__mix_commands] )) ||
+_reeve__subcmd__mix_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve mix commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__quote_commands] )) ||
 _reeve__subcmd__quote_commands() {
     local commands; commands=()
@@ -835,6 +913,11 @@ _reeve__subcmd__schema_commands() {
 _reeve__subcmd__takeoff_commands() {
     local commands; commands=()
     _describe -t commands 'reeve takeoff commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__weigh_commands] )) ||
+_reeve__subcmd__weigh_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve weigh commands' commands "$@"
 }
 
 if [ "$funcstack[1]" = "_reeve" ]; then

@@ -44,7 +44,7 @@ pub(crate) enum Command {
     },
     /// Work out what one piece of a design needs: cut list, knots, hours, put-ups
     #[command(
-        after_help = "Examples:\n  reeve takeoff curlew-hanger --shop my-shop\n  reeve takeoff curlew-hanger --size long --measure crown=14cm --demo"
+        after_help = "Examples:\n  reeve takeoff curlew-hanger --shop my-shop\n  reeve takeoff curlew-hanger --measure length=120cm --demo"
     )]
     Takeoff {
         /// The design: its file's name without .toml, or a path
