@@ -9,7 +9,7 @@ use reeve_costing::rates::Rates;
 use reeve_costing::whatif::Effect;
 use rust_decimal::Decimal;
 
-pub use document::{AtPrice, MoveJson, SureHours, WeighJson, weigh_csv, weigh_json};
+pub use document::{AtPrice, MoveJson, SureHours, WEIGH_COLUMNS, WeighJson, weigh_json, weigh_rows};
 pub(crate) use page::{KINDS, effect_bars};
 pub use page::{WeighPage, weigh_page};
 

@@ -1,5 +1,7 @@
 //! One design weighed, for other programs.
 
+use std::fmt::Write;
+
 use reeve_costing::whatif::Input;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
@@ -137,25 +139,17 @@ pub fn weigh_json(weighed: &Weighed<'_>) -> WeighJson {
     }
 }
 
-/// What it comes to at each price, as comma-separated values (RFC 4180).
-///
-/// # Errors
-/// When the values can't be written, which a table in memory never does.
-pub fn weigh_csv(weighed: &Weighed<'_>) -> Result<String, csv::Error> {
-    let mut table = csv::Writer::from_writer(Vec::new());
-    table.write_record(["price", "income", "fees", "margin", "margin-percent", "per-hour"])?;
-    for price in weighed.prices {
+/// The columns of [`weigh_rows`].
+pub const WEIGH_COLUMNS: &str = "price,income,fees,margin,margin-percent,per-hour\n";
+
+/// What it comes to at some prices, as comma-separated values (RFC 4180): figures alone, so nothing is ever quoted.
+pub fn weigh_rows(weighed: &Weighed<'_>, prices: &[Decimal]) -> String {
+    let mut rows = String::new();
+    let known = |figure: Option<Decimal>| figure.map(|figure| figure.to_string()).unwrap_or_default();
+    for price in prices {
         let at = at_price(weighed, *price);
-        let known = |figure: Option<Decimal>| figure.map(|figure| figure.to_string()).unwrap_or_default();
-        table.write_record([
-            at.price.to_string(),
-            at.income.to_string(),
-            at.fees.to_string(),
-            at.margin.to_string(),
-            known(at.margin_percent),
-            known(at.per_hour),
-        ])?;
+        let (percent, per_hour) = (known(at.margin_percent), known(at.per_hour));
+        let _ = writeln!(rows, "{},{},{},{},{percent},{per_hour}", at.price, at.income, at.fees, at.margin);
     }
-    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
-    Ok(String::from_utf8_lossy(&bytes).into_owned())
+    rows
 }
