@@ -3,13 +3,14 @@
 use std::sync::Arc;
 
 use clap::Args as ClapArgs;
+use rayon::prelude::*;
 use reeve_costing::alone::Alone;
 use reeve_costing::rates::{PriceRule, Rates};
 use reeve_costing::takeoff::{TakeOff, take_off};
 use reeve_costing::whatif::{changed_piece, changed_rates, effects};
 use reeve_pages::Form;
 use reeve_pages::compare::TENTH;
-use reeve_pages::weigh::{Weighed, weigh_csv, weigh_json};
+use reeve_pages::weigh::{WEIGH_COLUMNS, Weighed, weigh_json, weigh_rows};
 use rust_decimal::Decimal;
 
 use crate::compare::unpriced;
@@ -93,10 +94,15 @@ pub(crate) fn run(asked: &Weigh) -> Result<(), Failure> {
         TableForm::Text => desk.weigh(&weighed, Form::Text)?,
         TableForm::Html => desk.weigh(&weighed, Form::Html)?,
         TableForm::Json => json(&weigh_json(&weighed))?,
-        TableForm::Csv => {
-            weigh_csv(&weighed).map_err(|error| Failure::System(format!("the table could not be written: {error}")))?
-        }
+        TableForm::Csv => csv(&weighed),
     })
+}
+
+/// Every price on a line, worked out on all cores.
+fn csv(weighed: &Weighed<'_>) -> String {
+    const AT_ONCE: usize = 10_000;
+    let rows: Vec<String> = weighed.prices.par_chunks(AT_ONCE).map(|prices| weigh_rows(weighed, prices)).collect();
+    WEIGH_COLUMNS.to_owned() + &rows.concat()
 }
 
 /// A confidence, and the price that the aim asks for the hours that suffice with it.
