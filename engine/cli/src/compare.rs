@@ -1,6 +1,7 @@
 //! `reeve compare`: designs beside one another.
 
 use std::io::IsTerminal;
+use std::path::Path;
 use std::sync::Arc;
 
 use clap::Args as ClapArgs;
@@ -175,8 +176,17 @@ impl Compared {
 
     /// What each input moves, of the rows that are drawn.
     fn effects(&self, rows: &[DesignRow]) -> Result<Vec<Vec<Effect>>, Failure> {
-        let effects = |row| self.bench.effects(row).map_err(|fault| Failure::Input(vec![fault]));
+        let effects = |row: &DesignRow| {
+            let effects = self.bench.effects(self.word_of(row), row);
+            effects.map_err(|fault| Failure::Input(vec![fault]))
+        };
         rows.iter().take(MOST_DRAWN).map(effects).collect()
+    }
+
+    /// The word that a row's design was named by: its stem, or a path.
+    fn word_of<'a>(&'a self, row: &'a DesignRow) -> &'a str {
+        let is_its = |word: &&String| Path::new(word).file_stem().is_some_and(|stem| *stem == *row.design);
+        self.words.iter().find(is_its).map_or(&row.design, |word| word)
     }
 
     /// A price given for what is not compared is a slip.
@@ -218,13 +228,17 @@ impl Bench {
             .map_err(|fault| unpriced(&found.piece.title, &fault))?;
         let given = self.given.iter().find(|given| given.design == found.name && given.size == found.choice.size);
         let market = given.map(|given| given.price).or(found.market.price);
-        let size = (!found.choice.is_usual()).then(|| found.choice.to_string());
-        Ok(design_row((&found.name, size, &found.piece.title), &alone, (market, found.market.weekly), &rates))
+        Ok(design_row(
+            (&found.name, found.choice.word(), &found.piece.title),
+            &alone,
+            (market, found.market.weekly),
+            &rates,
+        ))
     }
 
     /// What each input moves of a design that was found before.
-    fn effects(&self, row: &DesignRow) -> Result<Vec<Effect>, Fault> {
-        let (found, _) = self.shop.sizes(&row.design, &self.choice, self.named);
+    fn effects(&self, word: &str, row: &DesignRow) -> Result<Vec<Effect>, Fault> {
+        let (found, _) = self.shop.sizes(word, &self.choice, self.named);
         let Some(found) = found.into_iter().find(|found| found.piece.title == row.title) else { return Ok(Vec::new()) };
         let rates = changed_rates(&self.rates, &self.changes);
         let piece = changed_piece(&found.piece, &self.changes);

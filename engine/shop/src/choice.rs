@@ -19,6 +19,13 @@ impl Choice {
     pub fn is_usual(&self) -> bool {
         self.size.is_none() && self.measures.is_empty()
     }
+
+    /// What stands in tables: the size by its own name, measures in words; nothing for a design as it stands.
+    pub fn word(&self) -> Option<String> {
+        let measures = self.measures.iter().map(|(name, figure)| format!("{name} {figure}"));
+        let words: Vec<String> = self.size.iter().cloned().chain(measures).collect();
+        (!words.is_empty()).then(|| words.join(", "))
+    }
 }
 
 /// What is asked of a commission on top of what its file says.

@@ -279,7 +279,8 @@ impl Shop {
 
 /// What a design is known under. A path is never known: its file may stand in another folder under a known name.
 fn key(stem: &str, choice: &Choice) -> (String, String) {
-    (stem.to_owned(), choice.to_string())
+    // Every digit counts here, and words round.
+    (stem.to_owned(), format!("{choice:?}"))
 }
 
 fn refuse_ring(from: &[String], name: &Placed<String>, desk: &Desk) {
