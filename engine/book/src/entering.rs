@@ -1,0 +1,433 @@
+//! What goes into the book: enquiries, quotes, what happened, payments.
+
+use chrono::{Datelike, NaiveDate};
+use rusqlite::{OptionalExtension, Transaction, params};
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+
+use crate::marks::mark;
+use crate::opening::Book;
+use crate::state::State;
+use crate::trouble::Trouble;
+
+/// Who asks.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Client {
+    /// Name.
+    pub name: String,
+    /// Lines of the address.
+    pub address: Vec<String>,
+}
+
+/// What is asked, by whom and when.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Asked {
+    /// The commission's file stem.
+    pub reference: String,
+    /// What it is about.
+    pub title: String,
+    /// Who asks.
+    pub client: Client,
+    /// The day of the entry.
+    pub day: NaiveDate,
+    /// A remark.
+    pub note: Option<String>,
+}
+
+/// What a quote comes to, in the shop's currency: what lists and summaries are made of.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Figures {
+    /// Three letters of ISO 4217.
+    pub currency: String,
+    /// Without tax.
+    pub net: Decimal,
+    /// With tax.
+    pub gross: Decimal,
+    /// Deposit on acceptance.
+    pub deposit: Decimal,
+    /// Paid before it was entered.
+    pub paid: Decimal,
+    /// Bench hours expected.
+    pub hours: Decimal,
+    /// Bench hours that suffice with the confidence.
+    pub sure_hours: Decimal,
+    /// The confidence, in per cent.
+    pub confidence: Decimal,
+    /// Cord, fittings and what else is used up or bought in.
+    pub material: Decimal,
+    /// Labour.
+    pub labour: Decimal,
+    /// Everything it costs.
+    pub cost: Decimal,
+    /// Fees of selling.
+    pub fees: Decimal,
+    /// What remains.
+    pub margin: Decimal,
+    /// Cord to be cut, by the cord's name, in metres.
+    pub cord: Vec<(String, Decimal)>,
+    /// Last day on which it can be accepted.
+    pub valid_until: NaiveDate,
+    /// Day on which it is promised.
+    pub promised: Option<NaiveDate>,
+    /// Day by which the client needs it.
+    pub needed_by: Option<NaiveDate>,
+}
+
+/// How numbers are written: `{year}` and `{running}`, the latter of three digits at least.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NumberPattern(pub String);
+
+impl NumberPattern {
+    /// If the shop says nothing.
+    pub const USUAL: &str = "{year}-{running}";
+
+    fn written(&self, year: i32, running: i64) -> String {
+        self.0.replace("{year}", &year.to_string()).replace("{running}", &format!("{running:03}"))
+    }
+}
+
+/// The number that a quote gets.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Number {
+    /// As written on the page.
+    pub number: String,
+    /// 0 for the first quote; each further one supersedes the one before.
+    pub revision: u32,
+}
+
+impl Number {
+    /// With the revision, if it is one: `2027-004`, `2027-004, revision 1`.
+    pub fn words(&self) -> String {
+        if self.revision == 0 { self.number.clone() } else { format!("{}, revision {}", self.number, self.revision) }
+    }
+}
+
+/// The quote that a new one supersedes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Before {
+    /// Its document, with marks.
+    pub quote: String,
+    /// What it came to.
+    pub figures: Figures,
+}
+
+/// A quote as it is kept, with marks in place of what is personal.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Snapshot {
+    /// Pages and documents under the names of their files; `quote.json` and `costing.json` among them.
+    pub pages: Vec<(String, String)>,
+    /// What changed against the quote before, for the client.
+    pub changes: Vec<String>,
+    /// The same for the maker alone.
+    pub maker_changes: Vec<String>,
+}
+
+/// What is kept of the program that made a quote.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Origin {
+    /// The program's version.
+    pub program: String,
+    /// What tells its knots from others.
+    pub catalogue: String,
+}
+
+/// A commission found by its number or by its file.
+pub(crate) struct Known {
+    pub(crate) id: i64,
+    pub(crate) number: Option<String>,
+    pub(crate) state: State,
+    pub(crate) valid_until: Option<NaiveDate>,
+}
+
+impl Book {
+    /// Enters an enquiry.
+    ///
+    /// # Errors
+    /// [`Trouble`] when the same file is in the book already and not at an end.
+    pub fn enquire(&mut self, asked: &Asked) -> Result<(), Trouble> {
+        let refused = self.refused();
+        let write = self.write()?;
+        if let Some(known) = open_commission(&write, &asked.reference, asked.day).map_err(&refused)? {
+            let why = format!("`{}` is in the book already, as {}", asked.reference, known.state);
+            return Err(Trouble::Wrong(why, "`reeve book list` shows it".to_owned()));
+        }
+        let id = add_commission(&write, asked).map_err(&refused)?;
+        happen(&write, id, State::Enquiry, asked.day, asked.note.as_deref()).map_err(&refused)?;
+        write.commit().map_err(&refused)
+    }
+
+    /// Issues a quote: gives it the next number of its year, or the next revision of its own, and keeps it as it is.
+    ///
+    /// `made` makes the pages once the number is known; nobody else can take a number meanwhile.
+    ///
+    /// # Errors
+    /// What `made` refuses, and [`Trouble`] when the commission can't be quoted where it stands or can't be written.
+    pub fn issue<E: From<Trouble>>(
+        &mut self,
+        asked: &Asked,
+        figures: &Figures,
+        pattern: &NumberPattern,
+        origin: &Origin,
+        made: impl FnOnce(&Number, Option<&Before>) -> Result<Snapshot, E>,
+    ) -> Result<Number, E> {
+        let refused = self.refused();
+        let write = self.write()?;
+        let found = open_commission(&write, &asked.reference, asked.day).map_err(&refused)?;
+        if let Some(known) = &found
+            && !known.state.can_be_quoted()
+        {
+            let number = known.number.clone().unwrap_or_else(|| asked.reference.clone());
+            return Err(Trouble::Move { number, from: known.state, to: State::Quoted }.into());
+        }
+        let id = match &found {
+            Some(known) => known.id,
+            None => add_commission(&write, asked).map_err(&refused)?,
+        };
+        let before = last_entry(&write, id).map_err(&refused)?;
+        let number = match found.and_then(|known| known.number) {
+            Some(number) => number,
+            None => give_number(&write, id, asked.day, pattern).map_err(&refused)?,
+        };
+        let revision = before.as_ref().map_or(0, |(revision, _)| revision + 1);
+        let number = Number { number, revision };
+        let snapshot = made(&number, before.as_ref().map(|(_, before)| before))?;
+        keep(&write, id, &number, asked, figures, origin, &snapshot).map_err(&refused)?;
+        happen(&write, id, State::Quoted, asked.day, asked.note.as_deref()).map_err(&refused)?;
+        if revision == 0 && !figures.paid.is_zero() {
+            pay(&write, id, asked.day, figures.paid, Some("paid before the quote")).map_err(&refused)?;
+        }
+        write.commit().map_err(&refused)?;
+        Ok(number)
+    }
+
+    /// Marks where a commission stands now.
+    ///
+    /// # Errors
+    /// [`Trouble`] when it can't go there from where it stands, with what is possible instead.
+    pub fn mark(&mut self, word: &str, to: State, day: NaiveDate, note: Option<&str>) -> Result<State, Trouble> {
+        let known = self.find(word, day)?;
+        let refused = self.refused();
+        let due = self.due(known.id)?;
+        let write = self.write()?;
+        // It may have moved since it was looked up.
+        let from = state_of(&write, known.id).map_err(&refused)?.on(day, known.valid_until);
+        let number = known.number.unwrap_or_else(|| word.to_owned());
+        if !from.moves().contains(&to) {
+            return Err(Trouble::Move { number, from, to });
+        }
+        if to == State::Paid && due > Decimal::ZERO {
+            return Err(Trouble::Owed(number, due.to_string()));
+        }
+        happen(&write, known.id, to, day, note).map_err(&refused)?;
+        write.commit().map_err(&refused)?;
+        Ok(from)
+    }
+
+    /// Enters a payment, or a refund if it is below zero; says what is then owed.
+    ///
+    /// # Errors
+    /// [`Trouble`] when there is no quote to pay.
+    pub fn pay(&mut self, word: &str, amount: Decimal, day: NaiveDate, note: Option<&str>) -> Result<Decimal, Trouble> {
+        let known = self.find(word, day)?;
+        if known.number.is_none() {
+            let why = format!("`{word}` has no quote yet, so nothing is owed");
+            return Err(Trouble::Wrong(why, "issue the quote first".to_owned()));
+        }
+        let refused = self.refused();
+        let write = self.write()?;
+        pay(&write, known.id, day, amount, note).map_err(&refused)?;
+        write.commit().map_err(&refused)?;
+        self.due(known.id)
+    }
+
+    /// Blanks a client's name and address everywhere; numbers and sums stay. Says in how many commissions.
+    ///
+    /// # Errors
+    /// [`Trouble`] when nobody in the book is called so.
+    pub fn forget(&mut self, name: &str, day: NaiveDate) -> Result<usize, Trouble> {
+        let refused = self.refused();
+        let write = self.write()?;
+        let of_client = "SELECT count(*) FROM commission JOIN client ON client.id = commission.client \
+                         WHERE client.name = ?1 AND client.forgotten IS NULL";
+        let count: i64 = write.query_row(of_client, [name], |row| row.get(0)).map_err(&refused)?;
+        if count == 0 {
+            // The name is not repeated: messages may be kept.
+            let why = "no client in the book is called so".to_owned();
+            return Err(Trouble::Wrong(why, "write the name as it stands in the commission".to_owned()));
+        }
+        let blank = "UPDATE client SET name = ?2, address = '[]', forgotten = ?3 WHERE name = ?1 AND forgotten IS NULL";
+        write.execute(blank, params![name, crate::marks::FORGOTTEN, day.to_string()]).map_err(&refused)?;
+        write.commit().map_err(&refused)?;
+        // What was overwritten must not stay readable in free pages or in the journal.
+        self.db.execute_batch("PRAGMA wal_checkpoint(TRUNCATE); VACUUM;").map_err(&refused)?;
+        Ok(usize::try_from(count).unwrap_or_default())
+    }
+
+    /// A commission by its number, or by its file where that is not at an end.
+    pub(crate) fn find(&self, word: &str, day: NaiveDate) -> Result<Known, Trouble> {
+        let refused = self.refused();
+        let by_number = "SELECT id FROM commission WHERE number = ?1";
+        let id: Option<i64> = self.db.query_row(by_number, [word], |row| row.get(0)).optional().map_err(&refused)?;
+        let found = match id {
+            Some(id) => Some(known(&self.db, id, day).map_err(&refused)?),
+            None => last_commission(&self.db, word, day).map_err(&refused)?,
+        };
+        match found {
+            Some(known) => Ok(known),
+            None => Err(Trouble::Unknown(word.to_owned(), self.some_names()?)),
+        }
+    }
+
+    /// The newest few, for a message.
+    fn some_names(&self) -> Result<Vec<String>, Trouble> {
+        let newest = "SELECT coalesce(number, reference) FROM commission ORDER BY id DESC LIMIT 8";
+        let refused = self.refused();
+        let mut asked = self.db.prepare(newest).map_err(&refused)?;
+        let names = asked.query_map([], |row| row.get(0)).map_err(&refused)?;
+        names.collect::<Result<_, _>>().map_err(&refused)
+    }
+
+    /// What is owed of a commission: what its last quote comes to less all payments.
+    pub(crate) fn due(&self, id: i64) -> Result<Decimal, Trouble> {
+        let refused = self.refused();
+        let entry = last_entry(&self.db, id).map_err(&refused)?;
+        let gross = entry.map_or(Decimal::ZERO, |(_, before)| before.figures.gross);
+        let mut asked = self.db.prepare("SELECT amount FROM payment WHERE commission = ?1").map_err(&refused)?;
+        let amounts = asked.query_map([id], |row| decimal(row, 0)).map_err(&refused)?;
+        let paid = amounts.sum::<Result<Decimal, _>>().map_err(&refused)?;
+        Ok(gross - paid)
+    }
+}
+
+fn add_commission(write: &Transaction<'_>, asked: &Asked) -> rusqlite::Result<i64> {
+    let title = mark(&asked.title, &asked.client);
+    let address = serde_json::Value::from(asked.client.address.clone()).to_string();
+    write.execute("INSERT INTO client (name, address) VALUES (?1, ?2)", params![asked.client.name, address])?;
+    let client = write.last_insert_rowid();
+    let add = "INSERT INTO commission (reference, title, client) VALUES (?1, ?2, ?3)";
+    write.execute(add, params![asked.reference, title, client])?;
+    Ok(write.last_insert_rowid())
+}
+
+/// The next number of the year, without a gap: nobody else writes meanwhile, and a number is kept only with its quote.
+fn give_number(write: &Transaction<'_>, id: i64, day: NaiveDate, pattern: &NumberPattern) -> rusqlite::Result<String> {
+    let year = day.year();
+    let next = "SELECT coalesce(max(running), 0) + 1 FROM commission WHERE year = ?1";
+    let running: i64 = write.query_row(next, [year], |row| row.get(0))?;
+    let number = pattern.written(year, running);
+    let give = "UPDATE commission SET year = ?2, running = ?3, number = ?4 WHERE id = ?1";
+    write.execute(give, params![id, year, running, number])?;
+    Ok(number)
+}
+
+fn keep(
+    write: &Transaction<'_>,
+    id: i64,
+    number: &Number,
+    asked: &Asked,
+    figures: &Figures,
+    origin: &Origin,
+    snapshot: &Snapshot,
+) -> rusqlite::Result<()> {
+    let lines = |lines: &[String]| serde_json::Value::from(lines.to_vec()).to_string();
+    let add = "INSERT INTO entry (commission, revision, day, valid_until, figures, program, catalogue, changes, maker_changes) \
+               VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
+    write.execute(
+        add,
+        params![
+            id,
+            number.revision,
+            asked.day.to_string(),
+            figures.valid_until.to_string(),
+            written(figures)?,
+            origin.program,
+            origin.catalogue,
+            lines(&snapshot.changes),
+            lines(&snapshot.maker_changes),
+        ],
+    )?;
+    let entry = write.last_insert_rowid();
+    let mut add = write.prepare("INSERT INTO page (entry, name, text) VALUES (?1, ?2, ?3)")?;
+    for (name, text) in &snapshot.pages {
+        add.execute(params![entry, name, text])?;
+    }
+    Ok(())
+}
+
+/// A value as text of JSON.
+pub(crate) fn written<T: Serialize>(value: &T) -> rusqlite::Result<String> {
+    serde_json::to_string(value).map_err(|error| rusqlite::Error::ToSqlConversionFailure(Box::new(error)))
+}
+
+pub(crate) fn happen(
+    write: &Transaction<'_>,
+    id: i64,
+    state: State,
+    day: NaiveDate,
+    note: Option<&str>,
+) -> rusqlite::Result<()> {
+    let add = "INSERT INTO happening (commission, state, day, note) VALUES (?1, ?2, ?3, ?4)";
+    write.execute(add, params![id, state.word(), day.to_string(), note]).map(|_| ())
+}
+
+fn pay(write: &Transaction<'_>, id: i64, day: NaiveDate, amount: Decimal, note: Option<&str>) -> rusqlite::Result<()> {
+    let add = "INSERT INTO payment (commission, day, amount, note) VALUES (?1, ?2, ?3, ?4)";
+    write.execute(add, params![id, day.to_string(), amount.to_string(), note]).map(|_| ())
+}
+
+/// The last commission of a file, if it is not at an end: a file that is used again begins another one.
+fn open_commission(db: &rusqlite::Connection, reference: &str, day: NaiveDate) -> rusqlite::Result<Option<Known>> {
+    let found = last_commission(db, reference, day)?;
+    Ok(found.filter(|known| !matches!(known.state, State::Paid | State::Cancelled)))
+}
+
+fn last_commission(db: &rusqlite::Connection, reference: &str, day: NaiveDate) -> rusqlite::Result<Option<Known>> {
+    let last = "SELECT id FROM commission WHERE reference = ?1 ORDER BY id DESC LIMIT 1";
+    let id: Option<i64> = db.query_row(last, [reference], |row| row.get(0)).optional()?;
+    id.map(|id| known(db, id, day)).transpose()
+}
+
+fn known(db: &rusqlite::Connection, id: i64, day: NaiveDate) -> rusqlite::Result<Known> {
+    let number = db.query_row("SELECT number FROM commission WHERE id = ?1", [id], |row| row.get(0))?;
+    let last = "SELECT valid_until FROM entry WHERE commission = ?1 ORDER BY revision DESC LIMIT 1";
+    let valid_until: Option<NaiveDate> = db.query_row(last, [id], |row| date(row, 0)).optional()?;
+    let state = state_of(db, id)?.on(day, valid_until);
+    Ok(Known { id, number, state, valid_until })
+}
+
+/// Where a commission stands, whatever the day.
+fn state_of(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<State> {
+    let last = "SELECT state FROM happening WHERE commission = ?1 ORDER BY id DESC LIMIT 1";
+    db.query_row(last, [id], |row| state(row, 0))
+}
+
+/// The last quote of a commission, and its revision.
+fn last_entry(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Option<(u32, Before)>> {
+    let last = "SELECT entry.revision, entry.figures, page.text FROM entry \
+                JOIN page ON page.entry = entry.id AND page.name = 'quote.json' \
+                WHERE entry.commission = ?1 ORDER BY entry.revision DESC LIMIT 1";
+    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, Before { figures: json(row, 1)?, quote: row.get(2)? }));
+    db.query_row(last, [id], read).optional()
+}
+
+/// A value that the book wrote and can't read back.
+fn odd(column: usize, error: impl std::error::Error + Send + Sync + 'static) -> rusqlite::Error {
+    rusqlite::Error::FromSqlConversionFailure(column, rusqlite::types::Type::Text, Box::new(error))
+}
+
+pub(crate) fn decimal(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<Decimal> {
+    row.get::<_, String>(column)?.parse().map_err(|error| odd(column, error))
+}
+
+pub(crate) fn date(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<NaiveDate> {
+    row.get::<_, String>(column)?.parse().map_err(|error| odd(column, error))
+}
+
+pub(crate) fn json<T: serde::de::DeserializeOwned>(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<T> {
+    serde_json::from_str(&row.get::<_, String>(column)?).map_err(|error| odd(column, error))
+}
+
+pub(crate) fn state(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<State> {
+    let word: String = row.get(column)?;
+    State::of_word(&word).ok_or_else(|| odd(column, std::fmt::Error))
+}

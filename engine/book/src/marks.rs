@@ -1,0 +1,99 @@
+//! Marks that stand for a client's name and address in what is kept.
+//!
+//! They are characters that no text has otherwise (Unicode's private use), so nothing that is typed can be mistaken for one.
+
+use crate::entering::Client;
+
+/// What stands where a forgotten client's name stood.
+pub const FORGOTTEN: &str = "(forgotten)";
+
+const EDGE: char = '\u{e000}';
+
+/// The mark of the name.
+pub fn name_mark() -> String {
+    format!("{EDGE}name{EDGE}")
+}
+
+/// The mark of a line of the address.
+pub fn address_mark(line: usize) -> String {
+    format!("{EDGE}{line}{EDGE}")
+}
+
+/// A text with marks in place of the client's name.
+pub fn mark(text: &str, client: &Client) -> String {
+    // Edges that were typed would be taken for marks.
+    let text: String = text.chars().filter(|c| *c != EDGE).collect();
+    if client.name.is_empty() { text } else { text.replace(&client.name, &name_mark()) }
+}
+
+/// How what fills a mark is written in a kind of text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// As it is.
+    Text,
+    /// In HTML.
+    Html,
+    /// In a string of JSON.
+    Json,
+}
+
+impl Kind {
+    /// The kind of a page by its name.
+    pub fn of(name: &str) -> Self {
+        match name.rsplit('.').next() {
+            Some("html") => Self::Html,
+            Some("json") => Self::Json,
+            _ => Self::Text,
+        }
+    }
+
+    fn written(self, text: &str) -> String {
+        match self {
+            Self::Text => text.to_owned(),
+            Self::Html => text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;"),
+            Self::Json => {
+                let quoted = serde_json::Value::from(text).to_string();
+                quoted.strip_prefix('"').and_then(|text| text.strip_suffix('"')).unwrap_or(&quoted).to_owned()
+            }
+        }
+    }
+}
+
+/// A text with its marks filled in.
+pub fn fill(text: &str, kind: Kind, client: &Client) -> String {
+    let mut filled = text.replace(&name_mark(), &kind.written(&client.name));
+    for (line, words) in client.address.iter().enumerate() {
+        filled = filled.replace(&address_mark(line), &kind.written(words));
+    }
+    // Lines of an address that is forgotten.
+    while let Some(start) = filled.find(EDGE) {
+        let Some(end) = filled[start + EDGE.len_utf8()..].find(EDGE) else { break };
+        filled.replace_range(start..start + EDGE.len_utf8() + end + EDGE.len_utf8(), "");
+    }
+    filled
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn client() -> Client {
+        Client { name: "Ada & <Co>".to_owned(), address: vec!["1 \"Quay\"".to_owned()] }
+    }
+
+    #[test]
+    fn what_is_marked_is_filled_in_as_its_text_asks() {
+        let marked = mark("For Ada & <Co>, with thanks", &client());
+        assert!(!marked.contains("Ada"));
+        let page = format!("{marked}|{}", address_mark(0));
+        assert_eq!(fill(&page, Kind::Text, &client()), "For Ada & <Co>, with thanks|1 \"Quay\"");
+        assert_eq!(fill(&page, Kind::Html, &client()), "For Ada &amp; &lt;Co&gt;, with thanks|1 &quot;Quay&quot;");
+        assert_eq!(fill(&page, Kind::Json, &client()), "For Ada & <Co>, with thanks|1 \\\"Quay\\\"");
+        let nobody = Client { name: FORGOTTEN.to_owned(), address: Vec::new() };
+        assert_eq!(fill(&page, Kind::Text, &nobody), "For (forgotten), with thanks|");
+        assert_eq!(
+            [Kind::of("quote.html"), Kind::of("quote.json"), Kind::of("quote.txt")],
+            [Kind::Html, Kind::Json, Kind::Text]
+        );
+    }
+}

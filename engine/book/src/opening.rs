@@ -1,0 +1,206 @@
+//! Opening the book: made, brought to the newest form, or refused.
+
+use std::fs::File;
+use std::io::Read;
+use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
+
+use rusqlite::backup::Backup;
+use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior};
+
+use crate::schema::{APPLICATION, FORMS, newest};
+use crate::trouble::Trouble;
+
+/// The book's file in the shop's folder.
+pub const BOOK_FILE: &str = "book.sqlite";
+
+/// How long one program waits for another that is writing.
+const PATIENCE: Duration = Duration::from_secs(20);
+/// The first bytes of every SQLite file, and where its page size and page count stand (SQLite's file format, 1.3).
+const MAGIC: &[u8] = b"SQLite format 3\0";
+const PAGE_SIZE_AT: usize = 16;
+const PAGE_COUNT_AT: usize = 28;
+
+/// The order book of a shop.
+#[derive(Debug)]
+pub struct Book {
+    pub(crate) db: Connection,
+    pub(crate) path: PathBuf,
+}
+
+/// A book, and the backup that was made before it was brought to a newer form.
+#[derive(Debug)]
+pub struct Opened {
+    /// The book.
+    pub book: Book,
+    /// Where it stands as it was before, if its form was older.
+    pub backup: Option<PathBuf>,
+}
+
+impl Book {
+    /// Opens the book, and makes it if it is not there and is to be written.
+    ///
+    /// # Errors
+    /// [`Trouble`] when there is none, when the file is no book, is cut short or newer, or when the system refuses. The
+    /// file is then as it was.
+    pub fn open(path: &Path, make: bool) -> Result<Opened, Trouble> {
+        match std::fs::metadata(path) {
+            Ok(_) => look_at(path)?,
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound && !make => {
+                return Err(Trouble::None(path.to_owned()));
+            }
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => {}
+            Err(error) => return Err(Trouble::File(path.to_owned(), error)),
+        }
+        let refused = |error| Trouble::Refused(path.to_owned(), error);
+        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let db = Connection::open_with_flags(path, flags).map_err(refused)?;
+        db.busy_timeout(PATIENCE).map_err(refused)?;
+        let mut book = Self { db, path: path.to_owned() };
+        book.judge()?;
+        patiently(|| book.prepare()).map_err(refused)?;
+        let backup = book.bring_up()?;
+        Ok(Opened { book, backup })
+    }
+
+    /// Where the book stands.
+    pub fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// Refuses another program's database and a newer book, before anything is written.
+    fn judge(&self) -> Result<(), Trouble> {
+        let application: i32 = self.pragma("application_id")?;
+        let tables: i64 = self.ask("SELECT count(*) FROM sqlite_schema")?;
+        if application != APPLICATION && !(application == 0 && tables == 0) {
+            return Err(Trouble::NotABook(self.path.clone(), "it is another program's database"));
+        }
+        let form: i64 = self.pragma("user_version")?;
+        if form > newest() { Err(Trouble::Newer(self.path.clone(), form, newest())) } else { Ok(()) }
+    }
+
+    fn prepare(&self) -> rusqlite::Result<()> {
+        self.db.pragma_update(None, "journal_mode", "WAL")?;
+        // An entry that was acknowledged must be there after the power fails.
+        self.db.pragma_update(None, "synchronous", "FULL")?;
+        self.db.pragma_update(None, "foreign_keys", true)
+    }
+
+    /// Brings the book to the newest form, one form at a time, each behind a backup.
+    fn bring_up(&mut self) -> Result<Option<PathBuf>, Trouble> {
+        let mut kept = None;
+        while self.pragma::<i64>("user_version")? < newest() {
+            let path = self.path.clone();
+            let write = self.write()?;
+            let form: i64 = write
+                .pragma_query_value(None, "user_version", |row| row.get(0))
+                .map_err(|error| Trouble::Refused(path.clone(), error))?;
+            // Another program may have been quicker.
+            let Some(next) = usize::try_from(form).ok().and_then(|form| FORMS.get(form)) else { break };
+            if form > 0 && kept.is_none() {
+                kept = Some(back_up_before(&path, form)?);
+            }
+            let step = write
+                .execute_batch(next)
+                .and_then(|()| write.pragma_update(None, "application_id", APPLICATION))
+                .and_then(|()| write.pragma_update(None, "user_version", form + 1));
+            step.and_then(|()| write.commit()).map_err(|error| Trouble::Refused(path, error))?;
+        }
+        Ok(kept)
+    }
+
+    /// Begins writing; no other program can until it is over.
+    pub(crate) fn write(&mut self) -> Result<Transaction<'_>, Trouble> {
+        let path = self.path.clone();
+        self.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(|error| Trouble::Refused(path, error))
+    }
+
+    pub(crate) fn refused(&self) -> impl Fn(rusqlite::Error) -> Trouble + use<> {
+        let path = self.path.clone();
+        move |error| Trouble::Refused(path.clone(), error)
+    }
+
+    fn pragma<T: rusqlite::types::FromSql>(&self, name: &str) -> Result<T, Trouble> {
+        self.db.pragma_query_value(None, name, |row| row.get(0)).map_err(self.refused())
+    }
+
+    pub(crate) fn ask<T: rusqlite::types::FromSql>(&self, question: &str) -> Result<T, Trouble> {
+        self.db.query_row(question, [], |row| row.get(0)).map_err(self.refused())
+    }
+
+    /// Writes a whole and consistent copy, while others may go on writing.
+    ///
+    /// # Errors
+    /// [`Trouble`] when the file is there already or can't be written.
+    pub fn back_up(&self, to: &Path) -> Result<(), Trouble> {
+        if to.exists() {
+            let why = format!("{} is there already", to.display());
+            return Err(Trouble::Wrong(why, "name a file that does not exist yet".to_owned()));
+        }
+        copy(&self.db, to).map_err(|error| Trouble::Refused(to.to_owned(), error))
+    }
+}
+
+fn copy(from: &Connection, to: &Path) -> rusqlite::Result<()> {
+    const PAGES_AT_ONCE: i32 = 1000;
+    let mut target = Connection::open(to)?;
+    Backup::new(from, &mut target)?.run_to_completion(PAGES_AT_ONCE, Duration::ZERO, None)
+}
+
+/// A copy of the book as it is, beside it, under a name that is not taken.
+fn back_up_before(path: &Path, form: i64) -> Result<PathBuf, Trouble> {
+    let name = |count: u32| {
+        let again = if count == 0 { String::new() } else { format!("-{count}") };
+        path.with_extension(format!("form-{form}{again}.sqlite"))
+    };
+    let to = (0..).map(name).find(|name| !name.exists()).unwrap_or_else(|| name(0));
+    let refused = |error| Trouble::Refused(to.clone(), error);
+    // A second reader: the first is writing already, so that nobody comes between backup and change.
+    let reader = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY).map_err(refused)?;
+    copy(&reader, &to).map_err(refused)?;
+    Ok(to)
+}
+
+/// Whether a file can be a database at all, and is whole.
+fn look_at(path: &Path) -> Result<(), Trouble> {
+    let no = |why| Trouble::NotABook(path.to_owned(), why);
+    let refused = |error| Trouble::File(path.to_owned(), error);
+    let mut file = File::open(path).map_err(refused)?;
+    let about = file.metadata().map_err(refused)?;
+    if !about.is_file() {
+        return Err(no("it is not a file"));
+    }
+    // Made by another program a moment ago, and not written yet.
+    if about.len() == 0 {
+        return Ok(());
+    }
+    let mut head = Vec::new();
+    file.by_ref().take(100).read_to_end(&mut head).map_err(refused)?;
+    if !head.starts_with(MAGIC) {
+        return Err(no("it is not a database"));
+    }
+    let size =
+        head.get(PAGE_SIZE_AT..PAGE_SIZE_AT + 2).map_or(0, |bytes| u64::from(u16::from_be_bytes([bytes[0], bytes[1]])));
+    // The largest size does not fit and is written as 1.
+    let size = if size == 1 { 65_536 } else { size };
+    let count = head.get(PAGE_COUNT_AT..PAGE_COUNT_AT + 4);
+    let count = count.map_or(0, |bytes| u64::from(u32::from_be_bytes([bytes[0], bytes[1], bytes[2], bytes[3]])));
+    if head.len() < 100 || about.len() < size * count { Err(no("its end is missing")) } else { Ok(()) }
+}
+
+/// Tries again while another program holds the file: making a journal can't wait by itself.
+fn patiently(step: impl Fn() -> rusqlite::Result<()>) -> rusqlite::Result<()> {
+    const PAUSE: Duration = Duration::from_millis(5);
+    let start = Instant::now();
+    loop {
+        match step() {
+            Err(error)
+                if matches!(error.sqlite_error_code(), Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked))
+                    && start.elapsed() < PATIENCE =>
+            {
+                std::thread::sleep(PAUSE);
+            }
+            done => return done,
+        }
+    }
+}

@@ -1,0 +1,196 @@
+//! What it really took: minutes, cord, what was bought; and a plain timer.
+
+use chrono::{NaiveDate, NaiveDateTime};
+use rusqlite::{OptionalExtension, params};
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+
+use crate::entering::{date, decimal};
+use crate::opening::Book;
+use crate::trouble::Trouble;
+
+/// Minutes at the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct WorkLine {
+    /// When.
+    pub day: NaiveDate,
+    /// At which step, if said.
+    pub step: Option<String>,
+    /// How long.
+    pub minutes: f64,
+    /// A remark.
+    pub note: Option<String>,
+}
+
+/// Cord that was cut.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct CordUsed {
+    /// When.
+    pub day: NaiveDate,
+    /// The cord's name in the store.
+    pub cord: String,
+    /// How much, in metres.
+    pub metres: f64,
+}
+
+/// Something bought for a commission.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Bought {
+    /// When.
+    pub day: NaiveDate,
+    /// What it cost.
+    pub amount: Decimal,
+    /// What it was.
+    pub what: String,
+}
+
+/// What a commission really took.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+pub struct Took {
+    /// Minutes, in order.
+    pub work: Vec<WorkLine>,
+    /// Cord, in order.
+    pub cord: Vec<CordUsed>,
+    /// What was bought, in order.
+    pub bought: Vec<Bought>,
+}
+
+impl Took {
+    /// All minutes.
+    pub fn minutes(&self) -> f64 {
+        self.work.iter().map(|line| line.minutes).sum()
+    }
+
+    /// Everything bought.
+    pub fn bought_in_all(&self) -> Decimal {
+        self.bought.iter().map(|bought| bought.amount).sum()
+    }
+}
+
+/// The timer, running.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Timer {
+    /// The commission's number, or its file's stem.
+    pub name: String,
+    /// At which step, if said.
+    pub step: Option<String>,
+    /// Since when, by the clock of the place.
+    pub started: NaiveDateTime,
+}
+
+/// How the start of the timer is kept.
+const MOMENT: &str = "%Y-%m-%dT%H:%M:%S";
+
+impl Book {
+    /// Enters minutes, cord or what was bought.
+    ///
+    /// # Errors
+    /// [`Trouble`] when no commission is called so.
+    pub fn log(&mut self, word: &str, took: &Took, day: NaiveDate) -> Result<(), Trouble> {
+        let id = self.find(word, day)?.id;
+        let refused = self.refused();
+        let write = self.write()?;
+        for line in &took.work {
+            let add = "INSERT INTO work (commission, day, step, minutes, note) VALUES (?1, ?2, ?3, ?4, ?5)";
+            write
+                .execute(add, params![id, line.day.to_string(), line.step, line.minutes, line.note])
+                .map_err(&refused)?;
+        }
+        for line in &took.cord {
+            let add = "INSERT INTO cord_used (commission, day, cord, metres) VALUES (?1, ?2, ?3, ?4)";
+            write.execute(add, params![id, line.day.to_string(), line.cord, line.metres]).map_err(&refused)?;
+        }
+        for line in &took.bought {
+            let add = "INSERT INTO bought (commission, day, amount, what) VALUES (?1, ?2, ?3, ?4)";
+            write
+                .execute(add, params![id, line.day.to_string(), line.amount.to_string(), line.what])
+                .map_err(&refused)?;
+        }
+        write.commit().map_err(&refused)
+    }
+
+    /// Starts the timer; it runs on through whatever becomes of the program.
+    ///
+    /// # Errors
+    /// [`Trouble`] when it runs already, or no commission is called so.
+    pub fn start(&mut self, word: &str, step: Option<&str>, now: NaiveDateTime) -> Result<(), Trouble> {
+        let id = self.find(word, now.date())?.id;
+        if let Some(timer) = self.timer()? {
+            let why = format!("the timer runs already, for {} since {}", timer.name, timer.started.format("%H:%M"));
+            return Err(Trouble::Wrong(why, "stop it with `reeve book stop`".to_owned()));
+        }
+        let refused = self.refused();
+        let write = self.write()?;
+        let start = "INSERT INTO timer (one, commission, step, started) VALUES (1, ?1, ?2, ?3)";
+        write.execute(start, params![id, step, now.format(MOMENT).to_string()]).map_err(&refused)?;
+        write.commit().map_err(&refused)
+    }
+
+    /// Stops the timer and enters its minutes, to the nearest one.
+    ///
+    /// # Errors
+    /// [`Trouble`] when it does not run, or the clock has gone back behind its start.
+    pub fn stop(&mut self, now: NaiveDateTime, note: Option<&str>) -> Result<(Timer, f64), Trouble> {
+        let wrong = |why: &str, remedy: &str| Trouble::Wrong(why.to_owned(), remedy.to_owned());
+        let timer = self.timer()?.ok_or_else(|| wrong("the timer does not run", "start it with `reeve book start`"))?;
+        let seconds = (now - timer.started).num_seconds();
+        if seconds < 0 {
+            return Err(wrong(
+                "the clock stands before the timer's start",
+                "set the clock right, or drop the timer with --drop and log the minutes yourself",
+            ));
+        }
+        let minutes = f64::from(u32::try_from(seconds).unwrap_or(u32::MAX)) / 60.0;
+        let refused = self.refused();
+        let write = self.write()?;
+        let add = "INSERT INTO work (commission, day, step, minutes, note) \
+                   SELECT commission, ?1, step, ?2, ?3 FROM timer";
+        write.execute(add, params![timer.started.date().to_string(), minutes.round(), note]).map_err(&refused)?;
+        write.execute("DELETE FROM timer", []).map_err(&refused)?;
+        write.commit().map_err(&refused)?;
+        Ok((timer, minutes.round()))
+    }
+
+    /// Drops the timer; nothing is entered.
+    ///
+    /// # Errors
+    /// [`Trouble`] when the book can't be written.
+    pub fn drop_timer(&mut self) -> Result<Option<Timer>, Trouble> {
+        let timer = self.timer()?;
+        let refused = self.refused();
+        let write = self.write()?;
+        write.execute("DELETE FROM timer", []).map_err(&refused)?;
+        write.commit().map_err(&refused)?;
+        Ok(timer)
+    }
+
+    /// The timer, if it runs.
+    ///
+    /// # Errors
+    /// [`Trouble`] when the book can't be read.
+    pub fn timer(&self) -> Result<Option<Timer>, Trouble> {
+        let running = "SELECT coalesce(commission.number, commission.reference), timer.step, timer.started FROM timer \
+                       JOIN commission ON commission.id = timer.commission";
+        let read = |row: &rusqlite::Row<'_>| {
+            let started: String = row.get(2)?;
+            let started = NaiveDateTime::parse_from_str(&started, MOMENT).map_err(|_| rusqlite::Error::InvalidQuery)?;
+            Ok(Timer { name: row.get(0)?, step: row.get(1)?, started })
+        };
+        self.db.query_row(running, [], read).optional().map_err(self.refused())
+    }
+
+    pub(crate) fn took(&self, id: i64) -> Result<Took, Trouble> {
+        let refused = self.refused();
+        let work =
+            self.rows("SELECT day, step, minutes, note FROM work WHERE commission = ?1 ORDER BY id", id, |row| {
+                Ok(WorkLine { day: date(row, 0)?, step: row.get(1)?, minutes: row.get(2)?, note: row.get(3)? })
+            });
+        let cord = self.rows("SELECT day, cord, metres FROM cord_used WHERE commission = ?1 ORDER BY id", id, |row| {
+            Ok(CordUsed { day: date(row, 0)?, cord: row.get(1)?, metres: row.get(2)? })
+        });
+        let bought = self.rows("SELECT day, amount, what FROM bought WHERE commission = ?1 ORDER BY id", id, |row| {
+            Ok(Bought { day: date(row, 0)?, amount: decimal(row, 1)?, what: row.get(2)? })
+        });
+        Ok(Took { work: work.map_err(&refused)?, cord: cord.map_err(&refused)?, bought: bought.map_err(&refused)? })
+    }
+}
