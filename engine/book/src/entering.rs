@@ -47,6 +47,8 @@ pub struct Figures {
     pub deposit: Decimal,
     /// Paid before it was entered.
     pub paid: Decimal,
+    /// The shop's pace then.
+    pub pace: Decimal,
     /// Bench hours expected.
     pub hours: Decimal,
     /// Bench hours that suffice with the confidence.
@@ -55,6 +57,8 @@ pub struct Figures {
     pub confidence: Decimal,
     /// Cord, fittings and what else is used up or bought in.
     pub material: Decimal,
+    /// Cord alone.
+    pub cord_cost: Decimal,
     /// Labour.
     pub labour: Decimal,
     /// Everything it costs.
@@ -109,6 +113,8 @@ pub struct Before {
     pub quote: String,
     /// What it came to.
     pub figures: Figures,
+    /// Whether its last day has passed.
+    pub lapsed: bool,
 }
 
 /// A quote as it is kept, with marks in place of what is personal.
@@ -183,7 +189,9 @@ impl Book {
             Some(known) => known.id,
             None => add_commission(&write, asked).map_err(&refused)?,
         };
+        let lapsed = found.as_ref().is_some_and(|known| known.state == State::Lapsed);
         let before = last_entry(&write, id).map_err(&refused)?;
+        let before = before.map(|(revision, before)| (revision, Before { lapsed, ..before }));
         let number = match found.and_then(|known| known.number) {
             Some(number) => number,
             None => give_number(&write, id, asked.day, pattern).map_err(&refused)?,
@@ -406,7 +414,9 @@ fn last_entry(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Option<(u3
     let last = "SELECT entry.revision, entry.figures, page.text FROM entry \
                 JOIN page ON page.entry = entry.id AND page.name = 'quote.json' \
                 WHERE entry.commission = ?1 ORDER BY entry.revision DESC LIMIT 1";
-    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, Before { figures: json(row, 1)?, quote: row.get(2)? }));
+    let read = |row: &rusqlite::Row<'_>| {
+        Ok((row.get(0)?, Before { figures: json(row, 1)?, quote: row.get(2)?, lapsed: false }))
+    };
     db.query_row(last, [id], read).optional()
 }
 

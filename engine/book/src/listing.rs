@@ -148,6 +148,11 @@ impl Book {
         let refused = self.refused();
         let one = format!("{LIST} WHERE commission.id = ?1");
         let commission = self.db.query_row(&one, [id], |row| commission(row, day)).map_err(&refused)?;
+        self.fill_in(commission)
+    }
+
+    fn fill_in(&self, commission: Commission) -> Result<Whole, Trouble> {
+        let (id, refused) = (commission.id, self.refused());
         let entries = self.entries(id).map_err(&refused)?;
         let happenings =
             self.rows("SELECT state, day, note FROM happening WHERE commission = ?1 ORDER BY id", id, |row| {
@@ -164,6 +169,15 @@ impl Book {
             payments: payments.map_err(&refused)?,
             took: self.took(id)?,
         })
+    }
+
+    /// Every commission with all that is known of it, in the order they were entered.
+    ///
+    /// # Errors
+    /// [`Trouble`] when the book can't be read.
+    pub fn wholes(&self, day: NaiveDate) -> Result<Vec<Whole>, Trouble> {
+        let all = self.list(day)?;
+        all.into_iter().map(|commission| self.fill_in(commission)).collect()
     }
 
     /// A page or document of a quote as it was issued, filled in; of the last revision if none is named.
@@ -217,7 +231,7 @@ impl Book {
         id: i64,
         read: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
     ) -> rusqlite::Result<Vec<T>> {
-        self.db.prepare(question)?.query_map([id], read)?.collect()
+        self.db.prepare_cached(question)?.query_map([id], read)?.collect()
     }
 }
 

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand};
 use clap_complete::Shell;
 
+use crate::book_args::Book;
 use crate::compare::Compare;
 use crate::forms::{Chosen, Form, PageForm, Place, Wished};
 use crate::knot_args::Knots;
@@ -111,6 +112,9 @@ pub(crate) enum Command {
         after_help = "Examples:\n  reeve mix --shop my-shop\n  reeve mix curlew-hanger bay-leaf --hours 12 --demand bay-leaf=8"
     )]
     Mix(Mix),
+    /// Keep the order book: from enquiry to what it really took
+    #[command(subcommand, after_help = "Example:\n  reeve book list --shop my-shop")]
+    Book(Book),
     /// Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample
     #[command(subcommand, after_help = "Example:\n  reeve knots list")]
     Knots(Knots),
@@ -118,7 +122,7 @@ pub(crate) enum Command {
     #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]
     Schema {
         /// The kind of file
-        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "samples", "quote-json", "takeoff-json", "costing-json", "compare-json", "weigh-json", "mix-json", "knot-json", "tight-json", "hand-json"])]
+        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "samples", "quote-json", "takeoff-json", "costing-json", "compare-json", "weigh-json", "mix-json", "book-list-json", "book-show-json", "book-queue-json", "book-took-json", "book-summary-json", "knot-json", "tight-json", "hand-json"])]
         kind: String,
     },
     /// Print completions for a shell

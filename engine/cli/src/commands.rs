@@ -14,7 +14,7 @@ use crate::forms::{AnyForm, Chosen, PageForm, Place, Wished};
 use crate::opening::{folder_failure, open, today};
 use crate::output::{print, write_files};
 use crate::sheets::{Desk, json, template_fault};
-use crate::{compare, knots, mix, samples, weigh};
+use crate::{book, compare, knots, mix, samples, weigh};
 
 pub(crate) fn run(args: Args) -> Result<(), Failure> {
     match args.command {
@@ -33,6 +33,7 @@ pub(crate) fn run(args: Args) -> Result<(), Failure> {
         Command::Compare(asked) => compare::run(&asked),
         Command::Weigh(asked) => weigh::run(&asked),
         Command::Mix(asked) => mix::run(&asked),
+        Command::Book(command) => book::run(command),
         Command::Knots(command) => knots::run(command),
         Command::Schema { kind } => schema(&kind),
         Command::Completions { shell } => completions(shell),

@@ -2,6 +2,7 @@
 
 use std::process::ExitCode;
 
+use reeve_book::Trouble;
 use reeve_reading::{Fault, Severity};
 
 /// Why a command stopped.
@@ -13,6 +14,16 @@ pub(crate) enum Failure {
     Partly,
     /// The system refused.
     System(String),
+}
+
+impl From<Trouble> for Failure {
+    fn from(trouble: Trouble) -> Self {
+        let (title, remedy) = (trouble.to_string(), trouble.remedy());
+        if !trouble.is_of_the_system() {
+            return Self::input(title, remedy);
+        }
+        Self::System(if remedy.is_empty() { title } else { format!("{title}; {remedy}") })
+    }
 }
 
 impl Failure {

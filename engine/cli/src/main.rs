@@ -1,10 +1,13 @@
 //! The program `reeve`: words and terminal only.
 
 mod args;
+mod book;
+mod book_args;
 mod commands;
 mod compare;
 mod failure;
 mod forms;
+mod issuing;
 mod knot_args;
 mod knots;
 mod libraries;

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use chrono::{Local, NaiveDate};
+use chrono::{Local, NaiveDate, NaiveDateTime};
 use reeve_host::Program;
 use reeve_shop::{Folder, FolderFault, Shop};
 
@@ -24,9 +24,19 @@ pub(crate) fn program() -> Result<Program, Failure> {
     Program::this().map_err(|error| Failure::System(format!("the system does not tell where this program is: {error}")))
 }
 
-/// The only place where the clock is read.
+/// The day that a command works as of.
 pub(crate) fn today(place: &Place) -> NaiveDate {
-    place.on.unwrap_or_else(|| Local::now().date_naive())
+    day(place.on)
+}
+
+/// A day, or today.
+pub(crate) fn day(on: Option<NaiveDate>) -> NaiveDate {
+    on.unwrap_or_else(|| now().date())
+}
+
+/// The only place where the clock is read: by the clock of the place.
+pub(crate) fn now() -> NaiveDateTime {
+    Local::now().naive_local()
 }
 
 pub(crate) fn folder_failure(fault: &FolderFault) -> Failure {

@@ -3,6 +3,7 @@
 use reeve_costing::cost::CordBought;
 use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
+use reeve_pages::book::BookPage;
 use reeve_pages::compare::Comparison;
 use reeve_pages::mix::Week;
 use reeve_pages::weigh::Weighed;
@@ -75,6 +76,15 @@ impl Desk {
 
     pub(crate) fn mix(&self, week: &Week<'_>, form: Form) -> Result<String, Failure> {
         self.page("mix", form, &reeve_pages::mix::mix_page(week, &self.rates, &self.words))
+    }
+
+    pub(crate) fn book(&self, page: &BookPage, form: Form) -> Result<String, Failure> {
+        self.page("book", form, page)
+    }
+
+    /// The shop's wording.
+    pub(crate) fn words(&self) -> &Words {
+        &self.words
     }
 
     /// The shop's rates.

@@ -4,6 +4,7 @@
 //! file, reads a clock or looks at the environment; today's date is handed in.
 
 pub mod alone;
+pub mod calendar;
 pub mod caution;
 pub mod commission;
 pub mod cost;

@@ -5,20 +5,25 @@
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
-use crate::totals::Totals;
+use crate::money::Currency;
+use crate::rates::TaxScheme;
+use crate::totals::{Amount, Sums, TaxClass, Totals, add_up};
 
 /// The form of `quote.json`; raised when a field changes its meaning or goes.
 pub const QUOTE_FORM: u32 = 1;
 
 /// A quote as the client reads it. Amounts are decimal strings in `currency`.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Quote {
     /// Version of this form.
     pub form: u32,
-    /// The commission's file stem.
+    /// The commission's file stem, or the number of a quote that was issued from the book.
     pub reference: String,
+    /// What changed against the quote that this one supersedes; empty for a first one.
+    #[serde(default)]
+    pub changes: Vec<String>,
     /// What it is about.
     pub title: String,
     /// Who makes and sells.
@@ -60,7 +65,7 @@ pub struct Quote {
 }
 
 /// The maker as the client reads it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct QuoteMaker {
     /// The shop's name.
     pub name: String,
@@ -77,7 +82,7 @@ pub struct QuoteMaker {
 }
 
 /// The client.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct QuoteClient {
     /// Name.
     pub name: String,
@@ -86,7 +91,7 @@ pub struct QuoteClient {
 }
 
 /// How amounts stand to tax.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Prices {
     /// Without tax.
@@ -98,7 +103,7 @@ pub enum Prices {
 }
 
 /// A line.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct QuoteLine {
     /// What it is.
     pub text: String,
@@ -117,7 +122,7 @@ pub struct QuoteLine {
 }
 
 /// A part of a line's amount.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct QuotePart {
     /// What it is for.
     pub text: String,
@@ -126,7 +131,7 @@ pub struct QuotePart {
 }
 
 /// An amount taken off or put on the whole.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct QuoteAmount {
     /// Why.
     pub text: String,
@@ -137,7 +142,7 @@ pub struct QuoteAmount {
 }
 
 /// Tax of one rate.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct QuoteTax {
     /// Tax rate in per cent, or `exempt`.
     pub rate: String,
@@ -148,7 +153,7 @@ pub struct QuoteTax {
 }
 
 /// A payment to come.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Instalment {
     /// What it is.
     pub text: String,
@@ -156,4 +161,46 @@ pub struct Instalment {
     pub when: String,
     /// How much.
     pub amount: Decimal,
+}
+
+impl Quote {
+    /// Reckons lines and totals anew and says what does not add up; nothing if all does.
+    pub fn recheck(&self) -> Option<String> {
+        let Some(currency) = Currency::from_code(&self.currency) else {
+            return Some(format!("no currency is called {}", self.currency));
+        };
+        let tax = |rate: &Option<String>| match rate.as_deref() {
+            None => TaxClass::Untaxed,
+            Some("exempt") => TaxClass::Exempt,
+            Some(percent) => percent.parse().map_or(TaxClass::Exempt, TaxClass::Rate),
+        };
+        let amount = |named: &QuoteAmount| Amount { amount: named.amount, tax: tax(&named.tax_rate) };
+        let sums = Sums {
+            lines: self.lines.iter().map(|line| Amount { amount: line.net, tax: tax(&line.tax_rate) }).collect(),
+            allowances: self.allowances.iter().map(amount).collect(),
+            charges: self.charges.iter().map(amount).collect(),
+            paid: self.totals.paid,
+        };
+        let scheme = match self.prices {
+            Prices::Net => TaxScheme::Net,
+            Prices::Inclusive => TaxScheme::Inclusive,
+            Prices::Untaxed => TaxScheme::NotRegistered,
+        };
+        let (totals, _) = add_up(&sums, scheme, currency);
+        if totals != self.totals {
+            return Some(format!("its totals come to {} and not to {}", totals.gross, self.totals.gross));
+        }
+        let odd = self.lines.iter().find(|line| {
+            let parts: Decimal = line.parts.iter().map(|part| part.amount).sum();
+            !line.parts.is_empty() && parts != line.net
+        });
+        let instalments: Decimal = self.schedule.iter().map(|part| part.amount).sum();
+        match odd {
+            Some(line) => Some(format!("the parts of a line do not come to its {}", line.net)),
+            None if instalments != self.totals.due => {
+                Some(format!("what is to be paid comes to {instalments} and not to {}", self.totals.due))
+            }
+            None => None,
+        }
+    }
 }

@@ -3,6 +3,7 @@
 use reeve_measure::{Length, Time};
 use rust_decimal::Decimal;
 
+use crate::calendar::Calendar;
 use crate::hand::Hand;
 use crate::money::{Currency, fraction};
 use crate::practice::Practice;
@@ -22,6 +23,10 @@ pub struct Rates {
     pub overhead: Overhead,
     /// Bench hours in a week, where the shop says so.
     pub weekly_hours: Option<Decimal>,
+    /// Days at the bench, and days off.
+    pub calendar: Calendar,
+    /// How numbers of quotes are written, where the shop says so: with `{year}` and `{running}`.
+    pub number_pattern: Option<String>,
     /// Pace, allowances and handling.
     pub bench: Bench,
     /// What every price aims at.

@@ -163,6 +163,8 @@ pub(crate) fn rates(scheme: TaxScheme) -> Rates {
         wage: Decimal::from(20),
         overhead: Overhead::PerHour(Decimal::from(10)),
         weekly_hours: None,
+        calendar: crate::calendar::Calendar::default(),
+        number_pattern: None,
         bench: bench(),
         price: PriceRule {
             aim: Aim::Margin(Decimal::from(25)),

@@ -6,7 +6,7 @@
 
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::money::Currency;
 use crate::rates::TaxScheme;
@@ -75,7 +75,7 @@ pub struct TaxLine {
 }
 
 /// The totals.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Totals {
     /// Sum of the lines, as shown.
     pub lines: Decimal,

@@ -5,6 +5,7 @@
 //! maker's pages are other views and other templates.
 
 pub mod bench;
+pub mod book;
 pub mod chart;
 pub mod compare;
 pub mod costing;

@@ -11,6 +11,7 @@ use crate::words::Words;
 pub struct QuotePage {
     head: Head,
     reference: String,
+    changes: Vec<String>,
     date: String,
     valid_until: String,
     promised: Option<String>,
@@ -99,6 +100,7 @@ pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
     QuotePage {
         head: Head::new(rates, &quote.title),
         reference: quote.reference.clone(),
+        changes: quote.changes.clone(),
         date: words.date(quote.date),
         valid_until: words.date(quote.valid_until),
         promised: quote.promised.map(|day| words.date(day)),

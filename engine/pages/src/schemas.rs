@@ -4,6 +4,7 @@ use reeve_costing::quote::Quote;
 use schemars::{JsonSchema, schema_for};
 use serde_json::Value;
 
+use crate::book::{ListJson, QueueJson, SummaryJson, TookJson, WholeJson};
 use crate::compare::CompareJson;
 use crate::hand::HandJson;
 use crate::json::{CostingJson, TakeOffJson};
@@ -21,6 +22,11 @@ pub fn schemas() -> Vec<(&'static str, Value)> {
         ("compare-json", schema_of::<CompareJson>()),
         ("weigh-json", schema_of::<WeighJson>()),
         ("mix-json", schema_of::<MixJson>()),
+        ("book-list-json", schema_of::<ListJson>()),
+        ("book-show-json", schema_of::<WholeJson>()),
+        ("book-queue-json", schema_of::<QueueJson>()),
+        ("book-took-json", schema_of::<TookJson>()),
+        ("book-summary-json", schema_of::<SummaryJson>()),
         ("knot-json", schema_of::<KnotJson>()),
         ("tight-json", schema_of::<TightJson>()),
         ("hand-json", schema_of::<HandJson>()),

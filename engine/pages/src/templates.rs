@@ -22,6 +22,8 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "costing.txt",
     "bench.txt",
     "takeoff.txt",
+    "book.html",
+    "book.txt",
     "compare.html",
     "compare.txt",
     "mix.html",

@@ -35,6 +35,17 @@ pub struct NewSample {
     pub note: Option<String>,
 }
 
+/// The text of `shop.toml` with another pace; a remark beside the old one stays.
+pub(crate) fn with_pace(text: &str, pace: f64) -> Result<String, TomlError> {
+    let mut document: DocumentMut = text.parse()?;
+    let mut new = Value::from(pace);
+    if let Some(old) = document.get("bench").and_then(|bench| bench.get("pace")).and_then(Item::as_value) {
+        new.decor_mut().clone_from(old.decor());
+    }
+    document["bench"]["pace"] = Item::Value(new);
+    Ok(document.to_string())
+}
+
 impl NewSample {
     fn table(&self) -> Table {
         let mut table = Table::new();

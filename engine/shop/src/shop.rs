@@ -134,6 +134,23 @@ impl Shop {
         self.rates.as_ref()
     }
 
+    /// The text of `shop.toml` with another pace, all else in it left as it is; nothing is written.
+    ///
+    /// # Errors
+    /// A fault when the file can't be read as TOML.
+    pub fn with_pace(&self, pace: f64) -> Result<String, Vec<Fault>> {
+        let source = self.folder.read(SHOP_FILE).map_err(|fault| vec![fault])?;
+        let text = source.map(|source| source.text.clone()).unwrap_or_default();
+        crate::adding::with_pace(&text, pace).map_err(|error| {
+            vec![Fault::without_place(format!("{SHOP_FILE} is not TOML: {}", error.message()), "mend it first")]
+        })
+    }
+
+    /// Where the order book stands; `None` inside the program.
+    pub fn book_folder(&self) -> Option<PathBuf> {
+        self.folder.dir(".")
+    }
+
     /// The names of all cords of the store.
     pub fn cord_names(&self) -> Vec<&str> {
         self.cords.iter().map(|cord| cord.name.as_str()).collect()

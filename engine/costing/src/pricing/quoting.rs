@@ -139,6 +139,7 @@ pub(super) fn quote(
     Quote {
         form: QUOTE_FORM,
         reference: commission.reference.clone(),
+        changes: Vec::new(),
         title: commission.title.clone(),
         maker: maker(rates),
         client: QuoteClient { name: commission.client.name.clone(), address: commission.client.address.clone() },

@@ -1,5 +1,7 @@
 //! `shop.toml`: who makes, and every rate of the shop.
 
+use chrono::Weekday;
+use reeve_costing::calendar::Calendar;
 use reeve_costing::hand::Hand;
 use reeve_costing::money::{Currency, fraction};
 use reeve_costing::practice::{Model, Practice};
@@ -8,7 +10,7 @@ use reeve_costing::rates::{
     Aim, Bench, Fee, FeeBase, Handling, Maker, Overhead, PriceRule, Rates, TaxRule, TaxScheme, Terms,
 };
 use reeve_measure::{Time, bound};
-use reeve_reading::{Choice, Count, Flag, Lengths, List, Money, Number, Percent, Placed, Table, Text, nearest};
+use reeve_reading::{Choice, Count, Day, Flag, Lengths, List, Money, Number, Percent, Placed, Table, Text, nearest};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
@@ -23,6 +25,8 @@ pub fn shop_file(t: &mut Table<'_>) -> Option<Rates> {
     let price = t.need_table("price", "What every price aims at.", price);
     let fees = t.tables("fee", "A fee of selling.", fee);
     let terms = t.need_table("terms", "What the client is told.", terms);
+    let calendar = t.table("calendar", "Your days at the bench, and days off.", calendar);
+    let book = t.table("book", "How the order book is kept.", book);
     let (maker, currency) = maker?.value;
     let (tax, (price, aim_place)) = (tax?.value, price?.value);
     let fees: Vec<Fee> = fees.into_iter().map(|fee| fee.value).collect();
@@ -36,10 +40,66 @@ pub fn shop_file(t: &mut Table<'_>) -> Option<Rates> {
         overhead: overhead?.value,
         bench,
         weekly_hours,
+        calendar: calendar.map(|calendar| calendar.value).unwrap_or_default(),
+        number_pattern: book.map(|pattern| pattern.value),
         price,
         fees,
         terms: terms?.value,
     })
+}
+
+const DAYS: &[(&str, Weekday)] = &[
+    ("monday", Weekday::Mon),
+    ("tuesday", Weekday::Tue),
+    ("wednesday", Weekday::Wed),
+    ("thursday", Weekday::Thu),
+    ("friday", Weekday::Fri),
+    ("saturday", Weekday::Sat),
+    ("sunday", Weekday::Sun),
+];
+
+fn calendar(t: &mut Table<'_>) -> Option<Calendar> {
+    let days = t.maybe("days", &List(Choice { words: DAYS }), "Days at the bench; monday to friday if not said.");
+    let off = t.tables("off", "Days off.", |t| {
+        let from = t.need("from", &Day, "The first day off.");
+        let to = t.maybe("to", &Day, "The last one; the same if not said.");
+        t.maybe("why", &Text, "A remark.");
+        let (from, to) = (from?, to);
+        let last = to.as_ref().map_or(from.value, |to| to.value);
+        if last < from.value {
+            let place = to.map_or(from.span, |to| to.span);
+            t.refuse_at(
+                place,
+                format!("{last} is before {}", from.value),
+                "the last day off",
+                "the first day goes first",
+            );
+            return None;
+        }
+        Some((from.value, last))
+    });
+    let off = off.into_iter().map(|off| off.value).collect();
+    let Some(days) = days else { return Some(Calendar { off, ..Calendar::default() }) };
+    if days.value.is_empty() {
+        t.refuse_at(days.span, "`days` is empty", "work needs a day", "for example days = [\"tuesday\", \"friday\"]");
+        return None;
+    }
+    Some(Calendar { days: days.value.into_iter().map(|day| day.value).collect(), off })
+}
+
+fn book(t: &mut Table<'_>) -> Option<String> {
+    let number = t.need("number", &Text, "How numbers of quotes are written, with {year} and {running}.")?;
+    if number.value.contains("{year}") && number.value.contains("{running}") {
+        return Some(number.value);
+    }
+    let label = "it needs {year} and {running}: numbers begin at 1 in each year";
+    t.refuse_at(
+        number.span,
+        format!("`{}` can't number quotes", number.value),
+        label,
+        "for example \"{year}-{running}\"",
+    );
+    None
 }
 
 fn maker(t: &mut Table<'_>) -> Option<(Maker, Currency)> {

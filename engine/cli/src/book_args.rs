@@ -1,0 +1,260 @@
+//! The command line of the order book.
+
+use std::path::PathBuf;
+
+use chrono::NaiveDate;
+use clap::{Args as ClapArgs, Subcommand};
+use reeve_book::State;
+
+use crate::forms::{AnyForm, TableForm, WhichShop, Wished};
+
+/// Which shop's book, and as of which day.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct At {
+    /// The shop's folder, or one inside it; the current folder if not given
+    #[arg(long = "shop", value_name = "DIR")]
+    pub(crate) folder: Option<PathBuf>,
+    /// Work as of this day; today if not given
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) on: Option<NaiveDate>,
+}
+
+impl At {
+    pub(crate) fn shop(&self) -> WhichShop {
+        WhichShop { folder: self.folder.clone(), demo: false }
+    }
+}
+
+fn state_words() -> clap::builder::PossibleValuesParser {
+    clap::builder::PossibleValuesParser::new(State::WORDS.iter().map(|(word, _)| *word))
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Book {
+    /// Enter an enquiry that is not quoted yet
+    #[command(after_help = "Example:\n  reeve book enquire thwickling --on 2026-11-24 --shop my-shop")]
+    Enquire {
+        /// The commission: its file's name without .toml, or a path
+        commission: String,
+        /// A remark
+        #[arg(long)]
+        note: Option<String>,
+        #[command(flatten)]
+        at: At,
+    },
+    /// Issue a quote: give it a number, or its own next revision, and keep it as it is
+    #[command(after_help = "Example:\n  reeve book issue reading-room --on 2026-11-25 --out to-send --shop my-shop")]
+    Issue {
+        /// The commission: its file's name without .toml, or a path
+        commission: String,
+        #[command(flatten)]
+        wished: Wished,
+        /// A remark
+        #[arg(long)]
+        note: Option<String>,
+        /// Also write its pages and documents into this folder
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+        #[command(flatten)]
+        at: At,
+    },
+    /// List the commissions and where they stand
+    #[command(after_help = "Example:\n  reeve book list --stands quoted --shop my-shop")]
+    List {
+        /// Only those that stand so; may be given several times
+        #[arg(long, value_parser = state_words(), value_name = "STATE")]
+        stands: Vec<String>,
+        /// Only those of a client whose name holds these letters
+        #[arg(long, value_name = "LETTERS")]
+        client: Option<String>,
+        /// Only those first entered in this year
+        #[arg(long)]
+        year: Option<i32>,
+        #[command(flatten)]
+        at: At,
+        /// What it is written as
+        #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
+        form: TableForm,
+    },
+    /// Show one commission whole, or a page of a quote as it was issued
+    #[command(
+        after_help = "Examples:\n  reeve book show 2026-001 --shop my-shop\n  reeve book show 2026-001 --page quote.txt --shop my-shop"
+    )]
+    Show {
+        /// Its number, or its file's name
+        commission: String,
+        /// A page or document as it was issued, such as quote.html or costing.json
+        #[arg(long, value_name = "NAME")]
+        page: Option<String>,
+        /// Of this revision; the last if not given
+        #[arg(long, requires = "page")]
+        revision: Option<u32>,
+        #[command(flatten)]
+        at: At,
+        /// What it is written as
+        #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
+        form: AnyForm,
+    },
+    /// Mark where a commission stands now
+    #[command(after_help = "Example:\n  reeve book mark 2026-001 accepted --on 2026-12-01 --shop my-shop")]
+    Mark {
+        /// Its number, or its file's name
+        commission: String,
+        /// Where it stands now
+        #[arg(value_parser = state_words())]
+        state: String,
+        /// A remark
+        #[arg(long)]
+        note: Option<String>,
+        #[command(flatten)]
+        at: At,
+    },
+    /// Enter a payment, or a refund with a minus sign
+    #[command(after_help = "Example:\n  reeve book pay 2026-001 400.00 --note deposit --on 2026-12-02 --shop my-shop")]
+    Pay {
+        /// Its number, or its file's name
+        commission: String,
+        /// How much
+        #[arg(allow_hyphen_values = true)]
+        amount: String,
+        /// A remark
+        #[arg(long)]
+        note: Option<String>,
+        #[command(flatten)]
+        at: At,
+    },
+    /// Show what is on the bench, what is next and when each will be done
+    #[command(after_help = "Example:\n  reeve book queue --on 2026-12-03 --shop my-shop")]
+    Queue {
+        #[command(flatten)]
+        at: At,
+        /// What it is written as
+        #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
+        form: AnyForm,
+    },
+    /// Enter what it took: minutes, cord, what was bought
+    #[command(
+        after_help = "Example:\n  reeve book log 2026-001 --minutes 95 --step \"Six arms\" --cord cotton-4-fern=42 --bought \"Felt pads=3.20\" --on 2026-12-03 --shop my-shop"
+    )]
+    Log {
+        /// Its number, or its file's name
+        commission: String,
+        /// Minutes at the bench
+        #[arg(long)]
+        minutes: Option<f64>,
+        /// At which step
+        #[arg(long)]
+        step: Option<String>,
+        /// Cord that was cut, in metres; may be given several times
+        #[arg(long, value_name = "CORD=METRES")]
+        cord: Vec<String>,
+        /// Something bought for it; may be given several times
+        #[arg(long, value_name = "WHAT=AMOUNT")]
+        bought: Vec<String>,
+        /// A remark
+        #[arg(long)]
+        note: Option<String>,
+        #[command(flatten)]
+        at: At,
+    },
+    /// Start the timer for a commission
+    #[command(after_help = "Example:\n  reeve book start 2026-001 --step \"Upper sennits\" --shop my-shop")]
+    Start {
+        /// Its number, or its file's name
+        commission: String,
+        /// At which step
+        #[arg(long)]
+        step: Option<String>,
+        /// The shop's folder, or one inside it; the current folder if not given
+        #[arg(long = "shop", value_name = "DIR")]
+        folder: Option<PathBuf>,
+    },
+    /// Stop the timer and enter its minutes
+    #[command(after_help = "Example:\n  reeve book stop --shop my-shop")]
+    Stop {
+        /// Drop the timer, and enter nothing
+        #[arg(long)]
+        drop: bool,
+        /// A remark
+        #[arg(long, conflicts_with = "drop")]
+        note: Option<String>,
+        /// The shop's folder, or one inside it; the current folder if not given
+        #[arg(long = "shop", value_name = "DIR")]
+        folder: Option<PathBuf>,
+    },
+    /// Show what was quoted beside what it really took
+    #[command(after_help = "Example:\n  reeve book took 2026-001 --shop my-shop")]
+    Took {
+        /// Its number, or its file's name
+        commission: String,
+        #[command(flatten)]
+        at: At,
+        /// What it is written as
+        #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
+        form: AnyForm,
+    },
+    /// Learn the pace from what finished work really took
+    #[command(after_help = "Example:\n  reeve book learn --shop my-shop")]
+    Learn {
+        /// Write the pace into shop.toml
+        #[arg(long)]
+        yes: bool,
+        #[command(flatten)]
+        at: At,
+    },
+    /// Sum up months and years for the maker's books
+    #[command(after_help = "Example:\n  reeve book summary --year 2026 --shop my-shop")]
+    Summary {
+        /// One year; all if not given
+        #[arg(long)]
+        year: Option<i32>,
+        #[command(flatten)]
+        at: At,
+        /// What it is written as
+        #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
+        form: TableForm,
+    },
+    /// Look through the whole book: file, numbers, states, sums, pages
+    #[command(after_help = "Example:\n  reeve book check --shop my-shop")]
+    Check {
+        #[command(flatten)]
+        at: At,
+    },
+    /// Write the whole book as JSON Lines
+    #[command(after_help = "Example:\n  reeve book export book.jsonl --shop my-shop")]
+    Export {
+        /// The file; it must not exist yet
+        file: PathBuf,
+        #[command(flatten)]
+        at: At,
+    },
+    /// Read a book from JSON Lines into a shop that has none
+    #[command(after_help = "Example:\n  reeve begin new-shop\n  reeve book import book.jsonl --shop new-shop")]
+    Import {
+        /// The file
+        file: PathBuf,
+        #[command(flatten)]
+        at: At,
+    },
+    /// Write a copy of the book, whole and consistent, while others may go on writing
+    #[command(after_help = "Example:\n  reeve book backup book-copy.sqlite --shop my-shop")]
+    Backup {
+        /// The file; it must not exist yet
+        file: PathBuf,
+        #[command(flatten)]
+        at: At,
+    },
+    /// Blank a client's name and address in the whole book; numbers and sums stay
+    #[command(
+        after_help = "Some records must be kept by law, for years: what and how long, your adviser knows. Files of the shop,\npages that were written out and backups are not touched.\n\nExample:\n  reeve book forget \"Gannetry Row Reading Room\" --yes --shop my-shop"
+    )]
+    Forget {
+        /// The name, as it stands in the commission
+        client: String,
+        /// Do it, and don't ask
+        #[arg(long)]
+        yes: bool,
+        #[command(flatten)]
+        at: At,
+    },
+}

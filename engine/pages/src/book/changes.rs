@@ -1,0 +1,86 @@
+//! What changed between a quote and the one that supersedes it.
+
+use reeve_book::Figures;
+use reeve_costing::quote::{Quote, QuoteLine};
+use rust_decimal::Decimal;
+
+use crate::words::Words;
+
+/// What changed, for the client and for the maker alone.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Changed {
+    /// For the client.
+    pub client: Vec<String>,
+    /// For the maker.
+    pub maker: Vec<String>,
+    /// Whether anything but dates changed.
+    pub is_more_than_dates: bool,
+}
+
+/// Compares a quote with the one that supersedes it.
+pub fn changed(before: (&Quote, &Figures), after: (&Quote, &Figures), words: &Words) -> Changed {
+    let (old, new) = (before.0, after.0);
+    let mut client = lines(&old.lines, &new.lines, words);
+    let mut told = |what: &str, old: String, new: String| {
+        if old != new {
+            client.push(format!("{what}: {new} in place of {old}."));
+        }
+    };
+    let none = || "none".to_owned();
+    let day = |day: Option<chrono::NaiveDate>| day.map_or_else(none, |day| words.date(day));
+    let off = |quote: &Quote| quote.allowances.iter().map(|named| named.amount).sum::<Decimal>();
+    let on = |quote: &Quote| quote.charges.iter().map(|named| named.amount).sum::<Decimal>();
+    told("Taken off the whole", words.money(off(old)), words.money(off(new)));
+    told("Put on the whole", words.money(on(old)), words.money(on(new)));
+    told("In all", words.money(old.totals.gross), words.money(new.totals.gross));
+    told("To be ready", day(old.promised), day(new.promised));
+    let is_more_than_dates =
+        !client.is_empty() || old.title != new.title || old.note != new.note || old.terms != new.terms;
+    let mut dated = |what: &str, old: String, new: String| {
+        if old != new {
+            client.push(format!("{what}: {new} in place of {old}."));
+        }
+    };
+    dated("Valid until", words.date(old.valid_until), words.date(new.valid_until));
+    let maker = maker_lines(before.1, after.1, words);
+    Changed { client, is_more_than_dates: is_more_than_dates || !maker.is_empty(), maker }
+}
+
+/// Lines that went, came or changed; those of the same words are the same line.
+fn lines(old: &[QuoteLine], new: &[QuoteLine], words: &Words) -> Vec<String> {
+    let mut told = Vec::new();
+    for line in new {
+        match old.iter().find(|other| other.text == line.text) {
+            None => told.push(format!("New: {}, {}.", line.text, words.money(line.net))),
+            Some(other) if other.quantity != line.quantity => told.push(format!(
+                "{}: {} in place of {}.",
+                line.text,
+                words.number(line.quantity),
+                words.number(other.quantity)
+            )),
+            Some(other) if other.unit_price != line.unit_price => told.push(format!(
+                "{}: {} each in place of {}.",
+                line.text,
+                words.price(line.unit_price),
+                words.price(other.unit_price)
+            )),
+            Some(_) => {}
+        }
+    }
+    let gone = old.iter().filter(|line| !new.iter().any(|other| other.text == line.text));
+    told.extend(gone.map(|line| format!("No longer: {}.", line.text)));
+    told
+}
+
+fn maker_lines(old: &Figures, new: &Figures, words: &Words) -> Vec<String> {
+    let mut told = Vec::new();
+    let mut tell = |what: &str, old: String, new: String| {
+        if old != new {
+            told.push(format!("{what}: {new} in place of {old}."));
+        }
+    };
+    tell("Bench hours", words.hours(old.hours.round_dp(2)), words.hours(new.hours.round_dp(2)));
+    tell("Cost", words.rounded(old.cost), words.rounded(new.cost));
+    tell("Margin", words.rounded(old.margin), words.rounded(new.margin));
+    told
+}

@@ -1,0 +1,143 @@
+//! The commissions of the book, one beneath another.
+
+use chrono::NaiveDate;
+use reeve_book::Commission;
+use reeve_costing::rates::Rates;
+use rust_decimal::Decimal;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::FORM;
+use super::table::{BookPage, Table, figures, words as text};
+use crate::words::Words;
+
+/// Words a list.
+pub fn list_page(commissions: &[Commission], day: NaiveDate, rates: &Rates, words: &Words) -> BookPage {
+    let mut page = BookPage::new("Order book", "", rates);
+    page.fact("As of", words.date(day));
+    let columns =
+        [text("Number", 14), text("Stands", 14), text("Since", 12), figures("Quoted", 20), figures("Owed", 20)];
+    let mut table = Table::new("", &columns, "No commission is like that.");
+    for one in commissions {
+        let gross = one.quoted.as_ref().map(|(_, figures)| words.money(figures.gross)).unwrap_or_default();
+        let due = one.due();
+        let owed = if due.is_zero() || !one.state.is_won() { String::new() } else { words.money(due) };
+        table.row(
+            vec![one.name().to_owned(), one.state.to_string(), one.since.to_string(), gross, owed],
+            format!("{}: {}", one.client.name, one.title),
+        );
+    }
+    page.tables.push(table);
+    page
+}
+
+/// The list, for other programs.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct ListJson {
+    /// Version of this form.
+    pub form: u32,
+    /// The day it is as of.
+    pub day: NaiveDate,
+    /// Each commission, in the order they were entered.
+    pub commissions: Vec<ListedJson>,
+}
+
+/// A commission in a list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct ListedJson {
+    /// Its number; nothing for an enquiry.
+    pub number: Option<String>,
+    /// The revision of its last quote.
+    pub revision: Option<u32>,
+    /// Its file's stem.
+    pub reference: String,
+    /// What it is about.
+    pub title: String,
+    /// Who asked.
+    pub client: String,
+    /// Where it stands.
+    pub state: &'static str,
+    /// Since when.
+    pub since: NaiveDate,
+    /// Three letters of ISO 4217.
+    pub currency: Option<String>,
+    /// What it was quoted at, with tax.
+    pub gross: Option<Decimal>,
+    /// What was paid.
+    pub paid: Decimal,
+    /// What is owed: what it was quoted at less what was paid.
+    pub due: Decimal,
+    /// When it is promised.
+    pub promised: Option<NaiveDate>,
+    /// Last day of the quote.
+    pub valid_until: Option<NaiveDate>,
+}
+
+impl ListedJson {
+    pub(super) fn of(one: &Commission) -> Self {
+        let figures = one.quoted.as_ref().map(|(_, figures)| figures);
+        Self {
+            number: one.number.clone(),
+            revision: one.quoted.as_ref().map(|(revision, _)| *revision),
+            reference: one.reference.clone(),
+            title: one.title.clone(),
+            client: one.client.name.clone(),
+            state: one.state.word(),
+            since: one.since,
+            currency: figures.map(|figures| figures.currency.clone()),
+            gross: figures.map(|figures| figures.gross),
+            paid: one.paid,
+            due: one.due(),
+            promised: figures.and_then(|figures| figures.promised),
+            valid_until: figures.map(|figures| figures.valid_until),
+        }
+    }
+}
+
+/// The list, for other programs.
+pub fn list_json(commissions: &[Commission], day: NaiveDate) -> ListJson {
+    ListJson { form: FORM, day, commissions: commissions.iter().map(ListedJson::of).collect() }
+}
+
+/// The list as comma-separated values (RFC 4180).
+///
+/// # Errors
+/// When the values can't be written, which a table in memory never does.
+pub fn list_csv(commissions: &[Commission]) -> Result<String, csv::Error> {
+    let mut table = csv::Writer::from_writer(Vec::new());
+    table.write_record([
+        "number",
+        "revision",
+        "reference",
+        "title",
+        "client",
+        "state",
+        "since",
+        "currency",
+        "gross",
+        "paid",
+        "due",
+        "promised",
+        "valid-until",
+    ])?;
+    for one in commissions.iter().map(ListedJson::of) {
+        let or_none = |word: Option<String>| word.unwrap_or_default();
+        table.write_record([
+            or_none(one.number),
+            or_none(one.revision.map(|revision| revision.to_string())),
+            one.reference,
+            one.title,
+            one.client,
+            one.state.to_owned(),
+            one.since.to_string(),
+            or_none(one.currency),
+            or_none(one.gross.map(|gross| gross.to_string())),
+            one.paid.to_string(),
+            one.due.to_string(),
+            or_none(one.promised.map(|day| day.to_string())),
+            or_none(one.valid_until.map(|day| day.to_string())),
+        ])?;
+    }
+    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}

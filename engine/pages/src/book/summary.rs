@@ -1,0 +1,211 @@
+//! A month's and a year's sums for the maker's books.
+
+use std::collections::BTreeMap;
+
+use chrono::{Datelike, NaiveDate};
+use reeve_book::{State, Whole};
+use reeve_costing::rates::Rates;
+use rust_decimal::Decimal;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::FORM;
+use super::table::{BookPage, Table, figures, words as text};
+use super::took::reckoned;
+use crate::figures::cents;
+use crate::words::Words;
+
+/// The sums of one month, or of all.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, JsonSchema)]
+pub struct Period {
+    /// Year and month, or `all`.
+    pub period: String,
+    /// Commissions first quoted in it.
+    pub quoted_count: u32,
+    /// Commissions accepted in it.
+    pub won_count: u32,
+    /// Commissions declined or called off in it, or whose quote ran out in it.
+    pub lost_count: u32,
+    /// Those won, in per cent of those decided; nothing where none was.
+    pub won_percent: Option<Decimal>,
+    /// What was paid in it, refunds taken off.
+    pub income: Decimal,
+    /// Material of what was finished in it.
+    pub material: Decimal,
+    /// Bench hours of what was finished in it: as logged, else as quoted.
+    pub hours: Decimal,
+    /// What an hour of what was finished in it earned; nothing without hours.
+    pub per_hour: Option<Decimal>,
+    #[serde(skip)]
+    earned: Decimal,
+}
+
+/// Sums up a book by month, for one year or for all, with the sums of all of them last.
+pub fn summary(commissions: &[Whole], year: Option<i32>, day: NaiveDate) -> Vec<Period> {
+    let mut months: BTreeMap<String, Period> = BTreeMap::new();
+    let mut add = |on: NaiveDate, change: &dyn Fn(&mut Period)| {
+        if year.is_none_or(|year| on.year() == year) && on <= day {
+            change(months.entry(on.format("%Y-%m").to_string()).or_default());
+        }
+    };
+    for whole in commissions {
+        if let Some(first) = whole.entries.first() {
+            add(first.day, &|month| month.quoted_count += 1);
+        }
+        if let Some((on, won)) = decided(whole, day) {
+            add(on, &|month| if won { month.won_count += 1 } else { month.lost_count += 1 });
+        }
+        for payment in &whole.payments {
+            add(payment.day, &|month| month.income += payment.amount);
+        }
+        if let (Some(on), Some((quoted, really))) = (finished(whole), reckoned(whole)) {
+            let one = really.unwrap_or(quoted);
+            add(on, &|month| {
+                month.material += one.material;
+                month.hours += one.hours;
+                month.earned += one.per_hour.unwrap_or_default() * one.hours;
+            });
+        }
+    }
+    let mut all = Period { period: "all".to_owned(), ..Period::default() };
+    let mut periods: Vec<Period> = Vec::new();
+    for (name, mut month) in months {
+        all.take(&month);
+        month.period = name;
+        month.close();
+        periods.push(month);
+    }
+    all.close();
+    periods.push(all);
+    periods
+}
+
+impl Period {
+    fn take(&mut self, other: &Self) {
+        self.quoted_count += other.quoted_count;
+        self.won_count += other.won_count;
+        self.lost_count += other.lost_count;
+        self.income += other.income;
+        self.material += other.material;
+        self.hours += other.hours;
+        self.earned += other.earned;
+    }
+
+    fn close(&mut self) {
+        let decided = self.won_count + self.lost_count;
+        let share = || Decimal::from(self.won_count) / Decimal::from(decided) * Decimal::ONE_HUNDRED;
+        self.won_percent = (decided > 0).then(|| share().round_dp(1).normalize());
+        self.per_hour = (!self.hours.is_zero()).then(|| cents(self.earned / self.hours));
+        self.material = cents(self.material);
+        self.hours = self.hours.round_dp(4).normalize();
+    }
+}
+
+/// When the client decided, the last time, and whether it was won. A quote that ran out is lost on the day after its last.
+fn decided(whole: &Whole, day: NaiveDate) -> Option<(NaiveDate, bool)> {
+    let last = |wanted: &[State]| whole.happenings.iter().rev().find(|one| wanted.contains(&one.state));
+    let state = whole.commission.state.on(day, None);
+    match state {
+        State::Lapsed => {
+            let (_, figures) = whole.commission.quoted.as_ref()?;
+            Some((figures.valid_until.succ_opt()?, false))
+        }
+        State::Declined | State::Cancelled => last(&[state]).map(|one| (one.day, false)),
+        _ if state.is_won() => last(&[State::Accepted]).map(|one| (one.day, true)),
+        _ => None,
+    }
+}
+
+fn finished(whole: &Whole) -> Option<NaiveDate> {
+    let done = matches!(whole.commission.state, State::Finished | State::Delivered | State::Paid);
+    whole.happenings.iter().rev().find(|one| done && one.state == State::Finished).map(|one| one.day)
+}
+
+/// Words a summary.
+pub fn summary_page(periods: &[Period], title: &str, rates: &Rates, words: &Words) -> BookPage {
+    let mut page = BookPage::new("Summary of the order book", title, rates);
+    let columns = [
+        text("Month", 9),
+        figures("Quoted", 7),
+        figures("Won", 5),
+        figures("Lost", 6),
+        figures("Share won", 11),
+        figures("Income", 13),
+        figures("Material", 11),
+        figures("Hours", 8),
+        figures("An hour", 10),
+    ];
+    let mut table = Table::new("", &columns, "Nothing happened.");
+    for period in periods {
+        let cells = vec![
+            period.period.clone(),
+            period.quoted_count.to_string(),
+            period.won_count.to_string(),
+            period.lost_count.to_string(),
+            period.won_percent.map(|percent| words.percent(percent)).unwrap_or_default(),
+            words.rounded(period.income),
+            words.rounded(period.material),
+            words.fixed(period.hours, 1),
+            period.per_hour.map(|earned| words.rounded(earned)).unwrap_or_default(),
+        ];
+        if period.period == "all" { table.strong(cells) } else { table.row(cells, "") }
+    }
+    page.tables.push(table);
+    page.after.push(
+        "Income is what was paid, tax included. Material, hours and what an hour earned are of work finished in the \
+         month: as logged, else as quoted. Your own adviser decides what your tax return needs."
+            .to_owned(),
+    );
+    page
+}
+
+/// A summary, for other programs.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct SummaryJson {
+    /// Version of this form.
+    pub form: u32,
+    /// Three letters of ISO 4217.
+    pub currency: String,
+    /// Each month in which something happened, then all together.
+    pub periods: Vec<Period>,
+}
+
+/// A summary, for other programs.
+pub fn summary_json(periods: &[Period], rates: &Rates) -> SummaryJson {
+    SummaryJson { form: FORM, currency: rates.currency.code().to_owned(), periods: periods.to_vec() }
+}
+
+/// A summary as comma-separated values (RFC 4180).
+///
+/// # Errors
+/// When the values can't be written, which a table in memory never does.
+pub fn summary_csv(periods: &[Period]) -> Result<String, csv::Error> {
+    let mut table = csv::Writer::from_writer(Vec::new());
+    table.write_record([
+        "period",
+        "quoted",
+        "won",
+        "lost",
+        "won-percent",
+        "income",
+        "material",
+        "hours",
+        "per-hour",
+    ])?;
+    let or_none = |figure: Option<Decimal>| figure.map(|figure| figure.to_string()).unwrap_or_default();
+    for period in periods {
+        table.write_record([
+            period.period.clone(),
+            period.quoted_count.to_string(),
+            period.won_count.to_string(),
+            period.lost_count.to_string(),
+            or_none(period.won_percent),
+            period.income.to_string(),
+            period.material.to_string(),
+            period.hours.to_string(),
+            or_none(period.per_hour),
+        ])?;
+    }
+    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}

@@ -1,0 +1,103 @@
+//! What all pages of the book are made of: facts, and tables whose columns have a width in text.
+
+use reeve_costing::rates::Rates;
+use serde::Serialize;
+
+use crate::quote::{Head, Row};
+
+/// A page of the order book in finished words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct BookPage {
+    pub(super) head: Head,
+    pub(super) kind: &'static str,
+    pub(super) facts: Vec<Row>,
+    pub(super) remarks: Vec<String>,
+    pub(super) tables: Vec<Table>,
+    /// Said beneath all tables.
+    pub(super) after: Vec<String>,
+}
+
+impl BookPage {
+    pub(super) fn new(kind: &'static str, title: &str, rates: &Rates) -> Self {
+        Self {
+            head: Head::new(rates, title),
+            kind,
+            facts: Vec::new(),
+            remarks: Vec::new(),
+            tables: Vec::new(),
+            after: Vec::new(),
+        }
+    }
+
+    pub(super) fn fact(&mut self, text: &str, words: impl Into<String>) {
+        self.facts.push(Row::new(text, words));
+    }
+}
+
+/// A table.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub(super) struct Table {
+    title: &'static str,
+    columns: Vec<Column>,
+    rows: Vec<TableRow>,
+    /// Said in place of rows.
+    empty: &'static str,
+}
+
+/// A column: its heading, its width in text, and whether it holds figures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub(super) struct Column {
+    heading: &'static str,
+    width: usize,
+    figure: bool,
+}
+
+pub(super) const fn words(heading: &'static str, width: usize) -> Column {
+    Column { heading, width, figure: false }
+}
+
+pub(super) const fn figures(heading: &'static str, width: usize) -> Column {
+    Column { heading, width, figure: true }
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct TableRow {
+    cells: Vec<Cell>,
+    below: String,
+    strong: bool,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct Cell {
+    text: String,
+    heading: &'static str,
+    width: usize,
+    figure: bool,
+}
+
+impl Table {
+    pub(super) fn new(title: &'static str, columns: &[Column], empty: &'static str) -> Self {
+        Self { title, columns: columns.to_vec(), rows: Vec::new(), empty }
+    }
+
+    /// A row, with words beneath it.
+    pub(super) fn row(&mut self, cells: Vec<String>, below: impl Into<String>) {
+        let cell = |(text, column): (String, &Column)| Cell {
+            text,
+            heading: column.heading,
+            width: column.width,
+            figure: column.figure,
+        };
+        let cells = cells.into_iter().zip(&self.columns).map(cell).collect();
+        self.rows.push(TableRow { cells, below: below.into(), strong: false });
+        self.empty = "";
+    }
+
+    /// A row that the eye should find.
+    pub(super) fn strong(&mut self, cells: Vec<String>) {
+        self.row(cells, "");
+        if let Some(row) = self.rows.last_mut() {
+            row.strong = true;
+        }
+    }
+}
