@@ -86,27 +86,27 @@ impl Book {
         self.db.pragma_update(None, "foreign_keys", true)
     }
 
-    /// Brings the book to the newest form, one form at a time, each behind a backup.
+    /// Brings the book to the newest form in one step, behind a backup if it holds something.
     fn bring_up(&mut self) -> Result<Option<PathBuf>, Trouble> {
-        let mut kept = None;
-        while self.pragma::<i64>("user_version")? < newest() {
-            let path = self.path.clone();
-            let write = self.write()?;
-            let form: i64 = write
-                .pragma_query_value(None, "user_version", |row| row.get(0))
-                .map_err(|error| Trouble::Refused(path.clone(), error))?;
-            // Another program may have been quicker.
-            let Some(next) = usize::try_from(form).ok().and_then(|form| FORMS.get(form)) else { break };
-            if form > 0 && kept.is_none() {
-                kept = Some(back_up_before(&path, form)?);
-            }
-            let step = write
-                .execute_batch(next)
-                .and_then(|()| write.pragma_update(None, "application_id", APPLICATION))
-                .and_then(|()| write.pragma_update(None, "user_version", form + 1));
-            step.and_then(|()| write.commit()).map_err(|error| Trouble::Refused(path, error))?;
+        if self.pragma::<i64>("user_version")? == newest() {
+            return Ok(None);
         }
-        Ok(kept)
+        let (path, refused) = (self.path.clone(), self.refused());
+        let write = self.write()?;
+        let form: i64 = write.pragma_query_value(None, "user_version", |row| row.get(0)).map_err(&refused)?;
+        // Another program may have been quicker.
+        if form == newest() {
+            return Ok(None);
+        }
+        let backup = if form > 0 { Some(back_up_before(&path, form)?) } else { None };
+        let missing = usize::try_from(form).ok().and_then(|form| FORMS.get(form..)).unwrap_or_default();
+        let steps = missing.iter().try_for_each(|step| write.execute_batch(step));
+        steps
+            .and_then(|()| write.pragma_update(None, "application_id", APPLICATION))
+            .and_then(|()| write.pragma_update(None, "user_version", newest()))
+            .and_then(|()| write.commit())
+            .map_err(&refused)?;
+        Ok(backup)
     }
 
     /// Begins writing; no other program can until it is over.

@@ -80,6 +80,11 @@ impl State {
         matches!(self, Self::Accepted | Self::OnBench)
     }
 
+    /// Whether it is made.
+    pub fn is_made(self) -> bool {
+        matches!(self, Self::Finished | Self::Delivered | Self::Paid)
+    }
+
     /// Whether the client said yes, whatever became of it.
     pub fn is_won(self) -> bool {
         matches!(self, Self::Accepted | Self::OnBench | Self::Finished | Self::Delivered | Self::Paid)

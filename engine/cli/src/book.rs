@@ -12,6 +12,7 @@ use reeve_pages::Form;
 use reeve_pages::book as pages;
 use reeve_shop::Shop;
 use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive;
 
 use crate::book_args::{At, Book as Command};
 use crate::failure::{Failure, ask, print_faults, say};
@@ -269,10 +270,20 @@ fn wholes(book: &Book, day: NaiveDate) -> Result<Vec<Whole>, Failure> {
 
 fn learn(yes: bool, at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let paces = wholes(&place.book(false)?, place.day)?.iter().filter_map(pace_of).collect::<Vec<f64>>();
+    let mut paces = Vec::new();
+    for whole in wholes(&place.book(false)?, place.day)? {
+        match times_expected(&whole) {
+            Some((pace, times)) if (1.0 / SLIP..=SLIP).contains(&times) => paces.push(pace * times),
+            Some((_, times)) => say(&format!(
+                "look: {} is not counted: it took {times:.2} times what was expected, which looks like a slip",
+                whole.commission.name()
+            )),
+            None => {}
+        }
+    }
     if paces.is_empty() {
         return Err(Failure::input(
-            "no finished work has minutes logged",
+            "no finished work has minutes that can be learnt from",
             "log them with `reeve book log`, and mark the work finished",
         ));
     }
@@ -294,13 +305,15 @@ fn learn(yes: bool, at: &At) -> Result<(), Failure> {
     print(&told)
 }
 
-/// The pace that finished work says: that of the quote, times what it took by what was expected.
-fn pace_of(whole: &Whole) -> Option<f64> {
-    use rust_decimal::prelude::ToPrimitive;
-    let done = matches!(whole.commission.state, State::Finished | State::Delivered | State::Paid);
-    let (_, figures) = whole.commission.quoted.as_ref().filter(|_| done && !whole.took.work.is_empty())?;
+/// Beyond so many times what was expected, or below that part of it, minutes are a slip.
+const SLIP: f64 = 3.0;
+
+/// The pace of a finished work's quote, and how many times the hours expected it took.
+fn times_expected(whole: &Whole) -> Option<(f64, f64)> {
+    let made = whole.commission.state.is_made() && !whole.took.work.is_empty();
+    let (_, figures) = whole.commission.quoted.as_ref().filter(|_| made)?;
     let expected = figures.hours.to_f64().filter(|hours| *hours > 0.0)?;
-    Some(figures.pace.to_f64()? * whole.took.minutes() / 60.0 / expected)
+    Some((figures.pace.to_f64()?, whole.took.minutes() / 60.0 / expected))
 }
 
 fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {

@@ -71,6 +71,14 @@ impl Folder {
         }
     }
 
+    /// The folder itself on disk; `None` inside the program.
+    pub(crate) fn root(&self) -> Option<PathBuf> {
+        match self {
+            Self::Starter => None,
+            Self::Disk(root) => Some(root.clone()),
+        }
+    }
+
     /// A sub-folder on disk; `None` inside the program.
     pub(crate) fn dir(&self, sub: &str) -> Option<PathBuf> {
         match self {

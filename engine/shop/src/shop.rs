@@ -148,7 +148,7 @@ impl Shop {
 
     /// Where the order book stands; `None` inside the program.
     pub fn book_folder(&self) -> Option<PathBuf> {
-        self.folder.dir(".")
+        self.folder.root()
     }
 
     /// The names of all cords of the store.

@@ -117,8 +117,8 @@ fn decided(whole: &Whole, day: NaiveDate) -> Option<(NaiveDate, bool)> {
 }
 
 fn finished(whole: &Whole) -> Option<NaiveDate> {
-    let done = matches!(whole.commission.state, State::Finished | State::Delivered | State::Paid);
-    whole.happenings.iter().rev().find(|one| done && one.state == State::Finished).map(|one| one.day)
+    let made = whole.commission.state.is_made();
+    whole.happenings.iter().rev().find(|one| made && one.state == State::Finished).map(|one| one.day)
 }
 
 /// Words a summary.

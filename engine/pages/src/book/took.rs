@@ -52,8 +52,14 @@ pub fn reckoned(whole: &Whole) -> Option<(Reckoned, Option<Reckoned>)> {
     }
     let decimal = |number: f64| Decimal::from_f64(number).unwrap_or_default().round_dp(4);
     let hours = if took.work.is_empty() { figures.hours } else { decimal(took.minutes() / 60.0) };
-    let used: f64 = took.cord.iter().map(|line| line.metres).sum();
-    let used = if took.cord.is_empty() { cord } else { decimal(used) };
+    // A cord of which nothing was logged went as it was quoted.
+    let logged = |name: &str| took.cord.iter().filter(|line| line.cord == name).map(|line| line.metres).sum::<f64>();
+    let of_cord = |(name, metres): &(String, Decimal)| {
+        let used = logged(name);
+        if used > 0.0 { decimal(used) } else { *metres }
+    };
+    let strays = took.cord.iter().filter(|line| !figures.cord.iter().any(|(name, _)| *name == line.cord));
+    let used = figures.cord.iter().map(of_cord).sum::<Decimal>() + decimal(strays.map(|line| line.metres).sum());
     // Cord costs by length: more of it costs more in proportion.
     let share = if cord.is_zero() { Decimal::ONE } else { used / cord };
     let material = figures.material - figures.cord_cost + figures.cord_cost * share + took.bought_in_all();
@@ -79,6 +85,9 @@ pub fn took_page(whole: &Whole, rates: &Rates, words: &Words) -> BookPage {
                 difference.unwrap_or_default(),
             ];
             table.row(cells, "");
+        }
+        if !whole.commission.state.is_made() && really.is_some() {
+            page.remarks.push("It is not finished: this is what is logged so far.".to_owned());
         }
         if really.is_none() {
             page.after.push("Nothing is logged yet: `reeve book log`, or `start` and `stop`.".to_owned());
