@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::entering::{Figures, json, state};
+use crate::entering::{Client, Figures, json, state};
+use crate::marks::{Kind, fill};
 use crate::opening::Book;
 use crate::state::State;
 use crate::trouble::Trouble;
@@ -30,6 +31,7 @@ impl Book {
         found.extend(self.numbers()?);
         found.extend(self.moves(&names)?);
         found.extend(self.quotes(&names, judge)?);
+        found.extend(self.pages(&names)?);
         Ok(found)
     }
 
@@ -126,6 +128,31 @@ impl Book {
         }
         Ok(found)
     }
+
+    /// Every quote has its pages, and they can be filled in.
+    fn pages(&self, names: &Named) -> Result<Vec<Finding>, Trouble> {
+        let refused = self.refused();
+        let all = "SELECT entry.commission, entry.revision, page.name, page.text, client.name, client.address FROM entry \
+                   LEFT JOIN page ON page.entry = entry.id AND page.name != 'quote.json' \
+                   JOIN commission ON commission.id = entry.commission JOIN client ON client.id = commission.client";
+        let mut asked = self.db.prepare(all).map_err(&refused)?;
+        let mut rows = asked.query([]).map_err(&refused)?;
+        let mut found = Vec::new();
+        while let Some(row) = rows.next().map_err(&refused)? {
+            let wrong = page_fault(row).map_err(&refused)?;
+            let (id, revision): (i64, i64) = (row.get(0).map_err(&refused)?, row.get(1).map_err(&refused)?);
+            found.extend(wrong.map(|wrong| of(names, id, format!("revision {revision}: {wrong}"))));
+        }
+        Ok(found)
+    }
+}
+
+fn page_fault(row: &rusqlite::Row<'_>) -> rusqlite::Result<Option<String>> {
+    let name: Option<String> = row.get(2)?;
+    let Some(name) = name else { return Ok(Some("its pages are missing".to_owned())) };
+    let client = Client { name: row.get(4)?, address: json(row, 5)? };
+    let filled = fill(&row.get::<_, String>(3)?, Kind::of(&name), &client);
+    Ok(if filled.trim().is_empty() { Some(format!("{name} is empty")) } else { None })
 }
 
 fn can_follow(from: Option<State>, to: State) -> bool {

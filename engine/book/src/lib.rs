@@ -1,4 +1,4 @@
-//! The order book: what was asked, quoted, accepted, paid and made, in one SQLite file of the shop.
+//! The order book: what was asked, quoted, accepted, paid and made, in one `SQLite` file of the shop.
 //!
 //! Nothing entered is ever edited: a quote that changes is a new entry that supersedes the one before, and where a
 //! commission stands is the last of what happened to it. The database itself refuses updates and deletions there.
@@ -6,7 +6,7 @@
 //! What is personal stands in one table: pages and documents are kept with marks in place of the client's name and
 //! address ([`marks`]), which are filled in when they are shown. So forgetting a client is one change in one place.
 //!
-//! This crate is the only user of SQLite, and opens no file but the book and its backups.
+//! This crate is the only user of `SQLite`, and opens no file but the book and its backups.
 
 mod check;
 mod dump;
@@ -21,7 +21,7 @@ mod work;
 
 pub use check::Finding;
 pub use entering::{Asked, Before, Client, Figures, Number, NumberPattern, Origin, Snapshot};
-pub use listing::{Commission, Entry, Happening, Payment, Whole};
+pub use listing::{Commission, Course, Entry, Happening, Payment, Whole};
 pub use opening::{BOOK_FILE, Book, Opened};
 pub use state::State;
 pub use trouble::Trouble;

@@ -1,5 +1,7 @@
 //! What stands in the book, read.
 
+use std::collections::BTreeMap;
+
 use chrono::NaiveDate;
 use rusqlite::{OptionalExtension, Row};
 use rust_decimal::Decimal;
@@ -31,8 +33,8 @@ pub struct Commission {
     pub begun: NaiveDate,
     /// The revision of its last quote, and what that comes to.
     pub quoted: Option<(u32, Figures)>,
-    /// The day the last quote was issued.
-    pub issued: Option<NaiveDate>,
+    /// The day the first quote was issued.
+    pub first_issued: Option<NaiveDate>,
     /// The day it was accepted.
     pub accepted: Option<NaiveDate>,
     /// What was paid.
@@ -97,13 +99,11 @@ pub struct Payment {
     pub note: Option<String>,
 }
 
-/// A commission with all that the book knows of it.
+/// How a commission went.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Whole {
+pub struct Course {
     /// As it stands.
     pub commission: Commission,
-    /// Its quotes, the first one first.
-    pub entries: Vec<Entry>,
     /// What happened to it, in order.
     pub happenings: Vec<Happening>,
     /// Payments, in order.
@@ -112,10 +112,20 @@ pub struct Whole {
     pub took: Took,
 }
 
+/// A commission with all that the book knows of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Whole {
+    /// How it went.
+    pub course: Course,
+    /// Its quotes, the first one first.
+    pub entries: Vec<Entry>,
+}
+
 /// One row a commission: itself, its client, the last that happened, the first, the last quote, sums.
 const LIST: &str = "
 SELECT commission.id, commission.reference, commission.title, client.name, client.address, commission.number,
-    last.state, last.day, first.day, entry.revision, entry.figures, entry.day,
+    last.state, last.day, first.day, entry.revision, entry.figures,
+    (SELECT min(day) FROM entry WHERE entry.commission = commission.id),
     (SELECT day FROM happening WHERE commission = commission.id AND state = 'accepted' ORDER BY id DESC LIMIT 1),
     (SELECT group_concat(amount, ' ') FROM payment WHERE payment.commission = commission.id),
     (SELECT total(minutes) FROM work WHERE work.commission = commission.id)
@@ -148,36 +158,48 @@ impl Book {
         let refused = self.refused();
         let one = format!("{LIST} WHERE commission.id = ?1");
         let commission = self.db.query_row(&one, [id], |row| commission(row, day)).map_err(&refused)?;
-        self.fill_in(commission)
+        let mut of_it = self.courses_of(vec![commission], "WHERE commission = ?1", &[&id])?;
+        let course = of_it.pop().ok_or_else(|| Trouble::Unknown(word.to_owned(), Vec::new()))?;
+        Ok(Whole { course, entries: self.entries(id).map_err(&refused)? })
     }
 
-    fn fill_in(&self, commission: Commission) -> Result<Whole, Trouble> {
-        let (id, refused) = (commission.id, self.refused());
-        let entries = self.entries(id).map_err(&refused)?;
-        let happenings =
-            self.rows("SELECT state, day, note FROM happening WHERE commission = ?1 ORDER BY id", id, |row| {
-                Ok(Happening { state: state(row, 0)?, day: date(row, 1)?, note: row.get(2)? })
-            });
-        let payments =
-            self.rows("SELECT day, amount, note FROM payment WHERE commission = ?1 ORDER BY id", id, |row| {
-                Ok(Payment { day: date(row, 0)?, amount: decimal(row, 1)?, note: row.get(2)? })
-            });
-        Ok(Whole {
-            commission,
-            entries,
-            happenings: happenings.map_err(&refused)?,
-            payments: payments.map_err(&refused)?,
-            took: self.took(id)?,
-        })
-    }
-
-    /// Every commission with all that is known of it, in the order they were entered.
+    /// How every commission went, in the order they were entered.
     ///
     /// # Errors
     /// [`Trouble`] when the book can't be read.
-    pub fn wholes(&self, day: NaiveDate) -> Result<Vec<Whole>, Trouble> {
-        let all = self.list(day)?;
-        all.into_iter().map(|commission| self.fill_in(commission)).collect()
+    pub fn courses(&self, day: NaiveDate) -> Result<Vec<Course>, Trouble> {
+        self.courses_of(self.list(day)?, "", &[])
+    }
+
+    /// What happened, was paid and was taken, read in one go for all commissions.
+    fn courses_of(
+        &self,
+        commissions: Vec<Commission>,
+        which: &str,
+        of: &[&dyn rusqlite::ToSql],
+    ) -> Result<Vec<Course>, Trouble> {
+        let refused = self.refused();
+        let mut happenings = self
+            .grouped(&format!("SELECT commission, state, day, note FROM happening {which} ORDER BY id"), of, |row| {
+                Ok(Happening { state: state(row, 1)?, day: date(row, 2)?, note: row.get(3)? })
+            })
+            .map_err(&refused)?;
+        let mut payments = self
+            .grouped(&format!("SELECT commission, day, amount, note FROM payment {which} ORDER BY id"), of, |row| {
+                Ok(Payment { day: date(row, 1)?, amount: decimal(row, 2)?, note: row.get(3)? })
+            })
+            .map_err(&refused)?;
+        let mut took = self.took(which, of).map_err(&refused)?;
+        let course = |commission: Commission| {
+            let id = commission.id;
+            Course {
+                happenings: happenings.remove(&id).unwrap_or_default(),
+                payments: payments.remove(&id).unwrap_or_default(),
+                took: took.remove(&id).unwrap_or_default(),
+                commission,
+            }
+        };
+        Ok(commissions.into_iter().map(course).collect())
     }
 
     /// A page or document of a quote as it was issued, filled in; of the last revision if none is named.
@@ -210,7 +232,8 @@ impl Book {
         let all = "SELECT revision, day, figures, program, catalogue, changes, maker_changes, \
                    (SELECT group_concat(name, ' ') FROM page WHERE page.entry = entry.id) \
                    FROM entry WHERE commission = ?1 ORDER BY revision";
-        self.rows(all, id, |row| {
+        let mut asked = self.db.prepare(all)?;
+        let entries = asked.query_map([id], |row| {
             let names: Option<String> = row.get(7)?;
             Ok(Entry {
                 revision: row.get(0)?,
@@ -222,16 +245,24 @@ impl Book {
                 maker_changes: json(row, 6)?,
                 pages: names.unwrap_or_default().split(' ').map(str::to_owned).collect(),
             })
-        })
+        })?;
+        entries.collect()
     }
 
-    pub(crate) fn rows<T>(
+    /// Rows by their commission, which is the first column.
+    pub(crate) fn grouped<T>(
         &self,
         question: &str,
-        id: i64,
-        read: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
-    ) -> rusqlite::Result<Vec<T>> {
-        self.db.prepare_cached(question)?.query_map([id], read)?.collect()
+        of: &[&dyn rusqlite::ToSql],
+        mut read: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
+    ) -> rusqlite::Result<BTreeMap<i64, Vec<T>>> {
+        let mut asked = self.db.prepare(question)?;
+        let mut rows = asked.query(of)?;
+        let mut all: BTreeMap<i64, Vec<T>> = BTreeMap::new();
+        while let Some(row) = rows.next()? {
+            all.entry(row.get(0)?).or_default().push(read(row)?);
+        }
+        Ok(all)
     }
 }
 
@@ -254,7 +285,7 @@ fn commission(row: &Row<'_>, day: NaiveDate) -> rusqlite::Result<Commission> {
         state: state(row, 6)?.on(day, valid_until),
         since: date(row, 7)?,
         begun: date(row, 8)?,
-        issued: row.get::<_, Option<String>>(11)?.and_then(|day| day.parse().ok()),
+        first_issued: row.get::<_, Option<String>>(11)?.and_then(|day| day.parse().ok()),
         accepted: row.get::<_, Option<String>>(12)?.and_then(|day| day.parse().ok()),
         quoted,
         paid: amounts.filter_map(|amount| amount.parse::<Decimal>().ok()).sum(),

@@ -16,7 +16,7 @@ pub const BOOK_FILE: &str = "book.sqlite";
 
 /// How long one program waits for another that is writing.
 const PATIENCE: Duration = Duration::from_secs(20);
-/// The first bytes of every SQLite file, and where its page size and page count stand (SQLite's file format, 1.3).
+/// The first bytes of every `SQLite` file, and where its page size and page count stand (its file format, 1.3).
 const MAGIC: &[u8] = b"SQLite format 3\0";
 const PAGE_SIZE_AT: usize = 16;
 const PAGE_COUNT_AT: usize = 28;
@@ -149,11 +149,12 @@ fn copy(from: &Connection, to: &Path) -> rusqlite::Result<()> {
 
 /// A copy of the book as it is, beside it, under a name that is not taken.
 fn back_up_before(path: &Path, form: i64) -> Result<PathBuf, Trouble> {
+    const MOST: u32 = 1000;
     let name = |count: u32| {
         let again = if count == 0 { String::new() } else { format!("-{count}") };
         path.with_extension(format!("form-{form}{again}.sqlite"))
     };
-    let to = (0..).map(name).find(|name| !name.exists()).unwrap_or_else(|| name(0));
+    let to = (0..MOST).map(name).find(|name| !name.exists()).unwrap_or_else(|| name(MOST));
     let refused = |error| Trouble::Refused(to.clone(), error);
     // A second reader: the first is writing already, so that nobody comes between backup and change.
     let reader = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY).map_err(refused)?;
@@ -185,7 +186,16 @@ fn look_at(path: &Path) -> Result<(), Trouble> {
     let size = if size == 1 { 65_536 } else { size };
     let count = head.get(PAGE_COUNT_AT..PAGE_COUNT_AT + 4);
     let count = count.map_or(0, |bytes| u64::from(u32::from_be_bytes([bytes[0], bytes[1], bytes[2], bytes[3]])));
-    if head.len() < 100 || about.len() < size * count { Err(no("its end is missing")) } else { Ok(()) }
+    // A program that was stopped while it moved the journal into the book leaves the rest in the journal.
+    let journal = std::fs::metadata(with_ending(path, "-wal")).is_ok_and(|about| about.len() > 0);
+    if head.len() < 100 || (about.len() < size * count && !journal) { Err(no("its end is missing")) } else { Ok(()) }
+}
+
+/// The path of a file that the database keeps beside the book.
+fn with_ending(path: &Path, ending: &str) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(ending);
+    PathBuf::from(name)
 }
 
 /// Tries again while another program holds the file: making a journal can't wait by itself.

@@ -1,5 +1,7 @@
 //! What it really took: minutes, cord, what was bought; and a plain timer.
 
+use std::collections::BTreeMap;
+
 use chrono::{NaiveDate, NaiveDateTime};
 use rusqlite::{OptionalExtension, params};
 use rust_decimal::Decimal;
@@ -179,18 +181,29 @@ impl Book {
         self.db.query_row(running, [], read).optional().map_err(self.refused())
     }
 
-    pub(crate) fn took(&self, id: i64) -> Result<Took, Trouble> {
-        let refused = self.refused();
-        let work =
-            self.rows("SELECT day, step, minutes, note FROM work WHERE commission = ?1 ORDER BY id", id, |row| {
-                Ok(WorkLine { day: date(row, 0)?, step: row.get(1)?, minutes: row.get(2)?, note: row.get(3)? })
-            });
-        let cord = self.rows("SELECT day, cord, metres FROM cord_used WHERE commission = ?1 ORDER BY id", id, |row| {
-            Ok(CordUsed { day: date(row, 0)?, cord: row.get(1)?, metres: row.get(2)? })
-        });
-        let bought = self.rows("SELECT day, amount, what FROM bought WHERE commission = ?1 ORDER BY id", id, |row| {
-            Ok(Bought { day: date(row, 0)?, amount: decimal(row, 1)?, what: row.get(2)? })
-        });
-        Ok(Took { work: work.map_err(&refused)?, cord: cord.map_err(&refused)?, bought: bought.map_err(&refused)? })
+    /// What commissions took, by their ids.
+    pub(crate) fn took(&self, which: &str, of: &[&dyn rusqlite::ToSql]) -> rusqlite::Result<BTreeMap<i64, Took>> {
+        let mut all: BTreeMap<i64, Took> = BTreeMap::new();
+        let work = format!("SELECT commission, day, step, minutes, note FROM work {which} ORDER BY id");
+        let work = self.grouped(&work, of, |row| {
+            Ok(WorkLine { day: date(row, 1)?, step: row.get(2)?, minutes: row.get(3)?, note: row.get(4)? })
+        })?;
+        let cord = format!("SELECT commission, day, cord, metres FROM cord_used {which} ORDER BY id");
+        let cord =
+            self.grouped(&cord, of, |row| Ok(CordUsed { day: date(row, 1)?, cord: row.get(2)?, metres: row.get(3)? }))?;
+        let bought = format!("SELECT commission, day, amount, what FROM bought {which} ORDER BY id");
+        let bought = self.grouped(&bought, of, |row| {
+            Ok(Bought { day: date(row, 1)?, amount: decimal(row, 2)?, what: row.get(3)? })
+        })?;
+        for (id, lines) in work {
+            all.entry(id).or_default().work = lines;
+        }
+        for (id, lines) in cord {
+            all.entry(id).or_default().cord = lines;
+        }
+        for (id, lines) in bought {
+            all.entry(id).or_default().bought = lines;
+        }
+        Ok(all)
     }
 }

@@ -5,7 +5,7 @@ use std::io::{BufReader, BufWriter, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
 use chrono::{Datelike, NaiveDate};
-use reeve_book::{BOOK_FILE, Book, Bought, CordUsed, Figures, State, Took, Trouble, Whole, WorkLine};
+use reeve_book::{BOOK_FILE, Book, Bought, CordUsed, Course, Figures, State, Took, Trouble, WorkLine};
 use reeve_costing::quote::Quote;
 use reeve_costing::takeoff::plural;
 use reeve_pages::Form;
@@ -45,7 +45,7 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
         }
         Command::Start { commission, step, folder } => start(&commission, step.as_deref(), folder),
         Command::Stop { drop, note, folder } => stop(drop, note.as_deref(), folder),
-        Command::Took { commission, at, form } => took(&commission, &at, form),
+        Command::Took { commission, year, at, form } => took(commission.as_deref(), year, &at, form),
         Command::Learn { yes, at } => learn(yes, &at),
         Command::Summary { year, at, form } => summary(year, &at, form),
         Command::Check { at } => check(&at),
@@ -254,29 +254,34 @@ fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), F
     print(&format!("{minutes} minutes entered for {}.\n", timer.name))
 }
 
-fn took(word: &str, at: &At, form: AnyForm) -> Result<(), Failure> {
+fn took(word: Option<&str>, year: Option<i32>, at: &At, form: AnyForm) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let whole = place.book(false)?.whole(word, place.day)?;
+    let book = place.book(false)?;
+    let (rates, words) = (place.desk.rates(), place.desk.words());
+    let Some(word) = word else {
+        let all = pages::took_in_all(&book.courses(place.day)?, year);
+        let title = year.map(|year| year.to_string()).unwrap_or_default();
+        return print(&match form {
+            AnyForm::Json => json(&pages::took_in_all_json(all))?,
+            form => place.text_or_html(&pages::took_in_all_page(all.as_ref(), &title, rates, words), form)?,
+        });
+    };
+    let whole = book.whole(word, place.day)?;
     print(&match form {
-        AnyForm::Json => json(&pages::took_json(&whole))?,
-        form => place.text_or_html(&pages::took_page(&whole, place.desk.rates(), place.desk.words()), form)?,
+        AnyForm::Json => json(&pages::took_json(&whole.course))?,
+        form => place.text_or_html(&pages::took_page(&whole.course, rates, words), form)?,
     })
-}
-
-/// Every commission with all that is known of it.
-fn wholes(book: &Book, day: NaiveDate) -> Result<Vec<Whole>, Failure> {
-    book.wholes(day).map_err(Failure::from)
 }
 
 fn learn(yes: bool, at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
     let mut paces = Vec::new();
-    for whole in wholes(&place.book(false)?, place.day)? {
-        match times_expected(&whole) {
+    for course in place.book(false)?.courses(place.day)? {
+        match times_expected(&course) {
             Some((pace, times)) if (1.0 / SLIP..=SLIP).contains(&times) => paces.push(pace * times),
             Some((_, times)) => say(&format!(
                 "look: {} is not counted: it took {times:.2} times what was expected, which looks like a slip",
-                whole.commission.name()
+                course.commission.name()
             )),
             None => {}
         }
@@ -309,16 +314,16 @@ fn learn(yes: bool, at: &At) -> Result<(), Failure> {
 const SLIP: f64 = 3.0;
 
 /// The pace of a finished work's quote, and how many times the hours expected it took.
-fn times_expected(whole: &Whole) -> Option<(f64, f64)> {
-    let made = whole.commission.state.is_made() && !whole.took.work.is_empty();
-    let (_, figures) = whole.commission.quoted.as_ref().filter(|_| made)?;
+fn times_expected(course: &Course) -> Option<(f64, f64)> {
+    let made = course.commission.state.is_made() && !course.took.work.is_empty();
+    let (_, figures) = course.commission.quoted.as_ref().filter(|_| made)?;
     let expected = figures.hours.to_f64().filter(|hours| *hours > 0.0)?;
-    Some((figures.pace.to_f64()?, whole.took.minutes() / 60.0 / expected))
+    Some((figures.pace.to_f64()?, course.took.minutes() / 60.0 / expected))
 }
 
 fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let periods = pages::summary(&wholes(&place.book(false)?, place.day)?, year, place.day);
+    let periods = pages::summary(&place.book(false)?.courses(place.day)?, year, place.day);
     let (rates, words) = (place.desk.rates(), place.desk.words());
     let title = year.map(|year| year.to_string()).unwrap_or_default();
     let page = || pages::summary_page(&periods, &title, rates, words);

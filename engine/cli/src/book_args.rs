@@ -182,11 +182,16 @@ pub(crate) enum Book {
         #[arg(long = "shop", value_name = "DIR")]
         folder: Option<PathBuf>,
     },
-    /// Show what was quoted beside what it really took
-    #[command(after_help = "Example:\n  reeve book took 2026-001 --shop my-shop")]
+    /// Show what was quoted beside what it really took, of one commission or of all that are finished
+    #[command(
+        after_help = "Examples:\n  reeve book took 2026-001 --shop my-shop\n  reeve book took --year 2026 --shop my-shop"
+    )]
     Took {
-        /// Its number, or its file's name
-        commission: String,
+        /// Its number, or its file's name; all finished ones together if not given
+        commission: Option<String>,
+        /// Those finished in this year
+        #[arg(long, conflicts_with = "commission")]
+        year: Option<i32>,
         #[command(flatten)]
         at: At,
         /// What it is written as

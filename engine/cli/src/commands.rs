@@ -1,8 +1,10 @@
 //! What each command does.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
+use chrono::NaiveDate;
 use clap::CommandFactory;
+use reeve_book::BOOK_FILE;
 use reeve_costing::cost::buy_cords;
 use reeve_pages::Form;
 use reeve_reading::Fault;
@@ -11,6 +13,7 @@ use reeve_shop::{Folder, Order};
 use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
 use crate::forms::{AnyForm, Chosen, PageForm, Place, Wished};
+use crate::issuing::when_ready;
 use crate::opening::{folder_failure, open, today};
 use crate::output::{print, write_files};
 use crate::sheets::{Desk, json, template_fault};
@@ -100,7 +103,7 @@ fn takeoff(design: Option<&str>, which: &Chosen, place: &Place, form: AnyForm) -
     print(&page)
 }
 
-fn costing((order, desk): &(Order, Desk), form: AnyForm) -> Result<(), Failure> {
+fn costing(Ordered { order, desk, .. }: &Ordered, form: AnyForm) -> Result<(), Failure> {
     let page = match form {
         AnyForm::Text => desk.costing(&order.priced, Form::Text)?,
         AnyForm::Html => desk.costing(&order.priced, Form::Html)?,
@@ -109,7 +112,7 @@ fn costing((order, desk): &(Order, Desk), form: AnyForm) -> Result<(), Failure> 
     print(&page)
 }
 
-fn bench((order, desk): &(Order, Desk), form: PageForm) -> Result<(), Failure> {
+fn bench(Ordered { order, desk, .. }: &Ordered, form: PageForm) -> Result<(), Failure> {
     let form = match form {
         PageForm::Text => Form::Text,
         PageForm::Html => Form::Html,
@@ -117,7 +120,7 @@ fn bench((order, desk): &(Order, Desk), form: PageForm) -> Result<(), Failure> {
     print(&desk.bench(order, form)?)
 }
 
-fn quote((order, desk): &(Order, Desk), form: AnyForm, out: Option<&Path>) -> Result<(), Failure> {
+fn quote(Ordered { order, desk, day, book }: &Ordered, form: AnyForm, out: Option<&Path>) -> Result<(), Failure> {
     let page = match form {
         AnyForm::Text => desk.quote(&order.priced, Form::Text)?,
         AnyForm::Html => desk.quote(&order.priced, Form::Html)?,
@@ -137,7 +140,8 @@ fn quote((order, desk): &(Order, Desk), form: AnyForm, out: Option<&Path>) -> Re
             say(&format!("wrote {}", path.display()));
         }
     }
-    for remark in &order.priced.remarks {
+    let ahead = book.as_deref().map(|book| when_ready(book, order, desk, *day)).unwrap_or_default();
+    for remark in order.priced.remarks.iter().chain(&ahead) {
         say(&format!("look: {remark}"));
     }
     print(&page)
@@ -180,8 +184,15 @@ fn manual_of(command: &clap::Command, above: &str, text: &mut Vec<u8>) -> std::i
     Ok(())
 }
 
-/// A commission with its price, and what its pages are made with.
-fn order(commission: Option<&str>, wish: &Wished, place: &Place) -> Result<(Order, Desk), Failure> {
+/// A commission with its price, what its pages are made with, the day, and where the shop's book stands.
+struct Ordered {
+    order: Order,
+    desk: Desk,
+    day: NaiveDate,
+    book: Option<PathBuf>,
+}
+
+fn order(commission: Option<&str>, wish: &Wished, place: &Place) -> Result<Ordered, Failure> {
     let mut shop = open(&place.shop)?;
     let known = shop.commissions();
     let word = chosen(commission, place, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
@@ -190,7 +201,7 @@ fn order(commission: Option<&str>, wish: &Wished, place: &Place) -> Result<(Orde
     let faults = shop.take_faults();
     let Some(order) = order else { return Err(Failure::Input(faults)) };
     print_faults(&faults);
-    Ok((order, desk))
+    Ok(Ordered { order, desk, day: today(place), book: shop.book_folder().map(|folder| folder.join(BOOK_FILE)) })
 }
 
 /// The name given, or the demo's own.

@@ -137,6 +137,16 @@ impl Issuing<'_> {
     }
 }
 
+/// When a commission can be ready, if the shop keeps a book. What is wrong with the book stops no quote.
+pub(crate) fn when_ready(book: &Path, order: &Order, desk: &Desk, day: NaiveDate) -> Vec<String> {
+    if !book.exists() {
+        return Vec::new();
+    }
+    let opened = Book::open(book, false).map_err(Failure::from);
+    let told = opened.and_then(|opened| Issuing { order, desk, day, note: None }.when_ready(&opened.book));
+    told.unwrap_or_else(|_| vec!["The order book can't be read: `reeve book check` says why.".to_owned()])
+}
+
 /// Marks in place of the client, wherever the quote says who that is.
 fn mark_quote(quote: &mut Quote, client: &Client) {
     let marked = |text: &mut String| *text = mark(text, client);
@@ -184,6 +194,6 @@ fn figures(priced: &Priced, needed_by: Option<NaiveDate>, shop: &Shop) -> Result
 
 /// What tells the knots of the program and the shop from others.
 fn catalogue(shop: &Shop) -> String {
-    let knots: String = shop.catalogue().iter().map(|knot| format!("{knot:?}")).collect();
-    digest_of(knots.as_bytes())
+    let knots: Vec<_> = shop.catalogue().iter().collect();
+    digest_of(format!("{knots:?}").as_bytes())
 }

@@ -32,7 +32,7 @@ impl Calendar {
     /// The day on which so many bench hours are done, begun on a day, at so many hours a week spread evenly over the days
     /// at the bench. `None` beyond ten years.
     pub fn done(&self, from: NaiveDate, hours: Decimal, weekly: Decimal) -> Option<NaiveDate> {
-        self.days_from(from)
+        days_from(from)
             .scan(hours, |left, day| {
                 *left -= self.hours_on(day, weekly);
                 Some((day, *left))
@@ -43,16 +43,16 @@ impl Calendar {
 
     /// Bench hours from one day to another, both counted.
     pub fn hours_between(&self, from: NaiveDate, to: NaiveDate, weekly: Decimal) -> Decimal {
-        self.days_from(from).take_while(|day| *day <= to).map(|day| self.hours_on(day, weekly)).sum()
+        days_from(from).take_while(|day| *day <= to).map(|day| self.hours_on(day, weekly)).sum()
     }
 
     fn hours_on(&self, day: NaiveDate, weekly: Decimal) -> Decimal {
         if self.is_at_bench(day) { weekly / Decimal::from(self.days.len().max(1)) } else { Decimal::ZERO }
     }
+}
 
-    fn days_from(&self, from: NaiveDate) -> impl Iterator<Item = NaiveDate> + use<> {
-        (0..MOST_DAYS).map_while(move |days| from.checked_add_days(Days::new(days)))
-    }
+fn days_from(from: NaiveDate) -> impl Iterator<Item = NaiveDate> {
+    (0..MOST_DAYS).map_while(move |days| from.checked_add_days(Days::new(days)))
 }
 
 /// Work that waits, in its order.

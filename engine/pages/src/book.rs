@@ -13,7 +13,9 @@ pub use list::{ListJson, list_csv, list_json, list_page};
 pub use queue::{Queue, QueueJson, queue, queue_json, queue_page};
 pub use summary::{Period, SummaryJson, summary, summary_csv, summary_json, summary_page};
 pub use table::BookPage;
-pub use took::{Reckoned, TookJson, reckoned, took_json, took_page};
+pub use took::{
+    Reckoned, TookInAll, TookJson, reckoned, took_in_all, took_in_all_json, took_in_all_page, took_json, took_page,
+};
 pub use whole::{WholeJson, whole_json, whole_page};
 
 /// The form of the book's documents; raised when a field changes its meaning or goes.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use chrono::{Datelike, NaiveDate};
-use reeve_book::{State, Whole};
+use reeve_book::{Course, State};
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
@@ -41,24 +41,24 @@ pub struct Period {
 }
 
 /// Sums up a book by month, for one year or for all, with the sums of all of them last.
-pub fn summary(commissions: &[Whole], year: Option<i32>, day: NaiveDate) -> Vec<Period> {
+pub fn summary(courses: &[Course], year: Option<i32>, day: NaiveDate) -> Vec<Period> {
     let mut months: BTreeMap<String, Period> = BTreeMap::new();
     let mut add = |on: NaiveDate, change: &dyn Fn(&mut Period)| {
         if year.is_none_or(|year| on.year() == year) && on <= day {
             change(months.entry(on.format("%Y-%m").to_string()).or_default());
         }
     };
-    for whole in commissions {
-        if let Some(first) = whole.entries.first() {
-            add(first.day, &|month| month.quoted_count += 1);
+    for course in courses {
+        if let Some(first) = course.commission.first_issued {
+            add(first, &|month| month.quoted_count += 1);
         }
-        if let Some((on, won)) = decided(whole, day) {
+        if let Some((on, won)) = decided(course, day) {
             add(on, &|month| if won { month.won_count += 1 } else { month.lost_count += 1 });
         }
-        for payment in &whole.payments {
+        for payment in &course.payments {
             add(payment.day, &|month| month.income += payment.amount);
         }
-        if let (Some(on), Some((quoted, really))) = (finished(whole), reckoned(whole)) {
+        if let (Some(on), Some((quoted, really))) = (finished(course), reckoned(course)) {
             let one = really.unwrap_or(quoted);
             add(on, &|month| {
                 month.material += one.material;
@@ -102,12 +102,12 @@ impl Period {
 }
 
 /// When the client decided, the last time, and whether it was won. A quote that ran out is lost on the day after its last.
-fn decided(whole: &Whole, day: NaiveDate) -> Option<(NaiveDate, bool)> {
-    let last = |wanted: &[State]| whole.happenings.iter().rev().find(|one| wanted.contains(&one.state));
-    let state = whole.commission.state.on(day, None);
+fn decided(course: &Course, day: NaiveDate) -> Option<(NaiveDate, bool)> {
+    let last = |wanted: &[State]| course.happenings.iter().rev().find(|one| wanted.contains(&one.state));
+    let state = course.commission.state.on(day, None);
     match state {
         State::Lapsed => {
-            let (_, figures) = whole.commission.quoted.as_ref()?;
+            let (_, figures) = course.commission.quoted.as_ref()?;
             Some((figures.valid_until.succ_opt()?, false))
         }
         State::Declined | State::Cancelled => last(&[state]).map(|one| (one.day, false)),
@@ -116,9 +116,9 @@ fn decided(whole: &Whole, day: NaiveDate) -> Option<(NaiveDate, bool)> {
     }
 }
 
-fn finished(whole: &Whole) -> Option<NaiveDate> {
-    let made = whole.commission.state.is_made();
-    whole.happenings.iter().rev().find(|one| made && one.state == State::Finished).map(|one| one.day)
+pub(super) fn finished(course: &Course) -> Option<NaiveDate> {
+    let made = course.commission.state.is_made();
+    course.happenings.iter().rev().find(|one| made && one.state == State::Finished).map(|one| one.day)
 }
 
 /// Words a summary.

@@ -1,6 +1,7 @@
 //! What was quoted beside what it really took.
 
-use reeve_book::{Figures, Whole};
+use chrono::{Datelike, NaiveDate};
+use reeve_book::{Course, Figures};
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
@@ -8,6 +9,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::FORM;
+use super::summary::finished;
 use super::table::{BookPage, Table, figures, words as text};
 use crate::figures::cents;
 use crate::words::Words;
@@ -36,17 +38,37 @@ impl Reckoned {
         let overhead = (figures.cost - figures.labour - figures.material) / quoted * hours;
         let cost = material + labour + overhead;
         let margin = figures.net - figures.fees - cost;
+        Self::from(hours, cord_m, material, cost, margin, labour)
+    }
+
+    fn from(
+        hours: Decimal,
+        cord_m: Decimal,
+        material: Decimal,
+        cost: Decimal,
+        margin: Decimal,
+        labour: Decimal,
+    ) -> Self {
         let per_hour = (!hours.is_zero()).then(|| cents((margin + labour) / hours));
         Self { hours, cord_m, material: cents(material), cost: cents(cost), margin: cents(margin), per_hour }
+    }
+
+    fn sum(all: &[Self]) -> Self {
+        let sum = |of: fn(&Self) -> Decimal| all.iter().map(of).sum::<Decimal>();
+        let margin = sum(|one| one.margin);
+        let earned = sum(|one| one.per_hour.unwrap_or_default() * one.hours);
+        let (hours, cord, material, cost) =
+            (sum(|one| one.hours), sum(|one| one.cord_m), sum(|one| one.material), sum(|one| one.cost));
+        Self::from(hours, cord, material, cost, margin, earned - margin)
     }
 }
 
 /// What a commission was quoted at and what it took, at the rates of the quote; `None` where nothing was logged.
-pub fn reckoned(whole: &Whole) -> Option<(Reckoned, Option<Reckoned>)> {
-    let (_, figures) = whole.commission.quoted.as_ref()?;
+pub fn reckoned(course: &Course) -> Option<(Reckoned, Option<Reckoned>)> {
+    let (_, figures) = course.commission.quoted.as_ref()?;
     let cord: Decimal = figures.cord.iter().map(|(_, metres)| *metres).sum();
     let quoted = Reckoned::of(figures, figures.hours, cord, figures.material);
-    let took = &whole.took;
+    let took = &course.took;
     if took.work.is_empty() && took.cord.is_empty() && took.bought.is_empty() {
         return Some((quoted, None));
     }
@@ -66,27 +88,66 @@ pub fn reckoned(whole: &Whole) -> Option<(Reckoned, Option<Reckoned>)> {
     Some((quoted, Some(Reckoned::of(figures, hours, used, material))))
 }
 
+/// What finished work of a period was quoted at and took, all together: only what has something logged counts.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct TookInAll {
+    /// How many.
+    pub count: u32,
+    /// As quoted.
+    pub quoted: Reckoned,
+    /// As it was.
+    pub really: Reckoned,
+}
+
+/// Adds up what finished work took; of one year, or of all.
+pub fn took_in_all(courses: &[Course], year: Option<i32>) -> Option<TookInAll> {
+    let within = |day: NaiveDate| year.is_none_or(|year| day.year() == year);
+    let of = |course: &Course| {
+        finished(course).filter(|day| within(*day))?;
+        let (quoted, really) = reckoned(course)?;
+        Some((quoted, really?))
+    };
+    let all: Vec<(Reckoned, Reckoned)> = courses.iter().filter_map(of).collect();
+    let count = u32::try_from(all.len()).ok().filter(|count| *count > 0)?;
+    let (quoted, really): (Vec<_>, Vec<_>) = all.into_iter().unzip();
+    Some(TookInAll { count, quoted: Reckoned::sum(&quoted), really: Reckoned::sum(&really) })
+}
+
+/// Words what finished work took, all together.
+pub fn took_in_all_page(all: Option<&TookInAll>, title: &str, rates: &Rates, words: &Words) -> BookPage {
+    let mut page = BookPage::new("What it really took", title, rates);
+    let mut table = beside("No finished work has anything logged.");
+    if let Some(all) = all {
+        page.fact("Finished works", all.count.to_string());
+        fill_in(&mut table, &all.quoted, Some(&all.really), words);
+    }
+    page.tables.push(table);
+    page
+}
+
+fn beside(empty: &'static str) -> Table {
+    Table::new("", &[text("", 32), figures("Quoted", 16), figures("Really", 16), figures("Difference", 16)], empty)
+}
+
+fn fill_in(table: &mut Table, quoted: &Reckoned, really: Option<&Reckoned>, words: &Words) {
+    for (what, worded, of) in lines(words) {
+        let really = really.map(of);
+        let difference = really.map(|really| worded(really - of(quoted)));
+        let really = really.map(&worded).unwrap_or_default();
+        table.row(vec![what.to_owned(), worded(of(quoted)), really, difference.unwrap_or_default()], "");
+    }
+}
+
 /// Words what it took.
-pub fn took_page(whole: &Whole, rates: &Rates, words: &Words) -> BookPage {
-    let mut page = BookPage::new("What it really took", &whole.commission.title, rates);
-    page.fact("Number", whole.commission.name());
-    page.fact("Client", whole.commission.client.name.clone());
-    page.fact("Stands", whole.commission.state.to_string());
-    let columns = [text("", 32), figures("Quoted", 16), figures("Really", 16), figures("Difference", 16)];
-    let mut table = Table::new("", &columns, "No quote was issued.");
-    if let Some((quoted, really)) = reckoned(whole) {
-        for (what, worded, of) in lines(words) {
-            let really = really.as_ref().map(of);
-            let difference = really.map(|really| worded(really - of(&quoted)));
-            let cells = vec![
-                what.to_owned(),
-                worded(of(&quoted)),
-                really.map(&worded).unwrap_or_default(),
-                difference.unwrap_or_default(),
-            ];
-            table.row(cells, "");
-        }
-        if !whole.commission.state.is_made() && really.is_some() {
+pub fn took_page(course: &Course, rates: &Rates, words: &Words) -> BookPage {
+    let mut page = BookPage::new("What it really took", &course.commission.title, rates);
+    page.fact("Number", course.commission.name());
+    page.fact("Client", course.commission.client.name.clone());
+    page.fact("Stands", course.commission.state.to_string());
+    let mut table = beside("No quote was issued.");
+    if let Some((quoted, really)) = reckoned(course) {
+        fill_in(&mut table, &quoted, really.as_ref(), words);
+        if !course.commission.state.is_made() && really.is_some() {
             page.remarks.push("It is not finished: this is what is logged so far.".to_owned());
         }
         if really.is_none() {
@@ -96,7 +157,7 @@ pub fn took_page(whole: &Whole, rates: &Rates, words: &Words) -> BookPage {
     page.tables.push(table);
     let mut steps =
         Table::new("What was logged", &[text("Day", 12), text("Step", 44), figures("Time", 24)], "Nothing yet.");
-    for line in &whole.took.work {
+    for line in &course.took.work {
         let step = line.step.clone().unwrap_or_else(|| "the whole".to_owned());
         let time = words.hours(Decimal::from_f64(line.minutes / 60.0).unwrap_or_default().round_dp(2));
         steps.row(vec![line.day.to_string(), step, time], line.note.clone().unwrap_or_default());
@@ -124,16 +185,25 @@ fn lines(words: &Words) -> Vec<Line<'_>> {
 pub struct TookJson {
     /// Version of this form.
     pub form: u32,
-    /// Its number.
+    /// Its number, or `all`.
     pub number: String,
     /// As quoted; nothing without a quote.
     pub quoted: Option<Reckoned>,
     /// As it was; nothing where nothing was logged.
     pub really: Option<Reckoned>,
+    /// How many works are added up; 1 for one.
+    pub works_count: u32,
+}
+
+/// What finished work took, all together, for other programs.
+pub fn took_in_all_json(all: Option<TookInAll>) -> TookJson {
+    let works_count = all.as_ref().map_or(0, |all| all.count);
+    let (quoted, really) = all.map_or((None, None), |all| (Some(all.quoted), Some(all.really)));
+    TookJson { form: FORM, number: "all".to_owned(), quoted, really, works_count }
 }
 
 /// What it took, for other programs.
-pub fn took_json(whole: &Whole) -> TookJson {
-    let (quoted, really) = reckoned(whole).map_or((None, None), |(quoted, really)| (Some(quoted), really));
-    TookJson { form: FORM, number: whole.commission.name().to_owned(), quoted, really }
+pub fn took_json(course: &Course) -> TookJson {
+    let (quoted, really) = reckoned(course).map_or((None, None), |(quoted, really)| (Some(quoted), really));
+    TookJson { form: FORM, number: course.commission.name().to_owned(), quoted, really, works_count: 1 }
 }

@@ -14,7 +14,7 @@ use crate::words::Words;
 
 /// Words a commission.
 pub fn whole_page(whole: &Whole, rates: &Rates, words: &Words) -> BookPage {
-    let one = &whole.commission;
+    let one = &whole.course.commission;
     let mut page = BookPage::new("Commission", &one.title, rates);
     page.fact("Number", one.name());
     page.fact(
@@ -41,8 +41,8 @@ pub fn whole_page(whole: &Whole, rates: &Rates, words: &Words) -> BookPage {
         }
     }
     page.tables.push(quotes(&whole.entries, words));
-    page.tables.push(happenings(&whole.happenings));
-    page.tables.push(payments(&whole.payments, words));
+    page.tables.push(happenings(&whole.course.happenings));
+    page.tables.push(payments(&whole.course.payments, words));
     page
 }
 
@@ -159,14 +159,16 @@ pub fn whole_json(whole: &Whole) -> WholeJson {
     };
     WholeJson {
         form: FORM,
-        commission: ListedJson::of(&whole.commission),
+        commission: ListedJson::of(&whole.course.commission),
         quotes: whole.entries.iter().map(quote).collect(),
         happenings: whole
+            .course
             .happenings
             .iter()
             .map(|one| HappeningJson { state: one.state.word(), day: one.day, note: one.note.clone() })
             .collect(),
         payments: whole
+            .course
             .payments
             .iter()
             .map(|one| PaymentJson { day: one.day, amount: one.amount, note: one.note.clone() })

@@ -1,0 +1,191 @@
+//! The file of the book: copied, read in, without room, read only, cut short, strange, old, new.
+
+use std::fs;
+use std::process::Command;
+
+use reeve_tests::{reeve, root};
+
+use crate::workshop::Workshop;
+
+const BOOK: &str = "shop/book.sqlite";
+
+/// A shop with a book of two quotes.
+fn shop() -> Workshop {
+    let shop = Workshop::with_orders(3);
+    for order in ["order-0", "order-1"] {
+        shop.book(&["issue", order], "2026-11-25").done();
+    }
+    shop.book(&["mark", "2026-001", "accepted"], "2026-11-26").done();
+    shop.book(&["pay", "2026-001", "9.00"], "2026-11-26").done();
+    shop.book(
+        &["log", "2026-001", "--minutes", "5", "--cord", "cotton-3-ecru=2", "--bought", "Ring=1.00"],
+        "2026-11-27",
+    )
+    .done();
+    shop
+}
+
+fn exported(shop: &Workshop, name: &str) -> String {
+    shop.book(&["export", name], "2026-11-28").done();
+    fs::read_to_string(shop.shop.path(name)).unwrap()
+}
+
+#[test]
+fn what_is_written_out_and_read_in_is_the_same_book() {
+    let (shop, other) = (shop(), Workshop::new());
+    let text = exported(&shop, "book.jsonl");
+    other.shop.write("book.jsonl", &text);
+    other.book(&["import", "book.jsonl"], "2026-11-28").done();
+    assert_eq!(exported(&other, "again.jsonl"), text);
+    other.sound();
+    let list = |shop: &Workshop| shop.book(&["list"], "2026-11-28").done();
+    assert_eq!(list(&shop), list(&other));
+    // Only into an empty book, and only a whole text.
+    assert!(other.book(&["import", "book.jsonl"], "2026-11-28").refused().contains("holds commissions already"));
+    let broken = Workshop::new();
+    for (text, told) in [
+        (text.replacen("\"in\":\"payment\"", "\"in\":\"payments\"", 1), "`payments` is not known"),
+        (text.replacen("\"amount\"", "\"sum\"", 1), "has no `sum`"),
+        (text.replacen("\"form\":2", "\"form\":9", 1), "it is of form 9"),
+        (text.replacen("reeve order book", "another book", 1), "not the text of an order book"),
+        (text.replacen("{\"in\"", "{in", 1), "line 2:"),
+        (text.replacen("\"state\":\"accepted\"", "\"state\":null", 1), "NOT NULL"),
+    ] {
+        broken.shop.write("broken.jsonl", text);
+        let said = broken.book(&["import", "broken.jsonl"], "2026-11-28").refused();
+        assert!(said.contains(told), "{told}: {said}");
+    }
+    broken.shop.write("book.jsonl", text);
+    broken.book(&["import", "book.jsonl"], "2026-11-28").done();
+}
+
+#[test]
+fn a_copy_is_a_book_of_its_own() {
+    let shop = shop();
+    shop.book(&["backup", "copy.sqlite"], "2026-11-28").done();
+    let said = shop.book(&["backup", "copy.sqlite"], "2026-11-28").refused();
+    assert!(said.contains("is there already"), "{said}");
+    let other = Workshop::new();
+    other.shop.write(BOOK, fs::read(shop.shop.path("copy.sqlite")).unwrap());
+    other.sound();
+    assert_eq!(other.numbers(), shop.numbers());
+}
+
+/// The program leaves a file that it can't use as it is.
+#[track_caller]
+fn refused(shop: &Workshop, told: &str) {
+    let before = fs::read(shop.shop.path(BOOK)).unwrap();
+    for words in [vec!["list"], vec!["issue", "order-2"], vec!["check"]] {
+        let ran = shop.book(&words, "2026-11-28");
+        assert_eq!(ran.code, Some(2), "{}", ran.err);
+        assert!(ran.err.contains(told) && ran.err.contains("help"), "{told}: {}", ran.err);
+    }
+    assert_eq!(fs::read(shop.shop.path(BOOK)).unwrap(), before);
+    let strays = fs::read_dir(shop.shop.path("shop")).unwrap().filter(|entry| {
+        let name = entry.as_ref().unwrap().file_name();
+        name.to_str().unwrap().starts_with("book.") && name != "book.sqlite"
+    });
+    assert_eq!(strays.count(), 0, "something was left beside it");
+}
+
+#[test]
+fn what_is_no_whole_book_is_refused_and_left_alone() {
+    let shop = shop();
+    let whole = fs::read(shop.shop.path(BOOK)).unwrap();
+    shop.shop.write(BOOK, &whole[..whole.len() / 2]);
+    refused(&shop, "its end is missing");
+    shop.shop.write(BOOK, &whole[..60]);
+    refused(&shop, "its end is missing");
+    shop.shop.write(BOOK, "Dear diary");
+    refused(&shop, "it is not a database");
+    // The form stands at byte 60, and whose database it is at byte 68 (SQLite's file format, 1.3).
+    let mut newer = whole.clone();
+    newer[60..64].copy_from_slice(&99_u32.to_be_bytes());
+    shop.shop.write(BOOK, &newer);
+    refused(&shop, "a book of form 99");
+    let mut other = whole.clone();
+    other[68..72].copy_from_slice(&7_u32.to_be_bytes());
+    shop.shop.write(BOOK, &other);
+    refused(&shop, "another program's database");
+    shop.shop.write(BOOK, &whole);
+    shop.sound();
+}
+
+/// A book of every form there was, kept as it was written then.
+#[test]
+fn a_book_of_an_older_form_is_brought_up_behind_a_backup() {
+    let kept = fs::read(root().join("tests/book/forms/form-1.sqlite")).unwrap();
+    let shop = Workshop::new();
+    shop.shop.write(BOOK, &kept);
+    let ran = shop.book(&["list", "--as", "csv"], "2026-12-01");
+    assert!(ran.err.contains("brought to a newer form"), "{}", ran.err);
+    assert!(ran.out.contains("2026-001,0,fobs,") && ran.out.contains(",accepted,"), "{}", ran.out);
+    assert_eq!(fs::read(shop.shop.path("shop/book.form-1.sqlite")).unwrap().len(), kept.len());
+    shop.sound();
+    shop.book(&["log", "2026-001", "--minutes", "5"], "2026-12-01").done();
+    let again = shop.book(&["list"], "2026-12-01");
+    assert!(again.err.is_empty(), "{}", again.err);
+    // The backup is a book of the old form, and can be brought up as well.
+    shop.shop.write(BOOK, fs::read(shop.shop.path("shop/book.form-1.sqlite")).unwrap());
+    shop.sound();
+    assert!(shop.shop.path("shop/book.form-1-1.sqlite").exists(), "no backup takes another's place");
+}
+
+#[test]
+fn without_room_nothing_is_entered_and_the_book_stays_whole() {
+    let shop = shop();
+    let before = shop.numbers();
+    // A limit on how large a file may grow stands for a full disk; the signal that comes with it is not wanted.
+    let script = "trap '' XFSZ; ulimit -f 1; exec \"$0\" book issue order-2 --on 2026-11-28 --shop shop";
+    let ran = Command::new("sh").args(["-c", script]).arg(reeve()).current_dir(shop.shop.path(".")).output().unwrap();
+    let said = String::from_utf8_lossy(&ran.stderr).into_owned();
+    assert_eq!(ran.status.code(), Some(1), "{said}");
+    assert!(said.contains("error:") && said.contains("book.sqlite") && !said.contains("panicked"), "{said}");
+    assert_eq!(shop.numbers(), before);
+    shop.sound();
+    shop.book(&["issue", "order-2"], "2026-11-28").done();
+    shop.sound();
+}
+
+#[cfg(unix)]
+#[test]
+fn a_folder_that_is_read_only_is_told_of() {
+    use std::os::unix::fs::PermissionsExt;
+    let shop = shop();
+    let (folder, book) = (shop.shop.path("shop"), shop.shop.path(BOOK));
+    let allow = |path: &std::path::Path, mode| fs::set_permissions(path, fs::Permissions::from_mode(mode)).unwrap();
+    let before = fs::read(&book).unwrap();
+    allow(&book, 0o444);
+    allow(&folder, 0o555);
+    let ran = shop.book(&["issue", "order-2"], "2026-11-28");
+    allow(&folder, 0o755);
+    allow(&book, 0o644);
+    // Whoever may do everything is not kept out by permissions.
+    if ran.code == Some(0) {
+        return;
+    }
+    assert_eq!(ran.code, Some(1), "{}", ran.err);
+    assert!(ran.err.contains("must be writable"), "{}", ran.err);
+    assert_eq!(fs::read(&book).unwrap(), before);
+    shop.sound();
+}
+
+#[test]
+fn damage_is_found() {
+    let shop = shop();
+    shop.book(&["export", "book.jsonl"], "2026-11-28").done();
+    let text = fs::read_to_string(shop.shop.path("book.jsonl")).unwrap();
+    for (text, told) in [
+        (text.replacen("\"running\":2", "\"running\":3", 1), "the numbers of 2026 have a gap"),
+        (text.replacen("\"state\":\"accepted\"", "\"state\":\"paid\"", 1), "it went from quoted to paid"),
+        (text.replacen("\"revision\":0", "\"revision\":4", 1), "revision 4 follows on 0 others"),
+        (text.replacen("gross\\\":\\\"24.00", "gross\\\":\\\"23.00", 1), "its document comes to"),
+        (text.replacen("\\\"net\\\": \\\"20.00\\\"", "\\\"net\\\": \\\"19.00\\\"", 1), "its totals come to"),
+    ] {
+        let other = Workshop::new();
+        other.shop.write("book.jsonl", text);
+        other.book(&["import", "book.jsonl"], "2026-11-28").done();
+        let said = other.book(&["check"], "2026-11-28").refused();
+        assert!(said.contains(told), "{told}: {said}");
+    }
+}
