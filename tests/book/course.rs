@@ -86,7 +86,7 @@ proptest! {
                 Try::Wait(days) => today += days,
                 Try::Issue(gross) => {
                     let ended = matches!(before, Some(State::Paid | State::Cancelled));
-                    let allowed = before.is_none_or(|state| state.can_be_quoted()) || ended;
+                    let allowed = before.is_none_or(State::can_be_quoted) || ended;
                     let done = issue(&mut book, "fobs", gross, today).is_ok();
                     prop_assert_eq!(done, allowed, "{:?}", before);
                     if done {
@@ -233,7 +233,7 @@ fn the_timer_runs_on_and_is_entered_once() {
     book.start("order-0", Some("Tie"), at(9, 0)).unwrap();
     // The clock went back: nothing is entered, and the timer runs on.
     assert!(matches!(book.stop(at(8, 0), None), Err(Trouble::Wrong(..))));
-    assert_eq!(book.stop(at(10, 31), None).unwrap().1, 91.0);
+    assert!((book.stop(at(10, 31), None).unwrap().1 - 91.0).abs() < 1e-9);
     let took = book.whole("order-0", day(1)).unwrap().course.took;
-    assert_eq!((took.work.len(), took.minutes()), (2, 91.0));
+    assert!(took.work.len() == 2 && (took.minutes() - 91.0).abs() < 1e-9);
 }

@@ -2,7 +2,10 @@
 
 use std::fs;
 use std::process::Command;
+use std::sync::LazyLock;
 
+use proptest::prelude::*;
+use reeve_book::Book;
 use reeve_tests::{reeve, root};
 
 use crate::workshop::Workshop;
@@ -57,6 +60,29 @@ fn what_is_written_out_and_read_in_is_the_same_book() {
     }
     broken.shop.write("book.jsonl", text);
     broken.book(&["import", "book.jsonl"], "2026-11-28").done();
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+
+    /// A text that was changed anywhere is read in whole or not at all, and never stops the program.
+    #[test]
+    fn no_text_panics_the_reader(cuts in prop::collection::vec((any::<prop::sample::Index>(), "[\\PC]{0,3}", 0_usize..40), 1..4)) {
+        static TEXT: LazyLock<String> = LazyLock::new(|| exported(&shop(), "book.jsonl"));
+        let mut text: Vec<char> = TEXT.chars().collect();
+        for (at, put, gone) in cuts {
+            let at = at.index(text.len());
+            let end = (at + gone).min(text.len());
+            text.splice(at..end, put.chars());
+        }
+        let text: String = text.into_iter().collect();
+        let folder = tempfile::tempdir().unwrap();
+        let mut book = Book::open(&folder.path().join("book.sqlite"), true).unwrap().book;
+        let read = book.import(text.as_bytes());
+        let listed = book.list(chrono::NaiveDate::MIN);
+        prop_assert!(read.is_ok() || listed.is_ok_and(|all| all.is_empty()));
+        let _ = book.check(|_, _| None);
+    }
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use std::io::Read;
 use std::process::{Command, Stdio};
 use std::thread;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use reeve_tests::reeve;
 
@@ -18,13 +18,15 @@ const ORDERS: usize = 20;
 #[test]
 fn what_was_acknowledged_is_there() {
     let shop = Workshop::with_orders(ORDERS);
+    let whole_run = time_of_a_run(&shop);
     let mut revisions = vec![0_usize; ORDERS];
+    revisions[0] = 1;
     let mut acknowledged = 0;
     for kill in 0..KILLS {
         let at = kill % ORDERS;
-        shop.order(&format!("order-{at}"), &format!("Client {at}"), u32::try_from(kill + 1).unwrap());
-        // From before anything was written to after all was: the time of a whole run, in steps.
-        let wait = Duration::from_micros(u64::try_from(kill % 100).unwrap() * 600);
+        shop.order(&format!("order-{at}"), &format!("Client {at}"), u32::try_from(kill + 2).unwrap());
+        // From before anything was written to after all was: up to twice the time of a whole run, in steps.
+        let wait = whole_run * u32::try_from(kill % 100).unwrap() / 50;
         if let Some(words) = killed_after(&shop, at, wait) {
             acknowledged += 1;
             revisions[at] += 1;
@@ -47,6 +49,13 @@ fn what_was_acknowledged_is_there() {
     sorted.sort_unstable();
     assert_eq!(sorted, running(2026, numbers.len()));
     shop.sound();
+}
+
+/// How long a run takes that nobody kills.
+fn time_of_a_run(shop: &Workshop) -> Duration {
+    let start = Instant::now();
+    shop.book(&["issue", "order-0"], "2026-11-25").done();
+    start.elapsed()
 }
 
 /// Issues a quote and kills the program after a while; what it acknowledged, if it came so far.

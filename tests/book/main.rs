@@ -7,5 +7,6 @@ mod crowd;
 mod files;
 mod issuing;
 mod killed;
+mod pages;
 mod personal;
 mod workshop;

@@ -28,6 +28,7 @@ const DONE: &[&[&str]] = &[
     &["weigh", "--demo", "--as", "csv"],
     &["mix", "--demo"],
     &["mix", "--demo", "--as", "json"],
+    &["book", "--help"],
     &["knots", "list"],
     &["knots", "list", "--as", "json"],
     &["knots", "show", "square"],

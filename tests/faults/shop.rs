@@ -30,6 +30,36 @@ pub(crate) const CASES: &[Case] = &[
         )],
         words: CHECK,
     },
+    Case {
+        name: "calendar-day-unknown",
+        edits: &[Swap("shop.toml", "[terms]", "[calendar]\ndays = [\"tuesday\", §\"thurday\"]\n\n[terms]")],
+        words: CHECK,
+    },
+    Case {
+        name: "calendar-without-days",
+        edits: &[Swap("shop.toml", "[terms]", "[calendar]\ndays = §[]\n\n[terms]")],
+        words: CHECK,
+    },
+    Case {
+        name: "days-off-backwards",
+        edits: &[Swap("shop.toml", "[terms]", "[[calendar.off]]\nfrom = 2027-07-20\nto = §2027-07-02\n\n[terms]")],
+        words: CHECK,
+    },
+    Case {
+        name: "number-without-running",
+        edits: &[Swap("shop.toml", "[terms]", "[book]\nnumber = §\"{year}\"\n\n[terms]")],
+        words: CHECK,
+    },
+    Case {
+        name: "week-of-absurd-hours",
+        edits: &[Swap("shop.toml", "pace = 1.1", "pace = 1.1\nweekly-hours = §200")],
+        words: CHECK,
+    },
+    Case {
+        name: "confidence-too-low",
+        edits: &[Swap("shop.toml", "[price]\n", "[price]\nconfidence = §\"20 %\"\n")],
+        words: CHECK,
+    },
     Case { name: "shop-unknown-key", edits: &[Swap("shop.toml", "minimum = ", "§minimun = ")], words: CHECK },
     Case { name: "shop-unknown-table", edits: &[Swap("shop.toml", "[pay]", "[§payments]\n[pay]")], words: CHECK },
     Case {

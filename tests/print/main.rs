@@ -13,8 +13,19 @@ use serde_json::Value;
 use tempfile::TempDir;
 
 /// The pages of the demo, and the most sheets that each may take.
-const PAGES: &[(&str, usize)] =
-    &[("quote", 2), ("costing", 4), ("bench", 6), ("chart", 10), ("compare", 10), ("weigh", 3), ("mix", 2)];
+const PAGES: &[(&str, usize)] = &[
+    ("quote", 2),
+    ("costing", 4),
+    ("bench", 6),
+    ("chart", 10),
+    ("compare", 10),
+    ("weigh", 3),
+    ("mix", 2),
+    ("book", 1),
+    ("queue", 1),
+    ("summary", 1),
+    ("whole", 2),
+];
 
 /// Widths of a phone, a tablet and a desk, in CSS pixels.
 const WIDTHS: &[u32] = &[360, 768, 1280];
@@ -36,6 +47,16 @@ impl Pages {
         let chart = run(folder.path(), &["knots", "chart", "--demo", "--out", "chart.html"]);
         assert_eq!(chart.code, Some(0), "{}", chart.err);
         run(folder.path(), &["knots", "show", "crown", "--demo", "--as", "html", "--out", "knot.html"]);
+        run(folder.path(), &["begin", "shop"]).done();
+        run(folder.path(), &["book", "issue", "reading-room", "--on", DEMO_DAY, "--shop", "shop"]).done();
+        run(folder.path(), &["book", "mark", "2026-001", "accepted", "--on", DEMO_DAY, "--shop", "shop"]).done();
+        for (page, words) in [("book", "list"), ("queue", "queue"), ("summary", "summary")] {
+            let html = run(folder.path(), &["book", words, "--as", "html", "--on", DEMO_DAY, "--shop", "shop"]).done();
+            fs::write(folder.path().join(page).with_extension("html"), html).unwrap();
+        }
+        let whole =
+            run(folder.path(), &["book", "show", "2026-001", "--as", "html", "--on", DEMO_DAY, "--shop", "shop"]);
+        fs::write(folder.path().join("whole.html"), whole.done()).unwrap();
         for page in ["compare", "weigh", "mix"] {
             let html = run(folder.path(), &[page, "--demo", "--as", "html"]).done();
             fs::write(folder.path().join(page).with_extension("html"), html).unwrap();

@@ -14,7 +14,22 @@ use serde_json::Value;
 /// Kinds of file that a maker writes; their schemas stand in `engine/shop/schemas/`.
 const FILES: [&str; 7] = ["shop", "cords", "fittings", "design", "commission", "knot", "samples"];
 /// Documents that the program writes; their schemas stand in `engine/pages/schemas/`.
-const DOCUMENTS: [&str; 9] = ["quote", "takeoff", "costing", "compare", "weigh", "mix", "knot", "tight", "hand"];
+const DOCUMENTS: [&str; 14] = [
+    "book-list",
+    "book-show",
+    "book-queue",
+    "book-took",
+    "book-summary",
+    "quote",
+    "takeoff",
+    "costing",
+    "compare",
+    "weigh",
+    "mix",
+    "knot",
+    "tight",
+    "hand",
+];
 
 /// What the program prints.
 fn print(words: &[&str]) -> String {

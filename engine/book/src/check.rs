@@ -26,6 +26,8 @@ impl Book {
     /// # Errors
     /// [`Trouble`] when the book can't be read at all.
     pub fn check(&self, judge: impl Fn(&str, &Figures) -> Option<String>) -> Result<Vec<Finding>, Trouble> {
+        // One look at all tables: what is entered meanwhile is in none of them.
+        let _look = self.db.unchecked_transaction().map_err(self.refused())?;
         let mut found = self.whole_file()?;
         let names = self.names()?;
         found.extend(self.numbers()?);

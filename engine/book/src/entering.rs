@@ -215,9 +215,9 @@ impl Book {
     pub fn mark(&mut self, word: &str, to: State, day: NaiveDate, note: Option<&str>) -> Result<State, Trouble> {
         let known = self.find(word, day)?;
         let refused = self.refused();
-        let due = self.due(known.id)?;
         let write = self.write()?;
-        // It may have moved since it was looked up.
+        // It may have moved, or something have been paid, since it was looked up.
+        let due = due(&write, known.id).map_err(&refused)?;
         let from = state_of(&write, known.id).map_err(&refused)?.on(day, known.valid_until);
         let number = known.number.unwrap_or_else(|| word.to_owned());
         if !from.moves().contains(&to) {
@@ -244,8 +244,9 @@ impl Book {
         let refused = self.refused();
         let write = self.write()?;
         pay(&write, known.id, day, amount, note).map_err(&refused)?;
+        let due = due(&write, known.id).map_err(&refused)?;
         write.commit().map_err(&refused)?;
-        self.due(known.id)
+        Ok(due)
     }
 
     /// Blanks a client's name and address everywhere; numbers and sums stay. Says in how many commissions.
@@ -294,17 +295,14 @@ impl Book {
         let names = asked.query_map([], |row| row.get(0)).map_err(&refused)?;
         names.collect::<Result<_, _>>().map_err(&refused)
     }
+}
 
-    /// What is owed of a commission: what its last quote comes to less all payments.
-    pub(crate) fn due(&self, id: i64) -> Result<Decimal, Trouble> {
-        let refused = self.refused();
-        let entry = last_entry(&self.db, id).map_err(&refused)?;
-        let gross = entry.map_or(Decimal::ZERO, |(_, before)| before.figures.gross);
-        let mut asked = self.db.prepare("SELECT amount FROM payment WHERE commission = ?1").map_err(&refused)?;
-        let amounts = asked.query_map([id], |row| decimal(row, 0)).map_err(&refused)?;
-        let paid = amounts.sum::<Result<Decimal, _>>().map_err(&refused)?;
-        Ok(gross - paid)
-    }
+/// What is owed of a commission: what its last quote comes to less all payments.
+fn due(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Decimal> {
+    let gross = last_entry(db, id)?.map_or(Decimal::ZERO, |(_, before)| before.figures.gross);
+    let mut asked = db.prepare("SELECT amount FROM payment WHERE commission = ?1")?;
+    let amounts = asked.query_map([id], |row| decimal(row, 0))?;
+    Ok(gross - amounts.sum::<rusqlite::Result<Decimal>>()?)
 }
 
 fn add_commission(write: &Transaction<'_>, asked: &Asked) -> rusqlite::Result<i64> {
@@ -426,18 +424,22 @@ fn odd(column: usize, error: impl std::error::Error + Send + Sync + 'static) -> 
 }
 
 pub(crate) fn decimal(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<Decimal> {
-    row.get::<_, String>(column)?.parse().map_err(|error| odd(column, error))
+    row.get_ref(column)?.as_str()?.parse().map_err(|error| odd(column, error))
 }
 
 pub(crate) fn date(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<NaiveDate> {
-    row.get::<_, String>(column)?.parse().map_err(|error| odd(column, error))
+    row.get_ref(column)?.as_str()?.parse().map_err(|error| odd(column, error))
 }
 
 pub(crate) fn json<T: serde::de::DeserializeOwned>(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<T> {
-    serde_json::from_str(&row.get::<_, String>(column)?).map_err(|error| odd(column, error))
+    serde_json::from_str(row.get_ref(column)?.as_str()?).map_err(|error| odd(column, error))
+}
+
+/// A value from its text of JSON.
+pub(crate) fn parsed<T: serde::de::DeserializeOwned>(text: &str) -> rusqlite::Result<T> {
+    serde_json::from_str(text).map_err(|error| odd(0, error))
 }
 
 pub(crate) fn state(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<State> {
-    let word: String = row.get(column)?;
-    State::of_word(&word).ok_or_else(|| odd(column, std::fmt::Error))
+    State::of_word(row.get_ref(column)?.as_str()?).ok_or_else(|| odd(column, std::fmt::Error))
 }

@@ -7,7 +7,7 @@ use rusqlite::{OptionalExtension, Row};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use crate::entering::{Client, Figures, date, decimal, json, state};
+use crate::entering::{Client, Figures, date, decimal, json, parsed, state};
 use crate::marks::{Kind, fill};
 use crate::opening::Book;
 use crate::state::State;
@@ -121,21 +121,8 @@ pub struct Whole {
     pub entries: Vec<Entry>,
 }
 
-/// One row a commission: itself, its client, the last that happened, the first, the last quote, sums.
-const LIST: &str = "
-SELECT commission.id, commission.reference, commission.title, client.name, client.address, commission.number,
-    last.state, last.day, first.day, entry.revision, entry.figures,
-    (SELECT min(day) FROM entry WHERE entry.commission = commission.id),
-    (SELECT day FROM happening WHERE commission = commission.id AND state = 'accepted' ORDER BY id DESC LIMIT 1),
-    (SELECT group_concat(amount, ' ') FROM payment WHERE payment.commission = commission.id),
-    (SELECT total(minutes) FROM work WHERE work.commission = commission.id)
-FROM commission
-JOIN client ON client.id = commission.client
-JOIN happening AS last ON last.id = (SELECT max(id) FROM happening WHERE happening.commission = commission.id)
-JOIN happening AS first ON first.id = (SELECT min(id) FROM happening WHERE happening.commission = commission.id)
-LEFT JOIN entry ON entry.commission = commission.id
-    AND entry.revision = (SELECT max(revision) FROM entry WHERE entry.commission = commission.id)
-";
+/// A quote as a list needs it: revision, day, figures as they are written.
+type Quoted = (u32, NaiveDate, String);
 
 impl Book {
     /// Every commission as it stands on a day, in the order they were entered.
@@ -143,10 +130,15 @@ impl Book {
     /// # Errors
     /// [`Trouble`] when the book can't be read.
     pub fn list(&self, day: NaiveDate) -> Result<Vec<Commission>, Trouble> {
-        let refused = self.refused();
-        let mut asked = self.db.prepare(&format!("{LIST} ORDER BY commission.id")).map_err(&refused)?;
-        let rows = asked.query_map([], |row| commission(row, day)).map_err(&refused)?;
-        rows.collect::<Result<_, _>>().map_err(&refused)
+        Ok(self.courses(day)?.into_iter().map(|course| course.commission).collect())
+    }
+
+    /// How every commission went, in the order they were entered.
+    ///
+    /// # Errors
+    /// [`Trouble`] when the book can't be read.
+    pub fn courses(&self, day: NaiveDate) -> Result<Vec<Course>, Trouble> {
+        self.courses_of(None, day).map_err(self.refused())
     }
 
     /// One commission, by its number or its file's stem, with all that is known of it.
@@ -156,50 +148,44 @@ impl Book {
     pub fn whole(&self, word: &str, day: NaiveDate) -> Result<Whole, Trouble> {
         let id = self.find(word, day)?.id;
         let refused = self.refused();
-        let one = format!("{LIST} WHERE commission.id = ?1");
-        let commission = self.db.query_row(&one, [id], |row| commission(row, day)).map_err(&refused)?;
-        let mut of_it = self.courses_of(vec![commission], "WHERE commission = ?1", &[&id])?;
-        let course = of_it.pop().ok_or_else(|| Trouble::Unknown(word.to_owned(), Vec::new()))?;
+        let course = self.courses_of(Some(id), day).map_err(&refused)?.pop();
+        let course = course.ok_or_else(|| Trouble::Unknown(word.to_owned(), Vec::new()))?;
         Ok(Whole { course, entries: self.entries(id).map_err(&refused)? })
     }
 
-    /// How every commission went, in the order they were entered.
-    ///
-    /// # Errors
-    /// [`Trouble`] when the book can't be read.
-    pub fn courses(&self, day: NaiveDate) -> Result<Vec<Course>, Trouble> {
-        self.courses_of(self.list(day)?, "", &[])
-    }
-
-    /// What happened, was paid and was taken, read in one go for all commissions.
-    fn courses_of(
-        &self,
-        commissions: Vec<Commission>,
-        which: &str,
-        of: &[&dyn rusqlite::ToSql],
-    ) -> Result<Vec<Course>, Trouble> {
-        let refused = self.refused();
-        let mut happenings = self
-            .grouped(&format!("SELECT commission, state, day, note FROM happening {which} ORDER BY id"), of, |row| {
-                Ok(Happening { state: state(row, 1)?, day: date(row, 2)?, note: row.get(3)? })
+    /// Reads each table from end to end and puts the rows together here: a question for each commission takes far longer.
+    fn courses_of(&self, id: Option<i64>, day: NaiveDate) -> rusqlite::Result<Vec<Course>> {
+        // One look at all tables: what is entered meanwhile is in none of them.
+        let _look = self.db.unchecked_transaction()?;
+        let mut quotes = self.grouped("commission, revision, day, figures FROM entry", id, "revision", |row| {
+            Ok((row.get(1)?, date(row, 2)?, row.get(3)?))
+        })?;
+        let mut happenings = self.grouped("commission, state, day, note FROM happening", id, "id", |row| {
+            Ok(Happening { state: state(row, 1)?, day: date(row, 2)?, note: row.get(3)? })
+        })?;
+        let mut payments = self.grouped("commission, day, amount, note FROM payment", id, "id", |row| {
+            Ok(Payment { day: date(row, 1)?, amount: decimal(row, 2)?, note: row.get(3)? })
+        })?;
+        let mut took = self.took(id)?;
+        let all = "SELECT commission.id, reference, title, number, client.name, client.address FROM commission \
+                   JOIN client ON client.id = commission.client WHERE commission.id = ?1 OR ?1 IS NULL ORDER BY commission.id";
+        let mut asked = self.db.prepare(all)?;
+        let courses = asked.query_map([id], |row| {
+            let id = row.get(0)?;
+            let (happenings, payments) =
+                (happenings.remove(&id).unwrap_or_default(), payments.remove(&id).unwrap_or_default());
+            let took = took.remove(&id).unwrap_or_default();
+            let quotes = quotes.remove(&id).unwrap_or_default();
+            let commission = commission(row, &quotes, &happenings, day)?;
+            let paid = payments.iter().map(|payment| payment.amount).sum();
+            Ok(Course {
+                commission: Commission { paid, minutes: took.minutes(), ..commission },
+                happenings,
+                payments,
+                took,
             })
-            .map_err(&refused)?;
-        let mut payments = self
-            .grouped(&format!("SELECT commission, day, amount, note FROM payment {which} ORDER BY id"), of, |row| {
-                Ok(Payment { day: date(row, 1)?, amount: decimal(row, 2)?, note: row.get(3)? })
-            })
-            .map_err(&refused)?;
-        let mut took = self.took(which, of).map_err(&refused)?;
-        let course = |commission: Commission| {
-            let id = commission.id;
-            Course {
-                happenings: happenings.remove(&id).unwrap_or_default(),
-                payments: payments.remove(&id).unwrap_or_default(),
-                took: took.remove(&id).unwrap_or_default(),
-                commission,
-            }
-        };
-        Ok(commissions.into_iter().map(course).collect())
+        })?;
+        courses.collect()
     }
 
     /// A page or document of a quote as it was issued, filled in; of the last revision if none is named.
@@ -249,15 +235,17 @@ impl Book {
         entries.collect()
     }
 
-    /// Rows by their commission, which is the first column.
+    /// Rows by their commission, which is the first column; those of one commission, or all.
     pub(crate) fn grouped<T>(
         &self,
-        question: &str,
-        of: &[&dyn rusqlite::ToSql],
+        what: &str,
+        id: Option<i64>,
+        order: &str,
         mut read: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
     ) -> rusqlite::Result<BTreeMap<i64, Vec<T>>> {
-        let mut asked = self.db.prepare(question)?;
-        let mut rows = asked.query(of)?;
+        let which = if id.is_some() { "WHERE commission = ?1" } else { "" };
+        let mut asked = self.db.prepare(&format!("SELECT {what} {which} ORDER BY {order}"))?;
+        let mut rows = asked.query(rusqlite::params_from_iter(id))?;
         let mut all: BTreeMap<i64, Vec<T>> = BTreeMap::new();
         while let Some(row) = rows.next()? {
             all.entry(row.get(0)?).or_default().push(read(row)?);
@@ -266,29 +254,34 @@ impl Book {
     }
 }
 
-fn commission(row: &Row<'_>, day: NaiveDate) -> rusqlite::Result<Commission> {
-    let client = Client { name: row.get(3)?, address: json(row, 4)? };
+fn commission(
+    row: &Row<'_>,
+    quotes: &[Quoted],
+    happenings: &[Happening],
+    day: NaiveDate,
+) -> rusqlite::Result<Commission> {
+    let client = Client { name: row.get(4)?, address: json(row, 5)? };
     let title: String = row.get(2)?;
-    let revision: Option<u32> = row.get(9)?;
-    let quoted: Option<(u32, Figures)> =
-        revision.map(|revision| Ok::<_, rusqlite::Error>((revision, json(row, 10)?))).transpose()?;
+    let quoted = quotes.last().map(|(revision, _, figures)| Ok::<_, rusqlite::Error>((*revision, parsed(figures)?)));
+    let quoted: Option<(u32, Figures)> = quoted.transpose()?;
     let valid_until = quoted.as_ref().map(|(_, figures)| figures.valid_until);
-    let paid: Option<String> = row.get(13)?;
-    let paid = paid.unwrap_or_default();
-    let amounts = paid.split(' ').filter(|amount| !amount.is_empty());
+    // What is entered always comes with what happened.
+    let (first, last) = (happenings.first(), happenings.last());
+    let (Some(first), Some(last)) = (first, last) else { return Err(rusqlite::Error::QueryReturnedNoRows) };
+    let accepted = happenings.iter().rev().find(|one| one.state == State::Accepted);
     Ok(Commission {
         id: row.get(0)?,
         reference: row.get(1)?,
         title: fill(&title, Kind::Text, &client),
         client,
-        number: row.get(5)?,
-        state: state(row, 6)?.on(day, valid_until),
-        since: date(row, 7)?,
-        begun: date(row, 8)?,
-        first_issued: row.get::<_, Option<String>>(11)?.and_then(|day| day.parse().ok()),
-        accepted: row.get::<_, Option<String>>(12)?.and_then(|day| day.parse().ok()),
+        number: row.get(3)?,
+        state: last.state.on(day, valid_until),
+        since: last.day,
+        begun: first.day,
+        first_issued: quotes.first().map(|(_, day, _)| *day),
+        accepted: accepted.map(|one| one.day),
         quoted,
-        paid: amounts.filter_map(|amount| amount.parse::<Decimal>().ok()).sum(),
-        minutes: row.get(14)?,
+        paid: Decimal::ZERO,
+        minutes: 0.0,
     })
 }

@@ -181,18 +181,16 @@ impl Book {
         self.db.query_row(running, [], read).optional().map_err(self.refused())
     }
 
-    /// What commissions took, by their ids.
-    pub(crate) fn took(&self, which: &str, of: &[&dyn rusqlite::ToSql]) -> rusqlite::Result<BTreeMap<i64, Took>> {
+    /// What commissions took, by their ids; one of them, or all.
+    pub(crate) fn took(&self, id: Option<i64>) -> rusqlite::Result<BTreeMap<i64, Took>> {
         let mut all: BTreeMap<i64, Took> = BTreeMap::new();
-        let work = format!("SELECT commission, day, step, minutes, note FROM work {which} ORDER BY id");
-        let work = self.grouped(&work, of, |row| {
+        let work = self.grouped("commission, day, step, minutes, note FROM work", id, "id", |row| {
             Ok(WorkLine { day: date(row, 1)?, step: row.get(2)?, minutes: row.get(3)?, note: row.get(4)? })
         })?;
-        let cord = format!("SELECT commission, day, cord, metres FROM cord_used {which} ORDER BY id");
-        let cord =
-            self.grouped(&cord, of, |row| Ok(CordUsed { day: date(row, 1)?, cord: row.get(2)?, metres: row.get(3)? }))?;
-        let bought = format!("SELECT commission, day, amount, what FROM bought {which} ORDER BY id");
-        let bought = self.grouped(&bought, of, |row| {
+        let cord = self.grouped("commission, day, cord, metres FROM cord_used", id, "id", |row| {
+            Ok(CordUsed { day: date(row, 1)?, cord: row.get(2)?, metres: row.get(3)? })
+        })?;
+        let bought = self.grouped("commission, day, amount, what FROM bought", id, "id", |row| {
             Ok(Bought { day: date(row, 1)?, amount: decimal(row, 2)?, what: row.get(3)? })
         })?;
         for (id, lines) in work {

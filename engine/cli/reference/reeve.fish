@@ -35,6 +35,7 @@ complete -c reeve -n "__fish_reeve_needs_command" -f -a "quote" -d 'Write the qu
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "compare" -d 'Compare designs and their sizes: what one of each costs, brings in and earns for an hour at the bench'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "weigh" -d 'Weigh one design: what its price is made of, what moves its margin, how sure its hours are'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "mix" -d 'Find the best mix of designs for a week\'s bench hours, and what one more hour would bring'
+complete -c reeve -n "__fish_reeve_needs_command" -f -a "book" -d 'Keep the order book: from enquiry to what it really took'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "knots" -d 'Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "schema" -d 'Print the JSON Schema of a kind of file, for an editor to complete keys'
 complete -c reeve -n "__fish_reeve_needs_command" -f -a "completions" -d 'Print completions for a shell'
@@ -143,6 +144,148 @@ html\t'One self-contained page'
 json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand mix" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand mix" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "enquire" -d 'Enter an enquiry that is not quoted yet'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "issue" -d 'Issue a quote: give it a number, or its own next revision, and keep it as it is'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "list" -d 'List the commissions and where they stand'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "show" -d 'Show one commission whole, or a page of a quote as it was issued'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "mark" -d 'Mark where a commission stands now'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "pay" -d 'Enter a payment, or a refund with a minus sign'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "queue" -d 'Show what is on the bench, what is next and when each will be done'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "log" -d 'Enter what it took: minutes, cord, what was bought'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "start" -d 'Start the timer for a commission'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "stop" -d 'Stop the timer and enter its minutes'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "took" -d 'Show what was quoted beside what it really took, of one commission or of all that are finished'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "learn" -d 'Learn the pace from what finished work really took'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "summary" -d 'Sum up months and years for the maker\'s books'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "check" -d 'Look through the whole book: file, numbers, states, sums, pages'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "export" -d 'Write the whole book as JSON Lines'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "import" -d 'Read a book from JSON Lines into a shop that has none'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "backup" -d 'Write a copy of the book, whole and consistent, while others may go on writing'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "forget" -d 'Blank a client\'s name and address in the whole book; numbers and sums stay'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from enquire" -l note -d 'A remark' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from enquire" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from enquire" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from enquire" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l size -d 'One of the design\'s sizes' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l measure -d 'A measure in place of the design\'s, such as drop=120cm; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l confidence -d 'How sure the hours of its prices are, such as 80%: four times in five they suffice' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l note -d 'A remark' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l out -d 'Also write its pages and documents into this folder' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from list" -l stands -d 'Only those that stand so; may be given several times' -r -f -a "enquiry\t''
+quoted\t''
+lapsed\t''
+accepted\t''
+declined\t''
+on-bench\t''
+finished\t''
+delivered\t''
+paid\t''
+cancelled\t''"
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from list" -l client -d 'Only those of a client whose name holds these letters' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from list" -l year -d 'Only those first entered in this year' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from list" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from list" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from list" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+csv\t'Comma-separated values, for a spreadsheet'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from list" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from show" -l page -d 'A page or document as it was issued, such as quote.html or costing.json' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from show" -l revision -d 'Of this revision; the last if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from show" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from show" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from show" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from show" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from mark" -l note -d 'A remark' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from mark" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from mark" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from mark" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from pay" -l note -d 'A remark' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from pay" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from pay" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from pay" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from queue" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from queue" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from queue" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from queue" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l minutes -d 'Minutes at the bench' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l step -d 'At which step' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l cord -d 'Cord that was cut, in metres; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l bought -d 'Something bought for it; may be given several times' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l note -d 'A remark' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from start" -l step -d 'At which step' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from start" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from start" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from stop" -l note -d 'A remark' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from stop" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from stop" -l drop -d 'Drop the timer, and enter nothing'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from stop" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from took" -l year -d 'Those finished in this year' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from took" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from took" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from took" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from took" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from learn" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from learn" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from learn" -l yes -d 'Write the pace into shop.toml'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from learn" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from summary" -l year -d 'One year; all if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from summary" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from summary" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from summary" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
+html\t'One self-contained page'
+csv\t'Comma-separated values, for a spreadsheet'
+json\t'For other programs'"
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from summary" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from check" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from check" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from check" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from export" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from export" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from export" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from import" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from import" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from import" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from backup" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from backup" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from backup" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from forget" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from forget" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from forget" -l yes -d 'Do it, and don\'t ask'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from forget" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "enquire" -d 'Enter an enquiry that is not quoted yet'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "issue" -d 'Issue a quote: give it a number, or its own next revision, and keep it as it is'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "list" -d 'List the commissions and where they stand'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "show" -d 'Show one commission whole, or a page of a quote as it was issued'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "mark" -d 'Mark where a commission stands now'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "pay" -d 'Enter a payment, or a refund with a minus sign'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "queue" -d 'Show what is on the bench, what is next and when each will be done'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "log" -d 'Enter what it took: minutes, cord, what was bought'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "start" -d 'Start the timer for a commission'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "stop" -d 'Stop the timer and enter its minutes'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "took" -d 'Show what was quoted beside what it really took, of one commission or of all that are finished'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "learn" -d 'Learn the pace from what finished work really took'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "summary" -d 'Sum up months and years for the maker\'s books'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "check" -d 'Look through the whole book: file, numbers, states, sums, pages'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "export" -d 'Write the whole book as JSON Lines'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "import" -d 'Read a book from JSON Lines into a shop that has none'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "backup" -d 'Write a copy of the book, whole and consistent, while others may go on writing'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "forget" -d 'Blank a client\'s name and address in the whole book; numbers and sums stay'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand admit dismiss probe begin check help" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand admit dismiss probe begin check help" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand admit dismiss probe begin check help" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
@@ -250,20 +393,39 @@ complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subco
 complete -c reeve -n "__fish_reeve_using_subcommand schema" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand completions" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand man" -s h -l help -d 'Print help'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "begin" -d 'Write the starter shop into a new or empty folder'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "check" -d 'Read a whole shop and report every fault of every file'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "takeoff" -d 'Work out what one piece of a design needs: cut list, knots, hours, put-ups'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "costing" -d 'Cost and price a commission, for the maker\'s eyes only'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "bench" -d 'Write the bench sheet of a commission: what to buy, cut and tie'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "quote" -d 'Write the quote that the client signs'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "compare" -d 'Compare designs and their sizes: what one of each costs, brings in and earns for an hour at the bench'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "weigh" -d 'Weigh one design: what its price is made of, what moves its margin, how sure its hours are'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "mix" -d 'Find the best mix of designs for a week\'s bench hours, and what one more hour would bring'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "knots" -d 'Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "schema" -d 'Print the JSON Schema of a kind of file, for an editor to complete keys'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "completions" -d 'Print completions for a shell'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "man" -d 'Print the manual page'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix knots schema completions man help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "begin" -d 'Write the starter shop into a new or empty folder'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "check" -d 'Read a whole shop and report every fault of every file'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "takeoff" -d 'Work out what one piece of a design needs: cut list, knots, hours, put-ups'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "costing" -d 'Cost and price a commission, for the maker\'s eyes only'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "bench" -d 'Write the bench sheet of a commission: what to buy, cut and tie'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "quote" -d 'Write the quote that the client signs'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "compare" -d 'Compare designs and their sizes: what one of each costs, brings in and earns for an hour at the bench'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "weigh" -d 'Weigh one design: what its price is made of, what moves its margin, how sure its hours are'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "mix" -d 'Find the best mix of designs for a week\'s bench hours, and what one more hour would bring'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "book" -d 'Keep the order book: from enquiry to what it really took'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "knots" -d 'Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "schema" -d 'Print the JSON Schema of a kind of file, for an editor to complete keys'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "completions" -d 'Print completions for a shell'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "man" -d 'Print the manual page'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and not __fish_seen_subcommand_from begin check takeoff costing bench quote compare weigh mix book knots schema completions man help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "enquire" -d 'Enter an enquiry that is not quoted yet'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "issue" -d 'Issue a quote: give it a number, or its own next revision, and keep it as it is'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "list" -d 'List the commissions and where they stand'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "show" -d 'Show one commission whole, or a page of a quote as it was issued'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "mark" -d 'Mark where a commission stands now'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "pay" -d 'Enter a payment, or a refund with a minus sign'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "queue" -d 'Show what is on the bench, what is next and when each will be done'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "log" -d 'Enter what it took: minutes, cord, what was bought'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "start" -d 'Start the timer for a commission'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "stop" -d 'Stop the timer and enter its minutes'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "took" -d 'Show what was quoted beside what it really took, of one commission or of all that are finished'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "learn" -d 'Learn the pace from what finished work really took'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "summary" -d 'Sum up months and years for the maker\'s books'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "check" -d 'Look through the whole book: file, numbers, states, sums, pages'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "export" -d 'Write the whole book as JSON Lines'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "import" -d 'Read a book from JSON Lines into a shop that has none'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "backup" -d 'Write a copy of the book, whole and consistent, while others may go on writing'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "forget" -d 'Blank a client\'s name and address in the whole book; numbers and sums stay'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "chart" -d 'Write the chart of the knots, to pin to a wall: a page with each one\'s drawing and what it takes'

@@ -162,6 +162,314 @@ json\:"For other programs"))' \
 '*::designs -- The designs; all of the shop if none is named:_default' \
 && ret=0
 ;;
+(book)
+_arguments "${_arguments_options[@]}" : \
+'-h[Print help]' \
+'--help[Print help]' \
+":: :_reeve__subcmd__book_commands" \
+"*::: :->book" \
+&& ret=0
+
+    case $state in
+    (book)
+        words=($line[1] "${words[@]}")
+        (( CURRENT += 1 ))
+        curcontext="${curcontext%:*:*}:reeve-book-command-$line[1]:"
+        case $line[1] in
+            (enquire)
+_arguments "${_arguments_options[@]}" : \
+'--note=[A remark]:NOTE:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'-h[Print help]' \
+'--help[Print help]' \
+':commission -- The commission\: its file'\''s name without .toml, or a path:_default' \
+&& ret=0
+;;
+(issue)
+_arguments "${_arguments_options[@]}" : \
+'--size=[One of the design'\''s sizes]:SIZE:_default' \
+'*--measure=[A measure in place of the design'\''s, such as drop=120cm; may be given several times]:NAME=FIGURE:_default' \
+'--confidence=[How sure the hours of its prices are, such as 80%\: four times in five they suffice]:PERCENT:_default' \
+'--note=[A remark]:NOTE:_default' \
+'--out=[Also write its pages and documents into this folder]:DIR:_files' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'-h[Print help]' \
+'--help[Print help]' \
+':commission -- The commission\: its file'\''s name without .toml, or a path:_default' \
+&& ret=0
+;;
+(list)
+_arguments "${_arguments_options[@]}" : \
+'*--stands=[Only those that stand so; may be given several times]:STATE:(enquiry quoted lapsed accepted declined on-bench finished delivered paid cancelled)' \
+'--client=[Only those of a client whose name holds these letters]:LETTERS:_default' \
+'--year=[Only those first entered in this year]:YEAR:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
+csv\:"Comma-separated values, for a spreadsheet"
+json\:"For other programs"))' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+&& ret=0
+;;
+(show)
+_arguments "${_arguments_options[@]}" : \
+'--page=[A page or document as it was issued, such as quote.html or costing.json]:NAME:_default' \
+'--revision=[Of this revision; the last if not given]:REVISION:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
+json\:"For other programs"))' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+':commission -- Its number, or its file'\''s name:_default' \
+&& ret=0
+;;
+(mark)
+_arguments "${_arguments_options[@]}" : \
+'--note=[A remark]:NOTE:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'-h[Print help]' \
+'--help[Print help]' \
+':commission -- Its number, or its file'\''s name:_default' \
+':state -- Where it stands now:(enquiry quoted lapsed accepted declined on-bench finished delivered paid cancelled)' \
+&& ret=0
+;;
+(pay)
+_arguments "${_arguments_options[@]}" : \
+'--note=[A remark]:NOTE:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'-h[Print help]' \
+'--help[Print help]' \
+':commission -- Its number, or its file'\''s name:_default' \
+':amount -- How much:_default' \
+&& ret=0
+;;
+(queue)
+_arguments "${_arguments_options[@]}" : \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
+json\:"For other programs"))' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+&& ret=0
+;;
+(log)
+_arguments "${_arguments_options[@]}" : \
+'--minutes=[Minutes at the bench]:MINUTES:_default' \
+'--step=[At which step]:STEP:_default' \
+'*--cord=[Cord that was cut, in metres; may be given several times]:CORD=METRES:_default' \
+'*--bought=[Something bought for it; may be given several times]:WHAT=AMOUNT:_default' \
+'--note=[A remark]:NOTE:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'-h[Print help]' \
+'--help[Print help]' \
+':commission -- Its number, or its file'\''s name:_default' \
+&& ret=0
+;;
+(start)
+_arguments "${_arguments_options[@]}" : \
+'--step=[At which step]:STEP:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'-h[Print help]' \
+'--help[Print help]' \
+':commission -- Its number, or its file'\''s name:_default' \
+&& ret=0
+;;
+(stop)
+_arguments "${_arguments_options[@]}" : \
+'(--drop)--note=[A remark]:NOTE:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--drop[Drop the timer, and enter nothing]' \
+'-h[Print help]' \
+'--help[Print help]' \
+&& ret=0
+;;
+(took)
+_arguments "${_arguments_options[@]}" : \
+'()--year=[Those finished in this year]:YEAR:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
+json\:"For other programs"))' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+'::commission -- Its number, or its file'\''s name; all finished ones together if not given:_default' \
+&& ret=0
+;;
+(learn)
+_arguments "${_arguments_options[@]}" : \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--yes[Write the pace into shop.toml]' \
+'-h[Print help]' \
+'--help[Print help]' \
+&& ret=0
+;;
+(summary)
+_arguments "${_arguments_options[@]}" : \
+'--year=[One year; all if not given]:YEAR:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
+html\:"One self-contained page"
+csv\:"Comma-separated values, for a spreadsheet"
+json\:"For other programs"))' \
+'-h[Print help (see more with '\''--help'\'')]' \
+'--help[Print help (see more with '\''--help'\'')]' \
+&& ret=0
+;;
+(check)
+_arguments "${_arguments_options[@]}" : \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'-h[Print help]' \
+'--help[Print help]' \
+&& ret=0
+;;
+(export)
+_arguments "${_arguments_options[@]}" : \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'-h[Print help]' \
+'--help[Print help]' \
+':file -- The file; it must not exist yet:_files' \
+&& ret=0
+;;
+(import)
+_arguments "${_arguments_options[@]}" : \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'-h[Print help]' \
+'--help[Print help]' \
+':file -- The file:_files' \
+&& ret=0
+;;
+(backup)
+_arguments "${_arguments_options[@]}" : \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'-h[Print help]' \
+'--help[Print help]' \
+':file -- The file; it must not exist yet:_files' \
+&& ret=0
+;;
+(forget)
+_arguments "${_arguments_options[@]}" : \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--yes[Do it, and don'\''t ask]' \
+'-h[Print help]' \
+'--help[Print help]' \
+':client -- The name, as it stands in the commission:_default' \
+&& ret=0
+;;
+(help)
+_arguments "${_arguments_options[@]}" : \
+":: :_reeve__subcmd__book__subcmd__help_commands" \
+"*::: :->help" \
+&& ret=0
+
+    case $state in
+    (help)
+        words=($line[1] "${words[@]}")
+        (( CURRENT += 1 ))
+        curcontext="${curcontext%:*:*}:reeve-book-help-command-$line[1]:"
+        case $line[1] in
+            (enquire)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(issue)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(list)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(show)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(mark)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(pay)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(queue)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(log)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(start)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(stop)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(took)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(learn)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(summary)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(check)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(export)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(import)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(backup)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(forget)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(help)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+        esac
+    ;;
+esac
+;;
+        esac
+    ;;
+esac
+;;
 (knots)
 _arguments "${_arguments_options[@]}" : \
 '-h[Print help]' \
@@ -382,7 +690,7 @@ esac
 _arguments "${_arguments_options[@]}" : \
 '-h[Print help]' \
 '--help[Print help]' \
-':kind -- The kind of file:(shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json weigh-json mix-json knot-json tight-json hand-json)' \
+':kind -- The kind of file:(shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json weigh-json mix-json book-list-json book-show-json book-queue-json book-took-json book-summary-json knot-json tight-json hand-json)' \
 && ret=0
 ;;
 (completions)
@@ -445,6 +753,94 @@ _arguments "${_arguments_options[@]}" : \
 (mix)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
+;;
+(book)
+_arguments "${_arguments_options[@]}" : \
+":: :_reeve__subcmd__help__subcmd__book_commands" \
+"*::: :->book" \
+&& ret=0
+
+    case $state in
+    (book)
+        words=($line[1] "${words[@]}")
+        (( CURRENT += 1 ))
+        curcontext="${curcontext%:*:*}:reeve-help-book-command-$line[1]:"
+        case $line[1] in
+            (enquire)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(issue)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(list)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(show)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(mark)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(pay)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(queue)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(log)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(start)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(stop)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(took)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(learn)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(summary)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(check)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(export)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(import)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(backup)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(forget)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+        esac
+    ;;
+esac
 ;;
 (knots)
 _arguments "${_arguments_options[@]}" : \
@@ -543,6 +939,7 @@ _reeve_commands() {
 'compare:Compare designs and their sizes\: what one of each costs, brings in and earns for an hour at the bench' \
 'weigh:Weigh one design\: what its price is made of, what moves its margin, how sure its hours are' \
 'mix:Find the best mix of designs for a week'\''s bench hours, and what one more hour would bring' \
+'book:Keep the order book\: from enquiry to what it really took' \
 'knots:Look at the knots\: list them, show one, chart them all, tighten one, check a file, add a sample' \
 'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
 'completions:Print completions for a shell' \
@@ -560,6 +957,241 @@ _reeve__subcmd__begin_commands() {
 _reeve__subcmd__bench_commands() {
     local commands; commands=()
     _describe -t commands 'reeve bench commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book_commands] )) ||
+_reeve__subcmd__book_commands() {
+    local commands; commands=(
+'enquire:Enter an enquiry that is not quoted yet' \
+'issue:Issue a quote\: give it a number, or its own next revision, and keep it as it is' \
+'list:List the commissions and where they stand' \
+'show:Show one commission whole, or a page of a quote as it was issued' \
+'mark:Mark where a commission stands now' \
+'pay:Enter a payment, or a refund with a minus sign' \
+'queue:Show what is on the bench, what is next and when each will be done' \
+'log:Enter what it took\: minutes, cord, what was bought' \
+'start:Start the timer for a commission' \
+'stop:Stop the timer and enter its minutes' \
+'took:Show what was quoted beside what it really took, of one commission or of all that are finished' \
+'learn:Learn the pace from what finished work really took' \
+'summary:Sum up months and years for the maker'\''s books' \
+'check:Look through the whole book\: file, numbers, states, sums, pages' \
+'export:Write the whole book as JSON Lines' \
+'import:Read a book from JSON Lines into a shop that has none' \
+'backup:Write a copy of the book, whole and consistent, while others may go on writing' \
+'forget:Blank a client'\''s name and address in the whole book; numbers and sums stay' \
+'help:Print this message or the help of the given subcommand(s)' \
+    )
+    _describe -t commands 'reeve book commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__backup_commands] )) ||
+_reeve__subcmd__book__subcmd__backup_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book backup commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__check_commands] )) ||
+_reeve__subcmd__book__subcmd__check_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__enquire_commands] )) ||
+_reeve__subcmd__book__subcmd__enquire_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book enquire commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__export_commands] )) ||
+_reeve__subcmd__book__subcmd__export_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book export commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__forget_commands] )) ||
+_reeve__subcmd__book__subcmd__forget_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book forget commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help_commands] )) ||
+_reeve__subcmd__book__subcmd__help_commands() {
+    local commands; commands=(
+'enquire:Enter an enquiry that is not quoted yet' \
+'issue:Issue a quote\: give it a number, or its own next revision, and keep it as it is' \
+'list:List the commissions and where they stand' \
+'show:Show one commission whole, or a page of a quote as it was issued' \
+'mark:Mark where a commission stands now' \
+'pay:Enter a payment, or a refund with a minus sign' \
+'queue:Show what is on the bench, what is next and when each will be done' \
+'log:Enter what it took\: minutes, cord, what was bought' \
+'start:Start the timer for a commission' \
+'stop:Stop the timer and enter its minutes' \
+'took:Show what was quoted beside what it really took, of one commission or of all that are finished' \
+'learn:Learn the pace from what finished work really took' \
+'summary:Sum up months and years for the maker'\''s books' \
+'check:Look through the whole book\: file, numbers, states, sums, pages' \
+'export:Write the whole book as JSON Lines' \
+'import:Read a book from JSON Lines into a shop that has none' \
+'backup:Write a copy of the book, whole and consistent, while others may go on writing' \
+'forget:Blank a client'\''s name and address in the whole book; numbers and sums stay' \
+'help:Print this message or the help of the given subcommand(s)' \
+    )
+    _describe -t commands 'reeve book help commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__backup_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__backup_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help backup commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__check_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__check_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__enquire_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__enquire_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help enquire commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__export_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__export_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help export commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__forget_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__forget_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help forget commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__help_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__help_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help help commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__import_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__import_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help import commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__issue_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__issue_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help issue commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__learn_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__learn_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help learn commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__list_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__list_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__log_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__log_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help log commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__mark_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__mark_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help mark commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__pay_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__pay_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help pay commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__queue_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__queue_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help queue commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__show_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__show_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help show commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__start_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__start_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help start commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__stop_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__stop_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help stop commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__summary_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__summary_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help summary commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__took_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__took_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help took commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__import_commands] )) ||
+_reeve__subcmd__book__subcmd__import_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book import commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__issue_commands] )) ||
+_reeve__subcmd__book__subcmd__issue_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book issue commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__learn_commands] )) ||
+_reeve__subcmd__book__subcmd__learn_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book learn commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__list_commands] )) ||
+_reeve__subcmd__book__subcmd__list_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__log_commands] )) ||
+_reeve__subcmd__book__subcmd__log_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book log commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__mark_commands] )) ||
+_reeve__subcmd__book__subcmd__mark_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book mark commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__pay_commands] )) ||
+_reeve__subcmd__book__subcmd__pay_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book pay commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__queue_commands] )) ||
+_reeve__subcmd__book__subcmd__queue_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book queue commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__show_commands] )) ||
+_reeve__subcmd__book__subcmd__show_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book show commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__start_commands] )) ||
+_reeve__subcmd__book__subcmd__start_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book start commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__stop_commands] )) ||
+_reeve__subcmd__book__subcmd__stop_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book stop commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__summary_commands] )) ||
+_reeve__subcmd__book__subcmd__summary_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book summary commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__book__subcmd__took_commands] )) ||
+_reeve__subcmd__book__subcmd__took_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book took commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__check_commands] )) ||
 _reeve__subcmd__check_commands() {
@@ -593,6 +1225,7 @@ _reeve__subcmd__help_commands() {
 'compare:Compare designs and their sizes\: what one of each costs, brings in and earns for an hour at the bench' \
 'weigh:Weigh one design\: what its price is made of, what moves its margin, how sure its hours are' \
 'mix:Find the best mix of designs for a week'\''s bench hours, and what one more hour would bring' \
+'book:Keep the order book\: from enquiry to what it really took' \
 'knots:Look at the knots\: list them, show one, chart them all, tighten one, check a file, add a sample' \
 'schema:Print the JSON Schema of a kind of file, for an editor to complete keys' \
 'completions:Print completions for a shell' \
@@ -610,6 +1243,120 @@ _reeve__subcmd__help__subcmd__begin_commands() {
 _reeve__subcmd__help__subcmd__bench_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help bench commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book_commands] )) ||
+_reeve__subcmd__help__subcmd__book_commands() {
+    local commands; commands=(
+'enquire:Enter an enquiry that is not quoted yet' \
+'issue:Issue a quote\: give it a number, or its own next revision, and keep it as it is' \
+'list:List the commissions and where they stand' \
+'show:Show one commission whole, or a page of a quote as it was issued' \
+'mark:Mark where a commission stands now' \
+'pay:Enter a payment, or a refund with a minus sign' \
+'queue:Show what is on the bench, what is next and when each will be done' \
+'log:Enter what it took\: minutes, cord, what was bought' \
+'start:Start the timer for a commission' \
+'stop:Stop the timer and enter its minutes' \
+'took:Show what was quoted beside what it really took, of one commission or of all that are finished' \
+'learn:Learn the pace from what finished work really took' \
+'summary:Sum up months and years for the maker'\''s books' \
+'check:Look through the whole book\: file, numbers, states, sums, pages' \
+'export:Write the whole book as JSON Lines' \
+'import:Read a book from JSON Lines into a shop that has none' \
+'backup:Write a copy of the book, whole and consistent, while others may go on writing' \
+'forget:Blank a client'\''s name and address in the whole book; numbers and sums stay' \
+    )
+    _describe -t commands 'reeve help book commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__backup_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__backup_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book backup commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__check_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__check_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book check commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__enquire_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__enquire_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book enquire commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__export_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__export_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book export commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__forget_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__forget_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book forget commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__import_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__import_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book import commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__issue_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__issue_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book issue commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__learn_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__learn_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book learn commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__list_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__list_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book list commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__log_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__log_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book log commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__mark_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__mark_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book mark commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__pay_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__pay_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book pay commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__queue_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__queue_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book queue commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__show_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__show_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book show commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__start_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__start_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book start commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__stop_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__stop_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book stop commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__summary_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__summary_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book summary commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__took_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__took_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book took commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__help__subcmd__check_commands] )) ||
 _reeve__subcmd__help__subcmd__check_commands() {

@@ -60,19 +60,12 @@ pub(super) const fn figures(heading: &'static str, width: usize) -> Column {
     Column { heading, width, figure: true }
 }
 
+/// A cell for each column. Nothing else: a long list is long enough.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 struct TableRow {
-    cells: Vec<Cell>,
+    cells: Vec<String>,
     below: String,
     strong: bool,
-}
-
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Cell {
-    text: String,
-    heading: &'static str,
-    width: usize,
-    figure: bool,
 }
 
 impl Table {
@@ -82,13 +75,6 @@ impl Table {
 
     /// A row, with words beneath it.
     pub(super) fn row(&mut self, cells: Vec<String>, below: impl Into<String>) {
-        let cell = |(text, column): (String, &Column)| Cell {
-            text,
-            heading: column.heading,
-            width: column.width,
-            figure: column.figure,
-        };
-        let cells = cells.into_iter().zip(&self.columns).map(cell).collect();
         self.rows.push(TableRow { cells, below: below.into(), strong: false });
         self.empty = "";
     }
