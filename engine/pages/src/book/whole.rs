@@ -25,6 +25,9 @@ pub fn whole_page(whole: &Whole, rates: &Rates, words: &Words) -> BookPage {
     page.fact("File", one.reference.clone());
     if let Some((_, figures)) = &one.quoted {
         page.fact("Quoted", words.money(figures.gross));
+        if !figures.deposit.is_zero() {
+            page.fact("Deposit asked", words.money(figures.deposit));
+        }
         page.fact("Paid", words.money(rates.currency.round_half_away(one.paid)));
         page.fact("Owed", words.money(rates.currency.round_half_away(one.due())));
         page.fact(
