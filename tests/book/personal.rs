@@ -24,6 +24,16 @@ fn a_forgotten_client_is_nowhere_in_the_file() {
     shop.book(&["issue", "order-0"], "2026-11-25").done();
     let html = shop.book(&["show", "2026-001", "--page", "quote.html"], "2026-11-26").done();
     assert!(html.contains("Zebedee &amp; Sons") && !html.contains("Zebedee & Sons"), "escaped where it must be");
+    let noted = format!("{NAME} said yes");
+    shop.book(&["mark", "2026-001", "accepted", "--note", &noted], "2026-11-25").done();
+    shop.book(&["pay", "2026-001", "5.00", "--note", &noted], "2026-11-25").done();
+    shop.book(&["log", "2026-001", "--minutes", "5", "--note", &noted, "--bought", &format!("{NAME}=1")], "2026-11-25")
+        .done();
+    let whole = shop.json(&["show", "2026-001"], "2026-11-26");
+    assert_eq!(
+        (&whole["happenings"][1]["note"], &whole["payments"][0]["note"]),
+        (&noted.as_str().into(), &noted.as_str().into())
+    );
     let gross = shop.json(&["list"], "2026-11-26")["commissions"][0]["gross"].clone();
 
     let said = shop.book(&["forget", NAME], "2026-11-26").refused();

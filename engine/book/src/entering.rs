@@ -34,6 +34,12 @@ pub struct Asked {
     pub note: Option<String>,
 }
 
+impl Asked {
+    fn marked_note(&self) -> Option<String> {
+        self.note.as_deref().map(|note| mark(note, &self.client))
+    }
+}
+
 /// What a quote comes to, in the shop's currency: what lists and summaries are made of.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Figures {
@@ -158,7 +164,7 @@ impl Book {
             return Err(Trouble::Wrong(why, "`reeve book list` shows it".to_owned()));
         }
         let id = add_commission(&write, asked).map_err(&refused)?;
-        happen(&write, id, State::Enquiry, asked.day, asked.note.as_deref()).map_err(&refused)?;
+        happen(&write, id, State::Enquiry, asked.day, asked.marked_note().as_deref()).map_err(&refused)?;
         write.commit().map_err(&refused)
     }
 
@@ -200,7 +206,7 @@ impl Book {
         let number = Number { number, revision };
         let snapshot = made(&number, before.as_ref().map(|(_, before)| before))?;
         keep(&write, id, &number, asked, figures, origin, &snapshot).map_err(&refused)?;
-        happen(&write, id, State::Quoted, asked.day, asked.note.as_deref()).map_err(&refused)?;
+        happen(&write, id, State::Quoted, asked.day, asked.marked_note().as_deref()).map_err(&refused)?;
         if revision == 0 && !figures.paid.is_zero() {
             pay(&write, id, asked.day, figures.paid, Some("paid before the quote")).map_err(&refused)?;
         }
@@ -226,7 +232,8 @@ impl Book {
         if to == State::Paid && due > Decimal::ZERO {
             return Err(Trouble::Owed(number, due.to_string()));
         }
-        happen(&write, known.id, to, day, note).map_err(&refused)?;
+        let note = marked_note(&write, known.id, note).map_err(&refused)?;
+        happen(&write, known.id, to, day, note.as_deref()).map_err(&refused)?;
         write.commit().map_err(&refused)?;
         Ok(from)
     }
@@ -243,7 +250,8 @@ impl Book {
         }
         let refused = self.refused();
         let write = self.write()?;
-        pay(&write, known.id, day, amount, note).map_err(&refused)?;
+        let note = marked_note(&write, known.id, note).map_err(&refused)?;
+        pay(&write, known.id, day, amount, note.as_deref()).map_err(&refused)?;
         let due = due(&write, known.id).map_err(&refused)?;
         write.commit().map_err(&refused)?;
         Ok(due)
@@ -295,6 +303,15 @@ impl Book {
         let names = asked.query_map([], |row| row.get(0)).map_err(&refused)?;
         names.collect::<Result<_, _>>().map_err(&refused)
     }
+}
+
+/// A remark with marks in place of the client of a commission.
+pub(crate) fn marked_note(db: &rusqlite::Connection, id: i64, note: Option<&str>) -> rusqlite::Result<Option<String>> {
+    let Some(note) = note else { return Ok(None) };
+    let of = "SELECT client.name, client.address FROM client JOIN commission ON commission.client = client.id \
+              WHERE commission.id = ?1";
+    let client = db.query_row(of, [id], |row| Ok(Client { name: row.get(0)?, address: json(row, 1)? }))?;
+    Ok(Some(mark(note, &client)))
 }
 
 /// What is owed of a commission: what its last quote comes to less all payments.

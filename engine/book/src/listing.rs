@@ -177,6 +177,12 @@ impl Book {
             let took = took.remove(&id).unwrap_or_default();
             let quotes = quotes.remove(&id).unwrap_or_default();
             let commission = commission(row, &quotes, &happenings, day)?;
+            let client = &commission.client;
+            let filled = |note: Option<String>| note.map(|note| fill(&note, Kind::Text, client));
+            let happenings = happenings.into_iter().map(|one| Happening { note: filled(one.note), ..one }).collect();
+            let payments: Vec<Payment> =
+                payments.into_iter().map(|one| Payment { note: filled(one.note), ..one }).collect();
+            let took = took.filled(client);
             let paid = payments.iter().map(|payment| payment.amount).sum();
             Ok(Course {
                 commission: Commission { paid, minutes: took.minutes(), ..commission },

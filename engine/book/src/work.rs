@@ -7,7 +7,8 @@ use rusqlite::{OptionalExtension, params};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use crate::entering::{date, decimal};
+use crate::entering::{Client, date, decimal, marked_note};
+use crate::marks::{Kind, fill};
 use crate::opening::Book;
 use crate::trouble::Trouble;
 
@@ -63,6 +64,15 @@ impl Took {
         self.work.iter().map(|line| line.minutes).sum()
     }
 
+    /// With the client's name filled in where remarks have its mark.
+    pub(crate) fn filled(mut self, client: &Client) -> Self {
+        let notes = self.work.iter_mut().filter_map(|line| line.note.as_mut());
+        for text in notes.chain(self.bought.iter_mut().map(|line| &mut line.what)) {
+            *text = fill(text, Kind::Text, client);
+        }
+        self
+    }
+
     /// Everything bought.
     pub fn bought_in_all(&self) -> Decimal {
         self.bought.iter().map(|bought| bought.amount).sum()
@@ -94,9 +104,8 @@ impl Book {
         let write = self.write()?;
         for line in &took.work {
             let add = "INSERT INTO work (commission, day, step, minutes, note) VALUES (?1, ?2, ?3, ?4, ?5)";
-            write
-                .execute(add, params![id, line.day.to_string(), line.step, line.minutes, line.note])
-                .map_err(&refused)?;
+            let note = marked_note(&write, id, line.note.as_deref()).map_err(&refused)?;
+            write.execute(add, params![id, line.day.to_string(), line.step, line.minutes, note]).map_err(&refused)?;
         }
         for line in &took.cord {
             let add = "INSERT INTO cord_used (commission, day, cord, metres) VALUES (?1, ?2, ?3, ?4)";
@@ -104,9 +113,8 @@ impl Book {
         }
         for line in &took.bought {
             let add = "INSERT INTO bought (commission, day, amount, what) VALUES (?1, ?2, ?3, ?4)";
-            write
-                .execute(add, params![id, line.day.to_string(), line.amount.to_string(), line.what])
-                .map_err(&refused)?;
+            let what = marked_note(&write, id, Some(&line.what)).map_err(&refused)?;
+            write.execute(add, params![id, line.day.to_string(), line.amount.to_string(), what]).map_err(&refused)?;
         }
         write.commit().map_err(&refused)
     }
@@ -145,6 +153,9 @@ impl Book {
         let minutes = f64::from(u32::try_from(seconds).unwrap_or(u32::MAX)) / 60.0;
         let refused = self.refused();
         let write = self.write()?;
+        let of = "SELECT commission FROM timer";
+        let id: i64 = write.query_row(of, [], |row| row.get(0)).map_err(&refused)?;
+        let note = marked_note(&write, id, note).map_err(&refused)?;
         let add = "INSERT INTO work (commission, day, step, minutes, note) \
                    SELECT commission, ?1, step, ?2, ?3 FROM timer";
         write.execute(add, params![timer.started.date().to_string(), minutes.round(), note]).map_err(&refused)?;

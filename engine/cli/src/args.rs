@@ -113,7 +113,7 @@ pub(crate) enum Command {
     )]
     Mix(Mix),
     /// Keep the order book: from enquiry to what it really took
-    #[command(subcommand, after_help = "Example:\n  reeve book list --shop my-shop")]
+    #[command(subcommand, after_help = "Example:\n  reeve book issue --help")]
     Book(Book),
     /// Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample
     #[command(subcommand, after_help = "Example:\n  reeve knots list")]

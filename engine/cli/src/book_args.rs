@@ -96,7 +96,9 @@ pub(crate) enum Book {
         form: AnyForm,
     },
     /// Mark where a commission stands now
-    #[command(after_help = "Example:\n  reeve book mark 2026-001 accepted --on 2026-12-01 --shop my-shop")]
+    #[command(
+        after_help = "Examples:\n  reeve book mark 2026-001 accepted --on 2026-12-01 --shop my-shop\n  reeve book mark 2026-001 on-bench --on 2026-12-03 --shop my-shop\n  reeve book mark 2026-001 finished --on 2026-12-11 --shop my-shop"
+    )]
     Mark {
         /// Its number, or its file's name
         commission: String,
@@ -134,7 +136,7 @@ pub(crate) enum Book {
     },
     /// Enter what it took: minutes, cord, what was bought
     #[command(
-        after_help = "Example:\n  reeve book log 2026-001 --minutes 95 --step \"Six arms\" --cord cotton-4-fern=42 --bought \"Felt pads=3.20\" --on 2026-12-03 --shop my-shop"
+        after_help = "Examples:\n  reeve book log 2026-001 --minutes 950 --step \"Six arms\" --shop my-shop\n  reeve book log 2026-001 --cord cotton-4-fern=42 --bought \"Felt pads=3.20\""
     )]
     Log {
         /// Its number, or its file's name
@@ -226,7 +228,7 @@ pub(crate) enum Book {
         at: At,
     },
     /// Write the whole book as JSON Lines
-    #[command(after_help = "Example:\n  reeve book export book.jsonl --shop my-shop")]
+    #[command(after_help = "Example:\n  reeve book export book.jsonl")]
     Export {
         /// The file; it must not exist yet
         file: PathBuf,
