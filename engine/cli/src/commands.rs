@@ -85,7 +85,7 @@ fn check(place: &Place) -> Result<(), Failure> {
 fn takeoff(design: Option<&str>, which: &Chosen, place: &Place, form: AnyForm) -> Result<(), Failure> {
     let mut shop = open(&place.shop)?;
     let known = shop.designs();
-    let word = chosen(design, place, reeve_shop::DEMO_DESIGN, "design", &known)?;
+    let word = chosen(design, place.shop.demo, reeve_shop::DEMO_DESIGN, "design", &known)?;
     let found = shop.design(word, &which.choice()?);
     let desk = Desk::new(&mut shop)?;
     let faults = shop.take_faults();
@@ -195,7 +195,7 @@ struct Ordered {
 fn order(commission: Option<&str>, wish: &Wished, place: &Place) -> Result<Ordered, Failure> {
     let mut shop = open(&place.shop)?;
     let known = shop.commissions();
-    let word = chosen(commission, place, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
+    let word = chosen(commission, place.shop.demo, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
     let order = shop.order(word, &wish.wish()?, today(place));
     let desk = Desk::new(&mut shop)?;
     let faults = shop.take_faults();
@@ -205,16 +205,16 @@ fn order(commission: Option<&str>, wish: &Wished, place: &Place) -> Result<Order
 }
 
 /// The name given, or the demo's own.
-fn chosen<'a>(
+pub(crate) fn chosen<'a>(
     given: Option<&'a str>,
-    place: &Place,
+    demo_shop: bool,
     demo: &'a str,
     what: &str,
     known: &[String],
 ) -> Result<&'a str, Failure> {
     match given {
         Some(word) => Ok(word),
-        None if place.shop.demo => Ok(demo),
+        None if demo_shop => Ok(demo),
         None => Err(Failure::input(format!("which {what}?"), format!("name one of: {}", known.join(", ")))),
     }
 }

@@ -5,14 +5,17 @@ use std::sync::Arc;
 use clap::Args as ClapArgs;
 use rayon::prelude::*;
 use reeve_costing::alone::Alone;
+use reeve_costing::piece::Piece;
 use reeve_costing::rates::{PriceRule, Rates};
 use reeve_costing::takeoff::{TakeOff, take_off};
 use reeve_costing::whatif::{changed_piece, changed_rates, effects};
 use reeve_pages::Form;
 use reeve_pages::compare::TENTH;
 use reeve_pages::weigh::{WEIGH_COLUMNS, Weighed, weigh_json, weigh_rows};
+use reeve_shop::Found;
 use rust_decimal::Decimal;
 
+use crate::commands::chosen;
 use crate::compare::unpriced;
 use crate::failure::{Failure, print_faults};
 use crate::forms::{Chosen, TableForm, WhichShop};
@@ -50,52 +53,65 @@ const MOST_PRICES: u64 = 1_000_000;
 /// Prices on a page.
 const MOST_SHOWN: u64 = 200;
 
+/// A design on the scales: costed by itself, with the inputs that are changed.
+struct Scales {
+    desk: Desk,
+    found: Found,
+    rates: Rates,
+    piece: Arc<Piece>,
+    made: Arc<TakeOff>,
+    alone: Alone,
+    what_if: Vec<String>,
+}
+
 pub(crate) fn run(asked: &Weigh) -> Result<(), Failure> {
-    let mut shop = open(&asked.shop)?;
-    let word = match &asked.design {
-        Some(word) => word.as_str(),
-        None if asked.shop.demo => reeve_shop::DEMO_DESIGN,
-        None => {
-            let help = format!("name one of: {}", shop.designs().join(", "));
-            return Err(Failure::input("which design?", help));
-        }
-    };
-    let desk = Desk::new(&mut shop)?;
-    let changes = read_changes(&asked.changes, &shop.cord_names(), desk.rates())?;
-    let found = shop.design(word, &asked.chosen.choice()?);
-    let faults = shop.take_faults();
-    let Some(found) = found else { return Err(Failure::Input(faults)) };
-    print_faults(&faults);
-    let title = found.piece.title.as_str();
+    let scales = Scales::of(asked)?;
+    let title = scales.found.piece.title.as_str();
     let no = |fault| Failure::Input(vec![unpriced(title, &fault)]);
-    let rates = changed_rates(desk.rates(), &changes);
-    let piece = changed_piece(&found.piece, &changes);
-    let made = take_off(&piece, &rates.bench).map_or(found.take_off, Arc::new);
-    let alone = Alone::of(&made, &rates).map_err(no)?;
     let given = asked.price.as_deref().map(read_amount).transpose()?;
-    let market = given.or(found.market.price);
-    let price = market.unwrap_or(alone.price.unit);
-    let sure = CONFIDENCES.iter().map(|percent| sure_price(&made, &rates, *percent)).collect::<Result<Vec<_>, _>>();
+    let market = given.or(scales.found.market.price);
+    let price = market.unwrap_or(scales.alone.price.unit);
+    let sure = CONFIDENCES.iter().map(|percent| sure_price(&scales.made, &scales.rates, *percent));
     let weighed = Weighed {
-        design: &found.name,
+        design: &scales.found.name,
         title,
         price,
         is_market: market.is_some(),
-        weekly: found.market.weekly,
-        effects: &effects(&piece, &made, &rates, price, TENTH).map_err(no)?,
-        sure: &sure.map_err(no)?,
-        prices: &prices(asked, &alone, price)?,
-        efforts: &found.efforts,
-        changes: &changes.iter().map(worded).collect::<Vec<_>>(),
-        rates: &rates,
-        alone: &alone,
+        weekly: scales.found.market.weekly,
+        effects: &effects(&scales.piece, &scales.made, &scales.rates, price, TENTH).map_err(no)?,
+        sure: &sure.collect::<Result<Vec<_>, _>>().map_err(no)?,
+        prices: &prices(asked, &scales.alone, price)?,
+        efforts: &scales.found.efforts,
+        changes: &scales.what_if,
+        rates: &scales.rates,
+        alone: &scales.alone,
     };
     print(&match asked.form {
-        TableForm::Text => desk.weigh(&weighed, Form::Text)?,
-        TableForm::Html => desk.weigh(&weighed, Form::Html)?,
+        TableForm::Text => scales.desk.weigh(&weighed, Form::Text)?,
+        TableForm::Html => scales.desk.weigh(&weighed, Form::Html)?,
         TableForm::Json => json(&weigh_json(&weighed))?,
         TableForm::Csv => csv(&weighed),
     })
+}
+
+impl Scales {
+    fn of(asked: &Weigh) -> Result<Self, Failure> {
+        let mut shop = open(&asked.shop)?;
+        let known = shop.designs();
+        let word = chosen(asked.design.as_deref(), asked.shop.demo, reeve_shop::DEMO_DESIGN, "design", &known)?;
+        let desk = Desk::new(&mut shop)?;
+        let changes = read_changes(&asked.changes, &shop.cord_names(), desk.rates())?;
+        let found = shop.design(word, &asked.chosen.choice()?);
+        let faults = shop.take_faults();
+        let Some(found) = found else { return Err(Failure::Input(faults)) };
+        print_faults(&faults);
+        let rates = changed_rates(desk.rates(), &changes);
+        let piece = changed_piece(&found.piece, &changes);
+        let made = take_off(&piece, &rates.bench).map_or_else(|_| Arc::clone(&found.take_off), Arc::new);
+        let alone = Alone::of(&made, &rates);
+        let alone = alone.map_err(|fault| Failure::Input(vec![unpriced(&found.piece.title, &fault)]))?;
+        Ok(Self { desk, found, rates, piece, made, alone, what_if: changes.iter().map(worded).collect() })
+    }
 }
 
 /// Every price on a line, worked out on all cores.
