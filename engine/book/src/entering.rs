@@ -75,12 +75,26 @@ pub struct Figures {
     pub margin: Decimal,
     /// Cord to be cut, by the cord's name, in metres.
     pub cord: Vec<(String, Decimal)>,
+    /// What the catalogue expects of the knots of each step, all pieces together.
+    #[serde(default)]
+    pub steps: Vec<StepFigures>,
     /// Last day on which it can be accepted.
     pub valid_until: NaiveDate,
     /// Day on which it is promised.
     pub promised: Option<NaiveDate>,
     /// Day by which the client needs it.
     pub needed_by: Option<NaiveDate>,
+}
+
+/// What the catalogue expects of the knots of a step, in minutes, allowances in.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct StepFigures {
+    /// The step, as on the bench sheet.
+    pub step: String,
+    /// What does not depend on length.
+    pub base: Decimal,
+    /// What pulling takes.
+    pub pull: Decimal,
 }
 
 /// How numbers are written: `{year}` and `{running}`, the latter of three digits at least.

@@ -5,21 +5,21 @@ use std::io::{BufReader, BufWriter, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 
 use chrono::{Datelike, NaiveDate};
-use reeve_book::{BOOK_FILE, Book, Bought, CordUsed, Course, Figures, State, Took, Trouble, WorkLine};
+use reeve_book::{BOOK_FILE, Book, Bought, CordUsed, Figures, State, Took, Trouble, WorkLine};
 use reeve_costing::quote::Quote;
 use reeve_costing::takeoff::plural;
 use reeve_pages::Form;
 use reeve_pages::book as pages;
 use reeve_shop::Shop;
 use rust_decimal::Decimal;
-use rust_decimal::prelude::ToPrimitive;
 
 use crate::book_args::{At, Book as Command};
 use crate::failure::{Failure, ask, print_faults, say};
 use crate::forms::{AnyForm, TableForm, WhichShop};
 use crate::issuing::Issuing;
+use crate::learning::learn;
 use crate::opening::{day, now, open};
-use crate::output::{print, rewrite};
+use crate::output::print;
 use crate::sheets::{Desk, json};
 
 pub(crate) fn run(command: Command) -> Result<(), Failure> {
@@ -46,7 +46,7 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
         Command::Start { commission, step, folder } => start(&commission, step.as_deref(), folder),
         Command::Stop { drop, note, folder } => stop(drop, note.as_deref(), folder),
         Command::Took { commission, year, at, form } => took(commission.as_deref(), year, &at, form),
-        Command::Learn { yes, at } => learn(yes, &at),
+        Command::Learn { yes, at } => learn(yes, &Place::open(&at)?),
         Command::Summary { year, at, form } => summary(year, &at, form),
         Command::Check { at } => check(&at),
         Command::Export { file, at } => export(&file, &at),
@@ -60,11 +60,11 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
 }
 
 /// A shop with what its pages are made with, and a day.
-struct Place {
-    shop: Shop,
-    desk: Desk,
-    day: NaiveDate,
-    folder: PathBuf,
+pub(crate) struct Place {
+    pub(crate) shop: Shop,
+    pub(crate) desk: Desk,
+    pub(crate) day: NaiveDate,
+    pub(crate) folder: PathBuf,
 }
 
 impl Place {
@@ -91,7 +91,7 @@ impl Place {
     }
 
     /// The shop's book; made if it is not there and is to be written.
-    fn book(&self, make: bool) -> Result<Book, Failure> {
+    pub(crate) fn book(&self, make: bool) -> Result<Book, Failure> {
         let opened = Book::open(&self.folder.join(BOOK_FILE), make)?;
         if let Some(backup) = opened.backup {
             say(&format!("look: the book was brought to a newer form; as it was, it stands in {}", backup.display()));
@@ -271,54 +271,6 @@ fn took(word: Option<&str>, year: Option<i32>, at: &At, form: AnyForm) -> Result
         AnyForm::Json => json(&pages::took_json(&whole.course))?,
         form => place.text_or_html(&pages::took_page(&whole.course, rates, words), form)?,
     })
-}
-
-fn learn(yes: bool, at: &At) -> Result<(), Failure> {
-    let place = Place::open(at)?;
-    let mut paces = Vec::new();
-    for course in place.book(false)?.courses(place.day)? {
-        match times_expected(&course) {
-            Some((pace, times)) if (1.0 / SLIP..=SLIP).contains(&times) => paces.push(pace * times),
-            Some((_, times)) => say(&format!(
-                "look: {} is not counted: it took {times:.2} times what was expected, which looks like a slip",
-                course.commission.name()
-            )),
-            None => {}
-        }
-    }
-    if paces.is_empty() {
-        return Err(Failure::input(
-            "no finished work has minutes that can be learnt from",
-            "log them with `reeve book log`, and mark the work finished",
-        ));
-    }
-    let rates = place.desk.rates();
-    let learnt = reeve_costing::hand::pace_learnt(rates.bench.pace, &paces);
-    let pace = (learnt.mean * 100.0).round() / 100.0;
-    let works = plural("finished work", paces.len() as u64);
-    let mut told = format!("{works}: your pace is {pace} in place of {}.\n", rates.bench.pace);
-    if rates.bench.hand.pace.is_some() {
-        told.push_str("For knots your timed samples stand in place of it; handling goes by it.\n");
-    }
-    if yes {
-        let text = place.shop.with_pace(pace).map_err(Failure::Input)?;
-        rewrite(&place.folder, "shop.toml", &text)?;
-        told.push_str("It stands in shop.toml now.\n");
-    } else {
-        told.push_str("Nothing was written. With --yes it is put into shop.toml.\n");
-    }
-    print(&told)
-}
-
-/// Beyond so many times what was expected, or below that part of it, minutes are a slip.
-const SLIP: f64 = 3.0;
-
-/// The pace of a finished work's quote, and how many times the hours expected it took.
-fn times_expected(course: &Course) -> Option<(f64, f64)> {
-    let made = course.commission.state.is_made() && !course.took.work.is_empty();
-    let (_, figures) = course.commission.quoted.as_ref().filter(|_| made)?;
-    let expected = figures.hours.to_f64().filter(|hours| *hours > 0.0)?;
-    Some((figures.pace.to_f64()?, course.took.minutes() / 60.0 / expected))
 }
 
 fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {

@@ -4,17 +4,18 @@ use std::path::Path;
 
 use chrono::NaiveDate;
 use reeve_book::marks::{Kind, address_mark, fill, mark, name_mark};
-use reeve_book::{Asked, Before, Book, Client, Figures, Number, NumberPattern, Origin, Snapshot, Trouble};
+use reeve_book::{Asked, Before, Book, Client, Figures, Number, NumberPattern, Origin, Snapshot, StepFigures, Trouble};
 use reeve_costing::cost::Cost;
 use reeve_costing::pricing::Priced;
 use reeve_costing::quote::{Quote, QuoteClient};
 use reeve_host::digest_of;
+use reeve_measure::Time;
 use reeve_pages::Form;
 use reeve_pages::book::{Queue, changed, queue};
 use reeve_pages::json::costing_json;
 use reeve_shop::{Order, Shop};
 use rust_decimal::Decimal;
-use rust_decimal::prelude::FromPrimitive;
+use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
 use crate::failure::{Failure, say};
 use crate::output::{print, write_files};
@@ -186,10 +187,31 @@ fn figures(priced: &Priced, needed_by: Option<NaiveDate>, shop: &Shop) -> Result
         fees: six(priced.outcome.fees),
         margin: six(priced.outcome.margin),
         cord: priced.job.cords.iter().map(|cord| (cord.cord.name.clone(), metres(cord.cut.as_mm()))).collect(),
+        steps: steps(priced),
         valid_until: quote.valid_until,
         promised: quote.promised,
         needed_by,
     })
+}
+
+/// What the catalogue expects of the knots of each step, all pieces together; steps of one name are one.
+fn steps(priced: &Priced) -> Vec<StepFigures> {
+    let mut all: Vec<StepFigures> = Vec::new();
+    for (item, line) in priced.job.items.iter().zip(&priced.quote.lines) {
+        let pieces = line.quantity.to_u64().unwrap_or(1);
+        for step in item.take_off.steps.iter().filter(|step| step.time.first > Time::ZERO) {
+            let times = step.time.of(pieces) / step.time.first;
+            let minutes =
+                |time: Time| Decimal::from_f64(time.as_s() * times / 60.0).unwrap_or_default().round_dp(2).normalize();
+            let (base, pull) = (minutes(step.catalogue.0), minutes(step.catalogue.1));
+            match all.iter_mut().find(|known| known.step == step.title) {
+                Some(known) => (known.base, known.pull) = (known.base + base, known.pull + pull),
+                None if base + pull > Decimal::ZERO => all.push(StepFigures { step: step.title.clone(), base, pull }),
+                None => {}
+            }
+        }
+    }
+    all
 }
 
 /// What tells the knots of the program and the shop from others.

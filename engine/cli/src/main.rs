@@ -10,6 +10,7 @@ mod forms;
 mod issuing;
 mod knot_args;
 mod knots;
+mod learning;
 mod libraries;
 mod mix;
 mod opening;

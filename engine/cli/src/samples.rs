@@ -93,4 +93,9 @@ pub(crate) fn name_odd(shop: &Shop) {
     for odd in hand.into_iter().flat_map(|hand| &hand.odd) {
         say(&format!("look: {}: {}", shop.place_of_sample(odd.at), odd_words(odd)));
     }
+    for at in hand.into_iter().flat_map(|hand| &hand.odd_works) {
+        if let Some(work) = shop.works().get(*at) {
+            say(&format!("look: {} is not counted until others bear it out", work.of));
+        }
+    }
 }

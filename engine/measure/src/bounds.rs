@@ -76,6 +76,8 @@ pub mod bound {
     pub const CUTTING_STEP: Bound = Bound::new("the cutting step", 1.0, 1000.0, "mm");
     /// Minutes of a task.
     pub const TASK_MINUTES: Bound = Bound::new("the minutes of a task", 0.1, 10_000.0, "min");
+    /// Minutes of a step of finished work.
+    pub const WORK_MINUTES: Bound = Bound::new("the minutes of a work's step", 0.0, 100_000.0, "min");
     /// Seconds of one action of handling.
     pub const HANDLING_SECONDS: Bound = Bound::new("a handling time", 0.0, 36_000.0, "s");
     /// Seconds of one knot.

@@ -6,11 +6,12 @@ use reeve_costing::practice::{Model, Practice};
 use reeve_costing::price::fees_on;
 use reeve_costing::pricing::{ItemPrice, Priced, Sure};
 use reeve_costing::rates::{Aim, Overhead, Rates};
-use reeve_costing::takeoff::{Doing, plural};
+use reeve_costing::takeoff::Doing;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 use serde::Serialize;
 
+use crate::hand::timed_words;
 use crate::quote::{Head, Row, Sum};
 use crate::words::Words;
 
@@ -260,9 +261,9 @@ fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
 /// What samples say in place of the catalogue and of the shop's pace.
 fn hand_words(priced: &Priced, rates: &Rates, words: &Words) -> Vec<String> {
     let mut all = Vec::new();
-    if let Some(PaceHand { pace, pull, samples }) = rates.bench.hand.pace {
+    if let Some(hand @ PaceHand { pace, pull, .. }) = rates.bench.hand.pace {
         let (pace, pull) = (words.decimal(pace.mean, 2), words.decimal(pull.mean, 2));
-        let timed = plural("timed sample", samples.try_into().unwrap_or(u64::MAX));
+        let timed = timed_words(&hand);
         all.push(format!("Pace of knots {pace}, and {pull} for pulling what hangs: from {timed}."));
     }
     for step in priced.job.items.iter().flat_map(|item| &item.take_off.steps) {

@@ -66,18 +66,29 @@ pub fn hand_page(hand: &Hand, odd: &[(&str, &Odd)]) -> HandPage {
 }
 
 fn summary(hand: &Hand) -> String {
-    if hand.given == 0 {
+    if hand.given == 0 && hand.pace.is_none() {
         return "No samples yet: every figure is the catalogue's, and the shop's pace is that of shop.toml.".to_owned();
+    }
+    if hand.given == 0 {
+        return "No samples yet: but finished work was timed. Behind each figure stands its standard deviation."
+            .to_owned();
     }
     let left_out = hand.odd.iter().filter(|odd| odd.figure != Figure::Time).count();
     let counted = if left_out == 0 { String::new() } else { format!(", {left_out} of them not counted") };
     format!("From {}{counted}. Behind each figure stands its standard deviation.", plural("sample", many(hand.given)))
 }
 
+/// What pace and pull come from: `2 timed samples`, `1 timed sample and 3 steps of finished work`.
+pub(crate) fn timed_words(pace: &PaceHand) -> String {
+    let samples = (pace.samples > 0).then(|| plural("timed sample", many(pace.samples)));
+    let works = (pace.works > 0).then(|| plural("step of finished work", many(pace.works)));
+    samples.into_iter().chain(works).collect::<Vec<_>>().join(" and ")
+}
+
 fn pace_rows(pace: &PaceHand) -> Vec<Row> {
     let row = |text: &str, figure: Estimate| Row {
         text: text.to_owned(),
-        detail: format!("{} timed", plural("sample", many(pace.samples))),
+        detail: timed_words(pace),
         amount: either(figure, 2),
     };
     vec![row("Pace, of what does not depend on length", pace.pace), row("Pull, for what hangs", pace.pull)]
@@ -238,6 +249,8 @@ pub struct PaceHandJson {
     pub pull_sd: f64,
     /// Timed samples counted.
     pub samples: usize,
+    /// Timed steps of finished work counted.
+    pub works_count: usize,
 }
 
 /// A sample that is not counted, or whose time is not.
@@ -295,6 +308,7 @@ pub fn hand_json(hand: &Hand, odd: &[(&str, &Odd)]) -> HandJson {
             pull: thousandth(pace.pull.mean),
             pull_sd: thousandth(pace.pull.sd),
             samples: pace.samples,
+            works_count: pace.works,
         }),
         odd: odd.iter().map(|(place, odd)| odd_json(place, odd)).collect(),
     }

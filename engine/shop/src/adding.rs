@@ -1,6 +1,8 @@
 //! A sample more in the text of `knots/samples.toml`, all else in it left as it is.
 
 use chrono::NaiveDate;
+use reeve_costing::hand::TimedWork;
+use reeve_measure::Time;
 use reeve_reading::Figure;
 use toml_edit::{Array, Datetime, DocumentMut, InlineTable, Item, Table, TomlError, Value, value};
 
@@ -44,6 +46,23 @@ pub(crate) fn with_pace(text: &str, pace: f64) -> Result<String, TomlError> {
     }
     document["bench"]["pace"] = Item::Value(new);
     Ok(document.to_string())
+}
+
+/// The text of `knots/samples.toml` with steps of finished work at its end. What is there already keeps every byte.
+pub(crate) fn with_works(text: &str, works: &[TimedWork]) -> String {
+    let minutes = |time: Time| (time.as_s() / 6.0).round() / 10.0;
+    let table = |work: &TimedWork| {
+        let mut table = Table::new();
+        table.insert("of", value(work.of.as_str()));
+        table.insert("base", value(minutes(work.base)));
+        table.insert("pull", value(minutes(work.pull)));
+        table.insert("minutes", value(minutes(work.took)));
+        table
+    };
+    let mut document = DocumentMut::new();
+    document.insert("work", Item::ArrayOfTables(works.iter().map(table).collect()));
+    let ends = if text.contains("\r\n") { "\r\n" } else { "\n" };
+    format!("{text}{}{}", gap_after(text, ends), document.to_string().replace('\n', ends))
 }
 
 impl NewSample {

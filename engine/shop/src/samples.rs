@@ -4,7 +4,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use reeve_catalogue::{Core, GIVE_RANGE, Kind, Knot, Misfit, Taken, with_article};
-use reeve_costing::hand::Sample;
+use reeve_costing::hand::{Sample, TimedWork};
 use reeve_costing::store::Cord;
 use reeve_measure::{Length, Time, bound};
 use reeve_reading::{Desk, Fault, Placed, Source, read};
@@ -24,14 +24,16 @@ pub(crate) struct Samples {
     pub(crate) all: Vec<Sample>,
     /// File and line of each.
     pub(crate) places: Vec<String>,
+    /// Steps of finished work.
+    pub(crate) works: Vec<TimedWork>,
 }
 
 /// Reads the samples of a file, and every fault of it.
 pub(crate) fn read_samples(source: &Arc<Source>, names: &Names<'_>) -> (Samples, Vec<Fault>) {
     let desk = Desk::new(Arc::clone(source));
     let typed = read(&desk, samples_file).unwrap_or_default();
-    let mut samples = Samples::default();
-    for one in &typed {
+    let mut samples = Samples { works: typed.works, ..Samples::default() };
+    for one in &typed.samples {
         if let Some(sample) = resolve(one, names, &desk) {
             samples.all.push(sample);
             samples.places.push(format!("{}:{}", source.path, line_of(source, one.span.start)));

@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 use reeve_catalogue::{Catalogue, Knot, TIGHTENED, knot_file, shape_name, table_name};
 use reeve_costing::commission::Commission;
 use reeve_costing::cost::CostFault;
-use reeve_costing::hand::{Hand, Sample};
+use reeve_costing::hand::{Hand, Sample, TimedWork};
 use reeve_costing::piece::Piece;
 use reeve_costing::pricing::{PriceFault, Priced, price_commission};
 use reeve_costing::rates::Rates;
@@ -146,6 +146,27 @@ impl Shop {
         })
     }
 
+    /// Steps of finished work that the shop has learnt from.
+    pub fn works(&self) -> &[TimedWork] {
+        &self.samples.works
+    }
+
+    /// The hand that further steps of finished work would make; nothing is written.
+    pub fn hand_with(&self, works: &[TimedWork]) -> Option<Hand> {
+        let all: Vec<TimedWork> = self.samples.works.iter().chain(works).cloned().collect();
+        Some(Hand::with_works(&self.samples.all, &all, self.rates.as_ref()?.bench.pace))
+    }
+
+    /// The text of `knots/samples.toml` with steps of finished work at its end, and its folder; nothing is written.
+    ///
+    /// # Errors
+    /// A fault when the file can't be read as TOML.
+    pub fn with_works(&self, works: &[TimedWork]) -> Result<(Option<PathBuf>, String), Vec<Fault>> {
+        let source = self.folder.read(SAMPLES_FILE).map_err(|fault| vec![fault])?;
+        let text = source.map(|source| source.text.clone()).unwrap_or_default();
+        Ok((self.folder.dir(KNOTS), crate::adding::with_works(&text, works)))
+    }
+
     /// Where the order book stands; `None` inside the program.
     pub fn book_folder(&self) -> Option<PathBuf> {
         self.folder.root()
@@ -181,7 +202,7 @@ impl Shop {
         else {
             return Err(faults);
         };
-        let hand = Hand::of(&samples.all, rates.bench.pace);
+        let hand = Hand::with_works(&samples.all, &samples.works, rates.bench.pace);
         Ok(Added {
             dir: self.folder.dir(KNOTS),
             text,
@@ -445,7 +466,7 @@ impl Shop {
         let (samples, faults) = read_samples(&source, &self.names());
         self.faults.extend(faults);
         if let Some(rates) = &mut self.rates {
-            rates.bench.hand = Hand::of(&samples.all, rates.bench.pace);
+            rates.bench.hand = Hand::with_works(&samples.all, &samples.works, rates.bench.pace);
         }
         self.samples = samples;
     }

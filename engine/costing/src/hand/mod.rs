@@ -118,6 +118,19 @@ pub fn pace_learnt(shop: f64, works: &[f64]) -> Estimate {
     Estimate { mean, sd: (1.0 / weight).sqrt() }
 }
 
+/// A step of finished work that was timed: what the catalogue expects of its knots, allowances in, and what it took.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TimedWork {
+    /// Whose step, in words: number and step.
+    pub of: String,
+    /// What does not depend on length, at the catalogue's pace.
+    pub base: Time,
+    /// What pulling takes, at the catalogue's pace.
+    pub pull: Time,
+    /// What it took.
+    pub took: Time,
+}
+
 /// A figure and its standard deviation.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Estimate {
@@ -162,6 +175,8 @@ pub struct PaceHand {
     pub pull: Estimate,
     /// Timed samples counted.
     pub samples: usize,
+    /// Timed steps of finished work counted.
+    pub works: usize,
 }
 
 /// A figure of a sample.
@@ -201,6 +216,8 @@ pub struct Hand {
     pub pace: Option<PaceHand>,
     /// Samples that are not counted, in their order.
     pub odd: Vec<Odd>,
+    /// Steps of finished work that are not counted, by their places.
+    pub odd_works: Vec<usize>,
     /// Samples given.
     pub given: usize,
 }
@@ -210,6 +227,11 @@ impl Hand {
     ///
     /// A sample whose knot can't be tied so says nothing; readers refuse it.
     pub fn of(samples: &[Sample], pace: f64) -> Self {
+        Self::with_works(samples, &[], pace)
+    }
+
+    /// The same with steps of finished work: each is trusted in its time as a sample is.
+    pub fn with_works(samples: &[Sample], works: &[TimedWork], pace: f64) -> Self {
         let mut hand = Self { given: samples.len(), ..Self::default() };
         let mut cords: Vec<&Arc<Cord>> = samples.iter().map(|sample| &sample.cord).collect();
         cords.sort_unstable_by(|a, b| a.name.cmp(&b.name));
@@ -217,7 +239,7 @@ impl Hand {
         for cord in cords {
             hand.add_cord(cord, samples);
         }
-        hand.add_pace(samples, pace);
+        hand.add_pace(samples, works, pace);
         hand.odd.sort_by_key(|odd| odd.at);
         hand
     }
@@ -246,14 +268,24 @@ impl Hand {
     }
 
     /// The minutes of a sample whose lengths are odd are left out with it.
-    fn add_pace(&mut self, samples: &[Sample], shop: f64) {
+    fn add_pace(&mut self, samples: &[Sample], works: &[TimedWork], shop: f64) {
         let counted = |at: &usize| !self.odd.iter().any(|odd| odd.at == *at);
-        let timed = (0..samples.len()).filter(counted).filter_map(|at| Timed::of(at, &samples[at])).collect();
-        let (kept, odd) = set_aside(timed, |others, one| pace::surprise(shop, others, one));
-        self.odd.extend(odd.into_iter().map(|(one, found)| found.odd(one.at, samples)));
+        let timed = (0..samples.len()).filter(counted).filter_map(|at| Timed::of(at, &samples[at]));
+        // Works stand behind the samples.
+        let first = samples.len();
+        let worked = works.iter().enumerate().filter_map(|(at, work)| Timed::of_work(first + at, work));
+        let (kept, odd) = set_aside(timed.chain(worked).collect(), |others, one| pace::surprise(shop, others, one));
+        for (one, found) in odd {
+            match one.at.checked_sub(first) {
+                Some(work) => self.odd_works.push(work),
+                None => self.odd.push(found.odd(one.at, samples)),
+            }
+        }
         if !kept.is_empty() {
             let fit = fit_pace(shop, &kept.iter().collect::<Vec<_>>());
-            self.pace = Some(PaceHand { pace: fit.pace, pull: fit.pull, samples: kept.len() });
+            let of_works = kept.iter().filter(|one| one.at >= first).count();
+            self.pace =
+                Some(PaceHand { pace: fit.pace, pull: fit.pull, samples: kept.len() - of_works, works: of_works });
         }
     }
 

@@ -4,7 +4,7 @@ use reeve_catalogue::USUAL_GIVE;
 use reeve_measure::Time;
 
 use super::odd::Surprise;
-use super::{Estimate, Figure, PACE_SD, PULL_SD, Sample, TIMING_MIN, TIMING_SD};
+use super::{Estimate, Figure, PACE_SD, PULL_SD, Sample, TIMING_MIN, TIMING_SD, TimedWork};
 use crate::labour::Run;
 
 /// What one timed sample says. Times are in seconds.
@@ -48,6 +48,12 @@ impl Timed {
         };
         let (base, pull) = (Run { pull: 0.0, ..run }.time().as_s(), Run { base: Time::ZERO, ..run }.time().as_s());
         (base + pull > 0.0).then_some(Self { at, knots: f64::from(sample.tied), base, pull, took })
+    }
+
+    /// What a step of finished work says; nothing when its knots take no time.
+    pub(super) fn of_work(at: usize, work: &TimedWork) -> Option<Self> {
+        let (base, pull, took) = (work.base.as_s(), work.pull.as_s(), work.took.as_s());
+        (base + pull > 0.0).then_some(Self { at, knots: 1.0, base, pull, took })
     }
 
     fn expected(&self, pace: f64, pull: f64) -> f64 {

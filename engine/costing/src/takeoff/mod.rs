@@ -99,6 +99,9 @@ pub struct StepLine {
     pub time: Practised,
     /// Standard deviation of its time the first time.
     pub strays: Time,
+    /// What the catalogue expects of its knots the first time, allowances in: what does not depend on length, and what
+    /// pulling takes. Zero where the maker says herself how long the step takes.
+    pub catalogue: (Time, Time),
 }
 
 /// What a step does, with counts.
@@ -333,7 +336,14 @@ impl StepLine {
             Doing::LayIn => Doing::LayIn,
         };
         let time = Practised { alike: self.time.alike * count, ..self.time };
-        Self { title: format!("{part}: {}", self.title), doing, time, note: self.note, strays: self.strays }
+        Self {
+            title: format!("{part}: {}", self.title),
+            doing,
+            time,
+            note: self.note,
+            strays: self.strays,
+            catalogue: self.catalogue,
+        }
     }
 }
 

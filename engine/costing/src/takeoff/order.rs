@@ -19,19 +19,25 @@ pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], 
     let (pace, pull) = bench.pace_of_knots();
     let mut lines = Vec::new();
     for (step, draft) in piece.steps.iter().zip(drafts) {
-        let run = |(of, run): &(Pull, Run)| {
-            let hanging = below(piece, of, &hanging);
-            Run { hanging, base: run.base * pace, pull: run.pull * pull, ..*run }.time()
+        let tied_at = |pace: f64, pull: f64| -> Time {
+            let run = |(of, run): &(Pull, Run)| {
+                let hanging = below(piece, of, &hanging);
+                Run { hanging, base: run.base * pace, pull: run.pull * pull, ..*run }.time()
+            };
+            bench.as_given(draft.runs.iter().map(run).sum())
         };
-        let tying: Time = draft.runs.iter().map(run).sum();
+        let tying = tied_at(pace, pull);
+        let own = step.time.is_some();
+        let catalogue = if own { (Time::ZERO, Time::ZERO) } else { (tied_at(1.0, 0.0), tied_at(0.0, 1.0)) };
         for (set, length) in &draft.takes {
             hanging[*set] = hanging[*set] - *length;
         }
-        let reckoned = Spread::certain(bench.as_given(tying) + bench.at_pace(draft.handling));
+        let reckoned = Spread::certain(tying + bench.at_pace(draft.handling));
         let first = step.time.map_or(reckoned, |own| bench.spread_as_given(own));
         lines.push(StepLine {
             title: step.title.clone(),
             strays: first.sd,
+            catalogue,
             time: Practised { first: first.mean, alike: 1, before: u64::from(piece.made), practice: bench.practice },
             doing: doing(piece, step, draft.knots),
             note: step.note.clone(),

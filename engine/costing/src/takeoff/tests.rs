@@ -223,7 +223,7 @@ fn timed_samples_stand_in_place_of_the_pace_for_knots_alone() {
         let take_off = take_off(&piece(2, steps()), bench).unwrap();
         (take_off.steps[1].time.of(1).as_s(), take_off.chores[0].time.as_s())
     };
-    let pace = Some(PaceHand { pace: estimate(2.0), pull: estimate(0.5), samples: 1 });
+    let pace = Some(PaceHand { pace: estimate(2.0), pull: estimate(0.5), samples: 1, works: 0 });
     let slow = Bench { pace: 1.5, ..bench() };
     let timed = Bench { hand: Hand { pace, ..Hand::default() }, ..slow.clone() };
     let hanging: f64 = (1..=10).map(|k| (10.0 - f64::from(k)) * SQUARE / 1000.0 + 0.2).sum();

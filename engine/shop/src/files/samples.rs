@@ -1,7 +1,8 @@
 //! `knots/samples.toml`: knots tied for trial and measured, as typed.
 
 use chrono::NaiveDate;
-use reeve_measure::{Length, bound};
+use reeve_costing::hand::TimedWork;
+use reeve_measure::{Length, Time, bound};
 use reeve_reading::{Count, Day, Lengths, Name, Number, NumberOrLength, Placed, Table, Text};
 
 use super::design::Chosen;
@@ -37,8 +38,18 @@ pub struct TypedSample {
     pub note: Option<String>,
 }
 
+/// Everything in `knots/samples.toml`, as typed.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct TypedSamples {
+    /// Knots tied for trial.
+    pub samples: Vec<Placed<TypedSample>>,
+    /// Steps of finished work, as the order book's minutes left them.
+    pub works: Vec<TimedWork>,
+}
+
 /// Reads `knots/samples.toml`.
-pub fn samples_file(t: &mut Table<'_>) -> Option<Vec<Placed<TypedSample>>> {
+pub fn samples_file(t: &mut Table<'_>) -> Option<TypedSamples> {
+    let works = t.tables("work", "A step of finished work: `reeve book learn --yes` writes it.", work);
     let samples = t.tables("sample", "A knot tied a few times for trial, and measured.", sample);
     let most = bound::SAMPLES;
     if let Some(last) = samples.last()
@@ -48,7 +59,21 @@ pub fn samples_file(t: &mut Table<'_>) -> Option<Vec<Placed<TypedSample>>> {
         t.refuse_at(last.span.clone(), title, most.to_string(), "take out the oldest");
         return None;
     }
-    Some(samples)
+    Some(TypedSamples { samples, works: works.into_iter().map(|work| work.value).collect() })
+}
+
+fn work(t: &mut Table<'_>) -> Option<TimedWork> {
+    const MINUTES: Number = Number(bound::WORK_MINUTES);
+    let of = t.need("of", &Text, "Number and step.");
+    let base = t.need("base", &MINUTES, "Minutes that the catalogue expects, without pulling.");
+    let pull = t.need("pull", &MINUTES, "Minutes that the catalogue expects for pulling.");
+    let took = t.need("minutes", &MINUTES, "Minutes that it took.");
+    Some(TimedWork {
+        of: of?.value,
+        base: Time::minutes(base?.value),
+        pull: Time::minutes(pull?.value),
+        took: Time::minutes(took?.value),
+    })
 }
 
 fn sample(t: &mut Table<'_>) -> Option<TypedSample> {
