@@ -37,7 +37,7 @@ fn text() -> String {
     }
     for id in all() {
         row(
-            json!({ "in": "entry", "id": id, "commission": id, "revision": 0, "day": day(id), "valid_until": "2027-12-24",
+            json!({ "in": "entry", "id": id, "commission": id, "revision": 0, "client": id, "day": day(id), "valid_until": "2027-12-24",
             "figures": figures, "program": "0", "catalogue": "0", "changes": "[]", "maker_changes": "[]" }),
         );
     }

@@ -54,6 +54,33 @@ fn a_changed_quote_is_a_revision_that_says_what_changed() {
     shop.sound();
 }
 
+/// A quote keeps the name and address it was sent to, and the book goes by the newest.
+#[test]
+fn a_client_who_moves_is_quoted_anew() {
+    let shop = Workshop::new();
+    let order = |address: &str, quantity: u32| {
+        let text = format!(
+            "[commission]\ntitle = \"Fobs\"\nclient = \"Ada Quay\"\naddress = [\"{address}\"]\n\n\
+             [[item]]\ndesign = \"fender-fob\"\nquantity = {quantity}\n"
+        );
+        shop.shop.write("shop/commissions/fobs.toml", text);
+    };
+    order("1 Old Row", 1);
+    let first = shop.book(&["issue", "fobs"], "2026-11-25").done();
+    order("2 New Row", 2);
+    let second = shop.book(&["issue", "fobs"], "2026-11-26").done();
+    assert!(first.contains("1 Old Row") && second.contains("2 New Row") && !second.contains("1 Old Row"));
+    let page = |revision: &str| {
+        shop.book(&["show", "2026-001", "--page", "quote.txt", "--revision", revision], "2026-11-27").done()
+    };
+    assert_eq!((page("0"), page("1")), (first, second));
+    let whole = shop.book(&["show", "2026-001"], "2026-11-27").done();
+    assert!(whole.contains("2 New Row"), "{whole}");
+    shop.book(&["forget", "Ada Quay", "--yes"], "2026-11-27").done();
+    assert!(!page("0").contains("Old Row") && !page("1").contains("New Row"));
+    shop.sound();
+}
+
 /// The clock of a workshop may stand wrong; numbers and order come from the book.
 #[test]
 fn a_clock_moved_back_gives_no_number_twice() {

@@ -1,6 +1,6 @@
 //! Faults of measures, sums and sizes, and of what a comparison is asked.
 
-use crate::case::{CHECK, Case, Swap, check_all};
+use crate::case::{CHECK, Case, New, Swap, check_all};
 
 pub(crate) const CASES: &[Case] = &[
     Case {
@@ -166,6 +166,11 @@ pub(crate) const CASES: &[Case] = &[
     Case {
         name: "minutes-of-a-step-absurd",
         edits: &[Swap("designs/spray.toml", "tail = \"drop\"", "tail = \"drop\"\nminutes = §20000")],
+        words: CHECK,
+    },
+    Case {
+        name: "work-without-minutes",
+        edits: &[New("knots/samples.toml", "§[[work]]\nof = \"2026-001, Tie\"\nbase = 30\npull = 2\n")],
         words: CHECK,
     },
     Case {

@@ -136,7 +136,7 @@ impl Book {
         let refused = self.refused();
         let all = "SELECT entry.commission, entry.revision, page.name, page.text, client.name, client.address FROM entry \
                    LEFT JOIN page ON page.entry = entry.id AND page.name != 'quote.json' \
-                   JOIN commission ON commission.id = entry.commission JOIN client ON client.id = commission.client";
+                   JOIN client ON client.id = entry.client";
         let mut asked = self.db.prepare(all).map_err(&refused)?;
         let mut rows = asked.query([]).map_err(&refused)?;
         let mut found = Vec::new();

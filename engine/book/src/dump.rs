@@ -27,6 +27,7 @@ const TABLES: &[(&str, &[&str])] = &[
             "id",
             "commission",
             "revision",
+            "client",
             "day",
             "valid_until",
             "figures",

@@ -209,6 +209,7 @@ impl Book {
             Some(known) => known.id,
             None => add_commission(&write, asked).map_err(&refused)?,
         };
+        let client = client_of(&write, id, asked).map_err(&refused)?;
         let lapsed = found.as_ref().is_some_and(|known| known.state == State::Lapsed);
         let before = last_entry(&write, id).map_err(&refused)?;
         let before = before.map(|(revision, before)| (revision, Before { lapsed, ..before }));
@@ -219,7 +220,7 @@ impl Book {
         let revision = before.as_ref().map_or(0, |(revision, _)| revision + 1);
         let number = Number { number, revision };
         let snapshot = made(&number, before.as_ref().map(|(_, before)| before))?;
-        keep(&write, id, &number, asked, figures, origin, &snapshot).map_err(&refused)?;
+        keep(&write, (id, client), &number, asked, figures, origin, &snapshot).map_err(&refused)?;
         happen(&write, id, State::Quoted, asked.day, asked.marked_note().as_deref()).map_err(&refused)?;
         if revision == 0 && !figures.paid.is_zero() {
             pay(&write, id, asked.day, figures.paid, Some("paid before the quote")).map_err(&refused)?;
@@ -278,16 +279,24 @@ impl Book {
     pub fn forget(&mut self, name: &str, day: NaiveDate) -> Result<usize, Trouble> {
         let refused = self.refused();
         let write = self.write()?;
-        let of_client = "SELECT count(*) FROM commission JOIN client ON client.id = commission.client \
-                         WHERE client.name = ?1 AND client.forgotten IS NULL";
-        let count: i64 = write.query_row(of_client, [name], |row| row.get(0)).map_err(&refused)?;
+        // Under every name and address that their commissions ever had.
+        let theirs = "SELECT commission.id FROM commission JOIN client ON client.id = commission.client \
+                      WHERE client.name = ?1 AND client.forgotten IS NULL \
+                      UNION SELECT entry.commission FROM entry JOIN client ON client.id = entry.client \
+                      WHERE client.name = ?1 AND client.forgotten IS NULL";
+        let count = format!("SELECT count(*) FROM ({theirs})");
+        let count: i64 = write.query_row(&count, [name], |row| row.get(0)).map_err(&refused)?;
         if count == 0 {
             // The name is not repeated: messages may be kept.
             let why = "no client in the book is called so".to_owned();
             return Err(Trouble::Wrong(why, "write the name as it stands in the commission".to_owned()));
         }
-        let blank = "UPDATE client SET name = ?2, address = '[]', forgotten = ?3 WHERE name = ?1 AND forgotten IS NULL";
-        write.execute(blank, params![name, crate::marks::FORGOTTEN, day.to_string()]).map_err(&refused)?;
+        let blank = format!(
+            "UPDATE client SET name = ?2, address = '[]', forgotten = ?3 WHERE forgotten IS NULL AND id IN ( \
+             SELECT client FROM commission WHERE id IN ({theirs}) \
+             UNION SELECT client FROM entry WHERE commission IN ({theirs}))"
+        );
+        write.execute(&blank, params![name, crate::marks::FORGOTTEN, day.to_string()]).map_err(&refused)?;
         write.commit().map_err(&refused)?;
         // What was overwritten must not stay readable in free pages or in the journal.
         self.db.execute_batch("PRAGMA wal_checkpoint(TRUNCATE); VACUUM;").map_err(&refused)?;
@@ -336,11 +345,27 @@ fn due(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Decimal> {
     Ok(gross - amounts.sum::<rusqlite::Result<Decimal>>()?)
 }
 
+/// The client of a commission as the file has it now. A quote keeps the one that it was sent to.
+fn client_of(write: &Transaction<'_>, id: i64, asked: &Asked) -> rusqlite::Result<i64> {
+    let of = "SELECT client.id, client.name, client.address FROM client JOIN commission ON commission.client = client.id \
+              WHERE commission.id = ?1";
+    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, Client { name: row.get(1)?, address: json(row, 2)? }));
+    let (known, client): (i64, Client) = write.query_row(of, [id], read)?;
+    let now = if client == asked.client { known } else { add_client(write, &asked.client)? };
+    let title = mark(&asked.title, &asked.client);
+    write.execute("UPDATE commission SET client = ?2, title = ?3 WHERE id = ?1", params![id, now, title])?;
+    Ok(now)
+}
+
+fn add_client(write: &Transaction<'_>, client: &Client) -> rusqlite::Result<i64> {
+    let address = serde_json::Value::from(client.address.clone()).to_string();
+    write.execute("INSERT INTO client (name, address) VALUES (?1, ?2)", params![client.name, address])?;
+    Ok(write.last_insert_rowid())
+}
+
 fn add_commission(write: &Transaction<'_>, asked: &Asked) -> rusqlite::Result<i64> {
     let title = mark(&asked.title, &asked.client);
-    let address = serde_json::Value::from(asked.client.address.clone()).to_string();
-    write.execute("INSERT INTO client (name, address) VALUES (?1, ?2)", params![asked.client.name, address])?;
-    let client = write.last_insert_rowid();
+    let client = add_client(write, &asked.client)?;
     let add = "INSERT INTO commission (reference, title, client) VALUES (?1, ?2, ?3)";
     write.execute(add, params![asked.reference, title, client])?;
     Ok(write.last_insert_rowid())
@@ -359,7 +384,7 @@ fn give_number(write: &Transaction<'_>, id: i64, day: NaiveDate, pattern: &Numbe
 
 fn keep(
     write: &Transaction<'_>,
-    id: i64,
+    (id, client): (i64, i64),
     number: &Number,
     asked: &Asked,
     figures: &Figures,
@@ -367,13 +392,15 @@ fn keep(
     snapshot: &Snapshot,
 ) -> rusqlite::Result<()> {
     let lines = |lines: &[String]| serde_json::Value::from(lines.to_vec()).to_string();
-    let add = "INSERT INTO entry (commission, revision, day, valid_until, figures, program, catalogue, changes, maker_changes) \
-               VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
+    let add = "INSERT INTO entry \
+               (commission, revision, client, day, valid_until, figures, program, catalogue, changes, maker_changes) \
+               VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)";
     write.execute(
         add,
         params![
             id,
             number.revision,
+            client,
             asked.day.to_string(),
             figures.valid_until.to_string(),
             written(figures)?,

@@ -202,8 +202,7 @@ impl Book {
         let known = self.find(word, day)?;
         let refused = self.refused();
         let kept = "SELECT page.text, client.name, client.address FROM page \
-                    JOIN entry ON entry.id = page.entry JOIN commission ON commission.id = entry.commission \
-                    JOIN client ON client.id = commission.client \
+                    JOIN entry ON entry.id = page.entry JOIN client ON client.id = entry.client \
                     WHERE entry.commission = ?1 AND page.name = ?3 AND (entry.revision = ?2 OR ?2 IS NULL) \
                     ORDER BY entry.revision DESC LIMIT 1";
         let read = |row: &Row<'_>| {

@@ -23,7 +23,24 @@ pub fn address_mark(line: usize) -> String {
 pub fn mark(text: &str, client: &Client) -> String {
     // Edges that were typed would be taken for marks.
     let text: String = text.chars().filter(|c| *c != EDGE).collect();
-    if client.name.is_empty() { text } else { text.replace(&client.name, &name_mark()) }
+    if client.name.is_empty() { text } else { replaced(&text, &client.name) }
+}
+
+/// A text with the mark in place of a name where that stands as words of its own: not the Ada in Adana.
+fn replaced(text: &str, name: &str) -> String {
+    let (mut marked, mut from) = (String::new(), 0);
+    while let Some(at) = text[from..].find(name).map(|found| from + found) {
+        let end = at + name.len();
+        let letter = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
+        let inside = letter(text[..at].chars().next_back()) || letter(text[end..].chars().next());
+        marked.push_str(&text[from..at]);
+        marked.push_str(if inside { name } else { "" });
+        if !inside {
+            marked.push_str(&name_mark());
+        }
+        from = end;
+    }
+    marked + &text[from..]
 }
 
 /// How what fills a mark is written in a kind of text.
@@ -79,6 +96,14 @@ mod tests {
 
     fn client() -> Client {
         Client { name: "Ada & <Co>".to_owned(), address: vec!["1 \"Quay\"".to_owned()] }
+    }
+
+    #[test]
+    fn a_name_is_marked_as_a_word_of_its_own() {
+        let ada = Client { name: "Ada".to_owned(), address: Vec::new() };
+        let marked = mark("Ada, from Adana: Ada's; ada; xAda", &ada);
+        assert_eq!(marked, format!("{0}, from Adana: {0}'s; ada; xAda", name_mark()));
+        assert_eq!(fill(&marked, Kind::Text, &ada), "Ada, from Adana: Ada's; ada; xAda");
     }
 
     #[test]

@@ -38,6 +38,7 @@ CREATE TABLE entry (
     id INTEGER PRIMARY KEY,
     commission INTEGER NOT NULL REFERENCES commission (id),
     revision INTEGER NOT NULL CHECK (revision >= 0),
+    client INTEGER NOT NULL REFERENCES client (id),
     day TEXT NOT NULL,
     valid_until TEXT NOT NULL,
     figures TEXT NOT NULL,
