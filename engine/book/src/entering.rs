@@ -485,8 +485,15 @@ pub(crate) fn decimal(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Resul
     row.get_ref(column)?.as_str()?.parse().map_err(|error| odd(column, error))
 }
 
+/// A day as the book writes it, `2027-01-31`: read by place, for a long list has tens of thousands of them.
 pub(crate) fn date(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<NaiveDate> {
-    row.get_ref(column)?.as_str()?.parse().map_err(|error| odd(column, error))
+    let text = row.get_ref(column)?.as_str()?;
+    let number = |from: usize, to: usize| text.get(from..to).and_then(|digits| digits.parse::<u32>().ok());
+    let day = match (text.len(), number(0, 4), number(5, 7), number(8, 10)) {
+        (10, Some(year), Some(month), Some(day)) => NaiveDate::from_ymd_opt(year.cast_signed(), month, day),
+        _ => text.parse().ok(),
+    };
+    day.ok_or_else(|| odd(column, std::fmt::Error))
 }
 
 pub(crate) fn json<T: serde::de::DeserializeOwned>(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<T> {
