@@ -67,7 +67,11 @@ impl Kind {
     fn written(self, text: &str) -> String {
         match self {
             Self::Text => text.to_owned(),
-            Self::Html => text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;"),
+            // As the templates write it.
+            Self::Html => {
+                let text = text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
+                text.replace('"', "&quot;").replace('\'', "&#39;")
+            }
             Self::Json => {
                 let quoted = serde_json::Value::from(text).to_string();
                 quoted.strip_prefix('"').and_then(|text| text.strip_suffix('"')).unwrap_or(&quoted).to_owned()

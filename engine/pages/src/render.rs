@@ -199,13 +199,17 @@ impl<'a> Call<'a> {
     /// go in front. A line that is too long is left whole, for a cut amount is a wrong one.
     fn aligned(&self, before: impl Fn(usize) -> usize) -> TeraResult<Value> {
         let width = self.needed("width")?;
-        let pad = |line: &str| {
+        // A long list has tens of thousands of these: one text, filled from the front.
+        let mut padded = String::with_capacity(self.text.len() + width);
+        for (nth, line) in self.text.split('\n').enumerate() {
             let spare = width.saturating_sub(line.width());
             let front = before(spare);
-            format!("{:front$}{line}{:back$}", "", "", back = spare - front)
-        };
-        let lines: Vec<String> = self.text.split('\n').map(pad).collect();
-        Ok(self.result(lines.join("\n")))
+            padded.extend((nth > 0).then_some('\n'));
+            padded.extend(std::iter::repeat_n(' ', front));
+            padded.push_str(line);
+            padded.extend(std::iter::repeat_n(' ', spare - front));
+        }
+        Ok(self.result(padded))
     }
 
     fn wrapped(&self) -> TeraResult<Value> {
