@@ -150,6 +150,7 @@ fn register_filters(engine: &mut Tera) {
     engine.register_filter("centre", centre);
     engine.register_filter("wrap", wrap);
     engine.register_filter("times", times);
+    engine.register_filter("laid", laid);
 }
 
 /// `{{ name | left(width=20) }}`: fills up with blanks on the right.
@@ -178,6 +179,26 @@ fn times(value: &Value, arguments: Kwargs, _: &State) -> TeraResult<Value> {
     let call = Call::new("times", value, arguments, &["n"])?;
     let count = call.needed("n")?;
     Ok(call.result(call.text.repeat(count)))
+}
+
+/// `{{ row.cells | laid(out="14 -20") }}`: the cells of a row side by side, each in its width; a width below zero stands for
+/// a figure, filled up on the left. One call for a row: a long list has ten thousand rows.
+#[allow(clippy::needless_pass_by_value, reason = "so the engine calls a filter")]
+fn laid(value: &Value, arguments: Kwargs, _: &State) -> TeraResult<Value> {
+    refuse_others("laid", &arguments, &["out"])?;
+    let widths = || Error::message("filter `laid` needs `out`, the width of each cell, such as \"14 -20\"");
+    let out = arguments.get::<String>("out").ok().flatten().ok_or_else(widths)?;
+    let cells = value.as_array().ok_or_else(|| Error::message("filter `laid` lays out a list of cells"))?;
+    let mut row = String::with_capacity(WIDEST / 8);
+    for (cell, width) in cells.iter().zip(out.split(' ')) {
+        let width = width.parse::<i16>().ok().filter(|width| usize::from(width.unsigned_abs()) <= WIDEST);
+        let (width, text) = (width.ok_or_else(widths)?, text_of("laid", cell)?);
+        let spare = usize::from(width.unsigned_abs()).saturating_sub(text.width());
+        row.extend(std::iter::repeat_n(' ', if width < 0 { spare } else { 0 }));
+        row.push_str(&text);
+        row.extend(std::iter::repeat_n(' ', if width < 0 { 0 } else { spare }));
+    }
+    Ok(Value::from(row))
 }
 
 /// One use of a filter: what it is applied to, and with which arguments.
@@ -299,6 +320,15 @@ mod tests {
     /// Shows where a fault lies and the start of what it says.
     fn at(fault: &TemplateFault) -> (&str, Option<usize>, Option<usize>) {
         (&fault.file, fault.line, fault.column)
+    }
+
+    #[test]
+    fn cells_are_laid_side_by_side() {
+        let data = json!({ "cells": ["ab", "c", "too long"], "out": "4 -3 -2" });
+        assert_eq!(page("{{ cells | laid(out=out) }}|", &data), "ab    ctoo long|");
+        for text in ["{{ cells | laid }}", "{{ cells | laid(out='4 x') }}", "{{ out | laid(out=out) }}"] {
+            assert!(fault(text, &data).reason.contains("filter `laid`"), "{text}");
+        }
     }
 
     #[test]

@@ -39,6 +39,8 @@ impl BookPage {
 pub(super) struct Table {
     title: &'static str,
     columns: Vec<Column>,
+    /// The widths of the columns in text, those of figures below zero.
+    widths: String,
     rows: Vec<TableRow>,
     /// Said in place of rows.
     empty: &'static str,
@@ -70,7 +72,9 @@ struct TableRow {
 
 impl Table {
     pub(super) fn new(title: &'static str, columns: &[Column], empty: &'static str) -> Self {
-        Self { title, columns: columns.to_vec(), rows: Vec::new(), empty }
+        let width = |column: &Column| format!("{}{}", if column.figure { "-" } else { "" }, column.width);
+        let widths = columns.iter().map(width).collect::<Vec<_>>().join(" ");
+        Self { title, columns: columns.to_vec(), widths, rows: Vec::new(), empty }
     }
 
     /// A row, with words beneath it.
