@@ -15,6 +15,8 @@ fn a_quote_gets_the_next_number_and_keeps_its_pages() {
         let kept = shop.book(&["show", "2026-001", "--page", name], "2031-05-05").done();
         assert_eq!(kept, fs::read_to_string(shop.shop.path("sent").join(name)).unwrap(), "{name}");
     }
+    let said = shop.book(&["show", "2026-001", "--page", "quote.pdf"], "2026-11-26").refused();
+    assert!(said.contains("has no quote.pdf") && said.contains(".html and .txt"), "{said}");
     // Whatever changes afterwards, what was sent stays.
     shop.shop.replace("shop/shop.toml", "wage = \"24.00\"", "wage = \"48.00\"");
     shop.shop.write("shop/commissions/reading-room.toml", "nonsense");

@@ -211,11 +211,15 @@ impl Book {
         };
         let found = self.db.query_row(kept, rusqlite::params![known.id, revision, name], read);
         found.optional().map_err(&refused)?.ok_or_else(|| {
-            let why = match revision {
-                Some(revision) => format!("`{word}` has no {name} of revision {revision}"),
-                None => format!("`{word}` has no {name}: no quote was issued"),
+            let why = match (revision, &known.number) {
+                (_, None) => format!("`{word}` has no {name}: no quote was issued"),
+                (Some(revision), _) => format!("`{word}` has no {name} of revision {revision}"),
+                (None, _) => format!("`{word}` has no {name}"),
             };
-            Trouble::Wrong(why, "`reeve book show` says what there is".to_owned())
+            Trouble::Wrong(
+                why,
+                "quote, costing and bench are kept as .html and .txt, the first two as .json too".to_owned(),
+            )
         })
     }
 
