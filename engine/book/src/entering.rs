@@ -11,7 +11,7 @@ use crate::state::State;
 use crate::trouble::Trouble;
 
 /// Who asks.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Client {
     /// Name.
     pub name: String,

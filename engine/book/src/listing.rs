@@ -5,7 +5,6 @@ use std::collections::BTreeMap;
 use chrono::NaiveDate;
 use rusqlite::{OptionalExtension, Row};
 use rust_decimal::Decimal;
-use serde::{Deserialize, Serialize};
 
 use crate::entering::{Client, Figures, date, decimal, json, parsed, state};
 use crate::marks::{Kind, fill};
@@ -78,7 +77,7 @@ pub struct Entry {
 }
 
 /// Something that happened to a commission.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Happening {
     /// Where it then stood.
     pub state: State,
@@ -89,7 +88,7 @@ pub struct Happening {
 }
 
 /// A payment, or a refund below zero.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Payment {
     /// When.
     pub day: NaiveDate,

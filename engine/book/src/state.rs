@@ -3,11 +3,9 @@
 use std::fmt;
 
 use chrono::NaiveDate;
-use serde::{Deserialize, Serialize};
 
 /// Where a commission stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum State {
     /// Asked about, and not quoted yet.
     Enquiry,

@@ -5,7 +5,6 @@ use std::collections::BTreeMap;
 use chrono::{NaiveDate, NaiveDateTime};
 use rusqlite::{OptionalExtension, params};
 use rust_decimal::Decimal;
-use serde::{Deserialize, Serialize};
 
 use crate::entering::{Client, date, decimal, marked_note};
 use crate::marks::{Kind, fill};
@@ -13,7 +12,7 @@ use crate::opening::Book;
 use crate::trouble::Trouble;
 
 /// Minutes at the bench.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct WorkLine {
     /// When.
     pub day: NaiveDate,
@@ -26,7 +25,7 @@ pub struct WorkLine {
 }
 
 /// Cord that was cut.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct CordUsed {
     /// When.
     pub day: NaiveDate,
@@ -37,7 +36,7 @@ pub struct CordUsed {
 }
 
 /// Something bought for a commission.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Bought {
     /// When.
     pub day: NaiveDate,
@@ -48,7 +47,7 @@ pub struct Bought {
 }
 
 /// What a commission really took.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Took {
     /// Minutes, in order.
     pub work: Vec<WorkLine>,

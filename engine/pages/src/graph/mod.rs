@@ -18,7 +18,7 @@ mod tests;
 mod ticks;
 
 pub use effects::{Effect, effects};
-pub use letters::{bar, stack_bar};
+pub use letters::bar;
 pub use spots::{Axis, Spot, spots};
 pub use stacks::{Stack, stacks};
 pub use ticks::ticks;
