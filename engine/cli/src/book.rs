@@ -15,12 +15,12 @@ use rust_decimal::Decimal;
 
 use crate::book_args::{At, Book as Command};
 use crate::failure::{Failure, ask, print_faults, say};
-use crate::forms::{AnyForm, TableForm, WhichShop};
+use crate::forms::{AnyForm, TableForm, WhichShop, check_cord};
 use crate::issuing::Issuing;
 use crate::learning::learn;
 use crate::opening::{day, now, open};
 use crate::output::print;
-use crate::sheets::{Desk, json};
+use crate::sheets::{Desk, csv, json};
 
 pub(crate) fn run(command: Command) -> Result<(), Failure> {
     match command {
@@ -130,12 +130,8 @@ fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, for
         TableForm::Text => place.desk.book(&page(), Form::Text)?,
         TableForm::Html => place.desk.book(&page(), Form::Html)?,
         TableForm::Json => json(&pages::list_json(&all, place.day))?,
-        TableForm::Csv => pages::list_csv(&all).map_err(|error| unwritten(&error))?,
+        TableForm::Csv => csv(pages::list_csv(&all))?,
     })
-}
-
-fn unwritten(error: &dyn std::error::Error) -> Failure {
-    Failure::System(format!("the table could not be written: {error}"))
 }
 
 fn show(word: &str, page: Option<&str>, revision: Option<u32>, at: &At, form: AnyForm) -> Result<(), Failure> {
@@ -224,13 +220,9 @@ fn read_cord(word: &str, place: &Place) -> Result<CordUsed, Failure> {
     let (name, metres) = word.split_once('=').ok_or_else(no)?;
     let metres = metres.trim().trim_end_matches('m').trim().parse::<f64>().ok();
     let metres = metres.filter(|metres| (0.0..=1_000_000.0).contains(metres)).ok_or_else(no)?;
-    let known = place.shop.cord_names();
-    if !known.contains(&name.trim()) {
-        let near = reeve_reading::nearest(name, known.iter().copied()).map(|near| format!("did you mean `{near}`? "));
-        let help = format!("{}cords of the store: {}", near.unwrap_or_default(), known.join(", "));
-        return Err(Failure::input(format!("no cord of the store is called `{name}`"), help));
-    }
-    Ok(CordUsed { day: place.day, cord: name.trim().to_owned(), metres })
+    let name = name.trim();
+    check_cord(name, &place.shop.cord_names())?;
+    Ok(CordUsed { day: place.day, cord: name.to_owned(), metres })
 }
 
 fn start(word: &str, step: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {
@@ -283,7 +275,7 @@ fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
         TableForm::Text => place.desk.book(&page(), Form::Text)?,
         TableForm::Html => place.desk.book(&page(), Form::Html)?,
         TableForm::Json => json(&pages::summary_json(&periods, rates))?,
-        TableForm::Csv => pages::summary_csv(&periods).map_err(|error| unwritten(&error))?,
+        TableForm::Csv => csv(pages::summary_csv(&periods))?,
     })
 }
 

@@ -127,16 +127,7 @@ fn quote(Ordered { order, desk, day, book }: &Ordered, form: AnyForm, out: Optio
         AnyForm::Json => json(&order.priced.quote)?,
     };
     if let Some(dir) = out {
-        let files = [
-            ("quote.html", desk.quote(&order.priced, Form::Html)?),
-            ("quote.txt", desk.quote(&order.priced, Form::Text)?),
-            ("quote.json", json(&order.priced.quote)?),
-            ("costing.html", desk.costing(&order.priced, Form::Html)?),
-            ("costing.txt", desk.costing(&order.priced, Form::Text)?),
-            ("bench.html", desk.bench(order, Form::Html)?),
-            ("bench.txt", desk.bench(order, Form::Text)?),
-        ];
-        for path in write_files(dir, &files)? {
+        for path in write_files(dir, &desk.papers(order)?)? {
             say(&format!("wrote {}", path.display()));
         }
     }

@@ -2,15 +2,14 @@
 
 use std::io::IsTerminal;
 use std::path::Path;
-use std::sync::Arc;
 
 use clap::Args as ClapArgs;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
 use reeve_costing::pricing::PriceFault;
 use reeve_costing::rates::Rates;
-use reeve_costing::takeoff::{plural, take_off};
-use reeve_costing::whatif::{Change, Effect, changed_piece, changed_rates, effects, with_changes};
+use reeve_costing::takeoff::plural;
+use reeve_costing::whatif::{Change, Changed, Effect, effects, with_changes};
 use reeve_pages::Form;
 use reeve_pages::compare::{
     Comparison, Condition, DesignRow, TENTH, column_words, compare_csv, compare_json, design_row, sort_rows,
@@ -20,10 +19,10 @@ use reeve_shop::{Choice, Found, Shop};
 use rust_decimal::Decimal;
 
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{Chosen, TableForm, WhichShop};
+use crate::forms::{Chosen, TableForm, WhichShop, price_of};
 use crate::opening::open;
 use crate::output::print;
-use crate::sheets::{Desk, json};
+use crate::sheets::{Desk, csv, json};
 use crate::whatif::{read_changes, worded};
 
 /// Which designs, and as what they are compared.
@@ -168,9 +167,7 @@ impl Compared {
                 self.desk.compare(&Comparison { effects: &effects, drawn: true, ..shown }, Form::Html)
             }
             TableForm::Json => json(&compare_json(rows, self.desk.rates())),
-            TableForm::Csv => {
-                compare_csv(rows).map_err(|error| Failure::System(format!("the table could not be written: {error}")))
-            }
+            TableForm::Csv => csv(compare_csv(rows)),
         }
     }
 
@@ -240,10 +237,10 @@ impl Bench {
     fn effects(&self, word: &str, row: &DesignRow) -> Result<Vec<Effect>, Fault> {
         let (found, _) = self.shop.sizes(word, &self.choice, self.named);
         let Some(found) = found.into_iter().find(|found| found.piece.title == row.title) else { return Ok(Vec::new()) };
-        let rates = changed_rates(&self.rates, &self.changes);
-        let piece = changed_piece(&found.piece, &self.changes);
-        let made = take_off(&piece, &rates.bench).map(Arc::new).unwrap_or(found.take_off);
-        effects(&piece, &made, &rates, row.asked(), TENTH).map_err(|fault| unpriced(&row.title, &fault))
+        let no = |fault| unpriced(&row.title, &fault);
+        let Changed { piece, made, rates } =
+            Changed::of(&found.piece, &found.take_off, &self.rates, &self.changes).map_err(no)?;
+        effects(&piece, &made, &rates, row.asked(), TENTH).map_err(no)
     }
 }
 
@@ -278,10 +275,7 @@ fn read_conditions(words: &[String]) -> Result<Vec<Condition>, Failure> {
 fn read_price(word: &str) -> Result<Given, Failure> {
     let no = || Failure::input(format!("`{word}` is not a price"), "for example --price curlew-hanger=110.00");
     let (design, amount) = word.split_once('=').ok_or_else(no)?;
-    let price: Decimal = amount.trim().parse().map_err(|_| no())?;
-    if price <= Decimal::ZERO || price > Decimal::from(1_000_000_000) || price.scale() > 5 {
-        return Err(no());
-    }
+    let price = price_of(amount).ok_or_else(no)?;
     let (design, size) = which_size(design);
     Ok(Given { design, size, price })
 }

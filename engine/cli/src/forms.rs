@@ -75,6 +75,22 @@ pub(crate) fn read_confidence(word: &str) -> Result<Decimal, Failure> {
     })
 }
 
+/// The price in a word, above nothing; `None` where it holds none that could be meant.
+pub(crate) fn price_of(word: &str) -> Option<Decimal> {
+    let price = word.trim().parse::<Decimal>().ok();
+    price.filter(|price| *price > Decimal::ZERO && *price <= Decimal::from(1_000_000_000) && price.scale() <= 5)
+}
+
+/// Holds that the store knows a cord.
+pub(crate) fn check_cord(name: &str, known: &[&str]) -> Result<(), Failure> {
+    if known.contains(&name) {
+        return Ok(());
+    }
+    let near = reeve_reading::nearest(name, known.iter().copied()).map(|near| format!("did you mean `{near}`? "));
+    let help = format!("{}cords of the store: {}", near.unwrap_or_default(), known.join(", "));
+    Err(Failure::input(format!("no cord of the store is called `{name}`"), help))
+}
+
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(crate) enum TableForm {
     /// Plain text, 80 columns

@@ -8,9 +8,9 @@ use reeve_book::{Asked, Before, Book, Client, Figures, Number, NumberPattern, Or
 use reeve_costing::cost::Cost;
 use reeve_costing::pricing::Priced;
 use reeve_costing::quote::{Quote, QuoteClient};
+use reeve_costing::rates::Rates;
 use reeve_host::digest_of;
 use reeve_measure::Time;
-use reeve_pages::Form;
 use reeve_pages::book::{Queue, changed, queue};
 use reeve_pages::json::costing_json;
 use reeve_shop::{Order, Shop};
@@ -33,7 +33,7 @@ impl Issuing<'_> {
     /// Enters the quote, prints it, and writes its pages if they are asked for.
     pub(crate) fn issue(&self, book: &mut Book, shop: &Shop, out: Option<&Path>) -> Result<(), Failure> {
         let asked = self.asked();
-        let figures = figures(&self.order.priced, self.order.commission.needed_by, shop)?;
+        let figures = figures(&self.order.priced, self.order.commission.needed_by, self.desk.rates());
         for look in self.when_ready(book)? {
             say(&format!("look: {look}"));
         }
@@ -90,17 +90,9 @@ impl Issuing<'_> {
             order.priced.quote.changes = changed.client;
             maker_changes = changed.maker;
         }
-        let (desk, priced) = (self.desk, &order.priced);
-        let pages = [
-            ("quote.html", desk.quote(priced, Form::Html)?),
-            ("quote.txt", desk.quote(priced, Form::Text)?),
-            ("quote.json", json(&priced.quote)?),
-            ("costing.html", desk.costing(priced, Form::Html)?),
-            ("costing.txt", desk.costing(priced, Form::Text)?),
-            ("costing.json", json(&costing_json(priced))?),
-            ("bench.html", desk.bench(&order, Form::Html)?),
-            ("bench.txt", desk.bench(&order, Form::Text)?),
-        ];
+        let mut pages = self.desk.papers(&order)?;
+        let beside_costing = pages.partition_point(|(name, _)| !name.starts_with("bench"));
+        pages.insert(beside_costing, ("costing.json", json(&costing_json(&order.priced))?));
         Ok(Snapshot {
             pages: pages.into_iter().map(|(name, text)| (name.to_owned(), text)).collect(),
             changes: order.priced.quote.changes.clone(),
@@ -164,13 +156,12 @@ fn mark_quote(quote: &mut Quote, client: &Client) {
     quote.client = QuoteClient { name: name_mark(), address };
 }
 
-fn figures(priced: &Priced, needed_by: Option<NaiveDate>, shop: &Shop) -> Result<Figures, Failure> {
-    let rates = shop.rates().ok_or_else(|| Failure::input("shop.toml has faults", ""))?;
+fn figures(priced: &Priced, needed_by: Option<NaiveDate>, rates: &Rates) -> Figures {
     let (cost, quote): (&Cost, &Quote) = (&priced.outcome.cost, &priced.quote);
     let metres = |mm: f64| Decimal::from_f64(mm / 1000.0).unwrap_or_default().round_dp(3).normalize();
     let deposit = quote.schedule.first().filter(|_| quote.schedule.len() > 1);
     let six = |amount: Decimal| amount.round_dp(6).normalize();
-    Ok(Figures {
+    Figures {
         currency: quote.currency.clone(),
         net: quote.totals.net,
         gross: quote.totals.gross,
@@ -191,7 +182,7 @@ fn figures(priced: &Priced, needed_by: Option<NaiveDate>, shop: &Shop) -> Result
         valid_until: quote.valid_until,
         promised: quote.promised,
         needed_by,
-    })
+    }
 }
 
 /// What the catalogue expects of the knots of each step, all pieces together; steps of one name are one.

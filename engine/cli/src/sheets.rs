@@ -49,6 +49,20 @@ impl Desk {
         self.page("bench", form, &reeve_pages::bench::bench_page(&order.priced, &pieces, &self.rates, &self.words))
     }
 
+    /// What is made of a priced commission, each under the name of its file.
+    pub(crate) fn papers(&self, order: &Order) -> Result<Vec<(&'static str, String)>, Failure> {
+        let priced = &order.priced;
+        Ok(vec![
+            ("quote.html", self.quote(priced, Form::Html)?),
+            ("quote.txt", self.quote(priced, Form::Text)?),
+            ("quote.json", json(&priced.quote)?),
+            ("costing.html", self.costing(priced, Form::Html)?),
+            ("costing.txt", self.costing(priced, Form::Text)?),
+            ("bench.html", self.bench(order, Form::Html)?),
+            ("bench.txt", self.bench(order, Form::Text)?),
+        ])
+    }
+
     pub(crate) fn takeoff(
         &self,
         found: &reeve_shop::Found,
@@ -127,6 +141,11 @@ pub(crate) fn template_fault(fault: &TemplateFault) -> Fault {
         format!("the template {}{place} fails: {}", fault.file, fault.reason),
         "mend it, or take it out of templates/ to use the built-in one",
     )
+}
+
+/// A table for a spreadsheet, if it could be written.
+pub(crate) fn csv<E: std::fmt::Display>(table: Result<String, E>) -> Result<String, Failure> {
+    table.map_err(|error| Failure::System(format!("the table could not be written: {error}")))
 }
 
 /// JSON with an end of line.

@@ -5,10 +5,9 @@ use std::sync::Arc;
 use clap::Args as ClapArgs;
 use rayon::prelude::*;
 use reeve_costing::alone::Alone;
-use reeve_costing::piece::Piece;
 use reeve_costing::rates::{PriceRule, Rates};
-use reeve_costing::takeoff::{TakeOff, take_off};
-use reeve_costing::whatif::{changed_piece, changed_rates, effects};
+use reeve_costing::takeoff::TakeOff;
+use reeve_costing::whatif::{Changed, effects};
 use reeve_pages::Form;
 use reeve_pages::compare::TENTH;
 use reeve_pages::weigh::{WEIGH_COLUMNS, Weighed, weigh_json, weigh_rows};
@@ -18,7 +17,7 @@ use rust_decimal::Decimal;
 use crate::commands::chosen;
 use crate::compare::unpriced;
 use crate::failure::{Failure, print_faults};
-use crate::forms::{Chosen, TableForm, WhichShop};
+use crate::forms::{Chosen, TableForm, WhichShop, price_of};
 use crate::opening::open;
 use crate::output::print;
 use crate::sheets::{Desk, json};
@@ -57,9 +56,7 @@ const MOST_SHOWN: u64 = 200;
 struct Scales {
     desk: Desk,
     found: Found,
-    rates: Rates,
-    piece: Arc<Piece>,
-    made: Arc<TakeOff>,
+    changed: Changed,
     alone: Alone,
     what_if: Vec<String>,
 }
@@ -71,19 +68,20 @@ pub(crate) fn run(asked: &Weigh) -> Result<(), Failure> {
     let given = asked.price.as_deref().map(read_amount).transpose()?;
     let market = given.or(scales.found.market.price);
     let price = market.unwrap_or(scales.alone.price.unit);
-    let sure = CONFIDENCES.iter().map(|percent| sure_price(&scales.made, &scales.rates, *percent));
+    let Changed { piece, made, rates } = &scales.changed;
+    let sure = CONFIDENCES.iter().map(|percent| sure_price(made, rates, *percent));
     let weighed = Weighed {
         design: &scales.found.name,
         title,
         price,
         is_market: market.is_some(),
         weekly: scales.found.market.weekly,
-        effects: &effects(&scales.piece, &scales.made, &scales.rates, price, TENTH).map_err(no)?,
+        effects: &effects(piece, made, rates, price, TENTH).map_err(no)?,
         sure: &sure.collect::<Result<Vec<_>, _>>().map_err(no)?,
         prices: &prices(asked, &scales.alone, price)?,
         efforts: &scales.found.efforts,
         changes: &scales.what_if,
-        rates: &scales.rates,
+        rates,
         alone: &scales.alone,
     };
     print(&match asked.form {
@@ -105,12 +103,10 @@ impl Scales {
         let faults = shop.take_faults();
         let Some(found) = found else { return Err(Failure::Input(faults)) };
         print_faults(&faults);
-        let rates = changed_rates(desk.rates(), &changes);
-        let piece = changed_piece(&found.piece, &changes);
-        let made = take_off(&piece, &rates.bench).map_or_else(|_| Arc::clone(&found.take_off), Arc::new);
-        let alone = Alone::of(&made, &rates);
-        let alone = alone.map_err(|fault| Failure::Input(vec![unpriced(&found.piece.title, &fault)]))?;
-        Ok(Self { desk, found, rates, piece, made, alone, what_if: changes.iter().map(worded).collect() })
+        let no = |fault| Failure::Input(vec![unpriced(&found.piece.title, &fault)]);
+        let changed = Changed::of(&found.piece, &found.take_off, desk.rates(), &changes).map_err(no)?;
+        let alone = Alone::of(&changed.made, &changed.rates).map_err(no)?;
+        Ok(Self { desk, found, changed, alone, what_if: changes.iter().map(worded).collect() })
     }
 }
 
@@ -134,10 +130,8 @@ fn sure_price(
 }
 
 fn read_amount(word: &str) -> Result<Decimal, Failure> {
-    let amount = word.trim().parse::<Decimal>().ok();
-    let amount = amount
-        .filter(|amount| *amount > Decimal::ZERO && *amount <= Decimal::from(1_000_000_000) && amount.scale() <= 5);
-    amount.ok_or_else(|| Failure::input(format!("`{word}` is not a price"), "digits and a point, such as 110.00"))
+    price_of(word)
+        .ok_or_else(|| Failure::input(format!("`{word}` is not a price"), "digits and a point, such as 110.00"))
 }
 
 /// The prices asked for, or some round the price weighed: seven from the lowest that pays the wage.

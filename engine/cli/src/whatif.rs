@@ -5,6 +5,7 @@ use reeve_costing::whatif::{By, Change, Input};
 use rust_decimal::Decimal;
 
 use crate::failure::Failure;
+use crate::forms::check_cord;
 
 const HELP: &str = "an input and by how much, such as wage=+10%, wage=26.00, overhead=-5%, fees=4%, pace=1.2, \
                     cord=+8%, or for one cord cord:cotton-4-ecru=0.12 (a metre)";
@@ -46,12 +47,7 @@ const MOST: Decimal = Decimal::from_parts(1_000_000, 0, 0, false, 0);
 
 fn read_input(name: &str, cords: &[&str]) -> Result<Input, Failure> {
     if let Some(cord) = name.strip_prefix("cord:") {
-        if cords.contains(&cord) {
-            return Ok(Input::Cord(Some(cord.to_owned())));
-        }
-        let near = reeve_reading::nearest(cord, cords.iter().copied()).map(|near| format!("did you mean `{near}`? "));
-        let help = format!("{}cords of the store: {}", near.unwrap_or_default(), cords.join(", "));
-        return Err(Failure::input(format!("no cord of the store is called `{cord}`"), help));
+        return check_cord(cord, cords).map(|()| Input::Cord(Some(cord.to_owned())));
     }
     let found = Input::WORDS.iter().find(|(word, _)| *word == name).map(|(_, input)| input.clone());
     found.ok_or_else(|| {
@@ -73,7 +69,7 @@ fn in_percent(input: &Input, rates: &Rates) -> bool {
 pub(crate) fn worded(change: &Change) -> String {
     let name = match &change.input {
         Input::Cord(Some(cord)) => format!("cord {cord}"),
-        input => Input::WORDS.iter().find(|(_, known)| known == input).map_or("", |(word, _)| *word).to_owned(),
+        input => input.word().to_owned(),
     };
     match change.by {
         By::Percent(percent) => {

@@ -1,11 +1,13 @@
 //! What if: the shop's inputs changed, one or several, and what each moves.
 
+use std::mem::discriminant;
 use std::sync::Arc;
 
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
 use crate::alone::Alone;
+use crate::cost::CostFault;
 use crate::money::fraction;
 use crate::piece::Piece;
 use crate::pricing::PriceFault;
@@ -37,6 +39,12 @@ impl Input {
         ("fees", Self::Fees),
         ("pace", Self::Pace),
     ];
+
+    /// The word of the input; that of cord for one cord as well.
+    pub fn word(&self) -> &'static str {
+        let is_of_it = |(_, known): &&(&str, Self)| discriminant(known) == discriminant(self);
+        Self::WORDS.iter().find(is_of_it).map_or("", |(word, _)| *word)
+    }
 }
 
 /// How far an input is changed.
@@ -68,7 +76,7 @@ pub struct Change {
 }
 
 /// The shop's rates with some inputs changed, in their order.
-pub fn changed_rates(rates: &Rates, changes: &[Change]) -> Rates {
+fn changed_rates(rates: &Rates, changes: &[Change]) -> Rates {
     let mut rates = rates.clone();
     for Change { input, by } in changes {
         match input {
@@ -116,7 +124,7 @@ fn change_pace(rates: &mut Rates, by: By) {
 }
 
 /// A piece of cord at changed prices; the same piece where no cord is changed.
-pub fn changed_piece(piece: &Arc<Piece>, changes: &[Change]) -> Arc<Piece> {
+fn changed_piece(piece: &Arc<Piece>, changes: &[Change]) -> Arc<Piece> {
     let of_cord = |change: &&Change| matches!(change.input, Input::Cord(_));
     let changes: Vec<&Change> = changes.iter().filter(of_cord).collect();
     if changes.is_empty() {
@@ -140,6 +148,35 @@ fn repriced(cord: &Cord, by: By) -> Cord {
     Cord { put_ups: cord.put_ups.iter().map(put_up).collect(), ..cord.clone() }
 }
 
+/// A piece with some inputs changed: what it is tied of, what making it takes, and the rates.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Changed {
+    /// The piece, of cord at changed prices.
+    pub piece: Arc<Piece>,
+    /// What making it takes; taken off anew only where pace or cord is changed.
+    pub made: Arc<TakeOff>,
+    /// The rates.
+    pub rates: Rates,
+}
+
+impl Changed {
+    /// Changes the inputs, in their order.
+    ///
+    /// # Errors
+    /// [`PriceFault`] when the piece can't be taken off so.
+    pub fn of(piece: &Arc<Piece>, made: &Arc<TakeOff>, rates: &Rates, changes: &[Change]) -> Result<Self, PriceFault> {
+        let (piece, rates) = (changed_piece(piece, changes), changed_rates(rates, changes));
+        let same_work = changes.iter().all(|change| !matches!(change.input, Input::Pace | Input::Cord(_)));
+        let made = if same_work {
+            Arc::clone(made)
+        } else {
+            let taken = take_off(&piece, &rates.bench);
+            Arc::new(taken.map_err(|faults| PriceFault::Cost(CostFault::Piece(0, faults)))?)
+        };
+        Ok(Self { piece, made, rates })
+    }
+}
+
 /// A piece costed with some inputs changed, and the rates that it then has.
 ///
 /// # Errors
@@ -150,15 +187,8 @@ pub fn with_changes(
     rates: &Rates,
     changes: &[Change],
 ) -> Result<(Alone, Rates), PriceFault> {
-    let changed = changed_rates(rates, changes);
-    let same_work = changes.iter().all(|change| !matches!(change.input, Input::Pace | Input::Cord(_)));
-    let made = if same_work {
-        Arc::clone(made)
-    } else {
-        let taken = take_off(&changed_piece(piece, changes), &changed.bench);
-        Arc::new(taken.map_err(|faults| PriceFault::Cost(crate::cost::CostFault::Piece(0, faults)))?)
-    };
-    Ok((Alone::of(&made, &changed)?, changed))
+    let changed = Changed::of(piece, made, rates, changes)?;
+    Ok((Alone::of(&changed.made, &changed.rates)?, changed.rates))
 }
 
 /// What an input moves when it alone is changed.

@@ -10,7 +10,7 @@ use reeve_costing::whatif::Effect;
 use rust_decimal::Decimal;
 
 pub use document::{AtPrice, MoveJson, SureHours, WEIGH_COLUMNS, WeighJson, weigh_json, weigh_rows};
-pub(crate) use page::{KINDS, effect_bars};
+pub(crate) use page::{KINDS, effect_bars, price_stack};
 pub use page::{WeighPage, weigh_page};
 
 /// A design, costed by itself, with all that its page tells.

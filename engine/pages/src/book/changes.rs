@@ -21,27 +21,17 @@ pub struct Changed {
 pub fn changed(before: (&Quote, &Figures), after: (&Quote, &Figures), words: &Words) -> Changed {
     let (old, new) = (before.0, after.0);
     let mut client = lines(&old.lines, &new.lines, words);
-    let mut told = |what: &str, old: String, new: String| {
-        if old != new {
-            client.push(format!("{what}: {new} in place of {old}."));
-        }
-    };
     let none = || "none".to_owned();
     let day = |day: Option<chrono::NaiveDate>| day.map_or_else(none, |day| words.date(day));
     let off = |quote: &Quote| quote.allowances.iter().map(|named| named.amount).sum::<Decimal>();
     let on = |quote: &Quote| quote.charges.iter().map(|named| named.amount).sum::<Decimal>();
-    told("Taken off the whole", words.money(off(old)), words.money(off(new)));
-    told("Put on the whole", words.money(on(old)), words.money(on(new)));
-    told("In all", words.money(old.totals.gross), words.money(new.totals.gross));
-    told("To be ready", day(old.promised), day(new.promised));
+    tell(&mut client, "Taken off the whole", &words.money(off(old)), &words.money(off(new)));
+    tell(&mut client, "Put on the whole", &words.money(on(old)), &words.money(on(new)));
+    tell(&mut client, "In all", &words.money(old.totals.gross), &words.money(new.totals.gross));
+    tell(&mut client, "To be ready", &day(old.promised), &day(new.promised));
     let is_more_than_dates =
         !client.is_empty() || old.title != new.title || old.note != new.note || old.terms != new.terms;
-    let mut dated = |what: &str, old: String, new: String| {
-        if old != new {
-            client.push(format!("{what}: {new} in place of {old}."));
-        }
-    };
-    dated("Valid until", words.date(old.valid_until), words.date(new.valid_until));
+    tell(&mut client, "Valid until", &words.date(old.valid_until), &words.date(new.valid_until));
     let maker = maker_lines(before.1, after.1, words);
     Changed { client, is_more_than_dates: is_more_than_dates || !maker.is_empty(), maker }
 }
@@ -74,13 +64,15 @@ fn lines(old: &[QuoteLine], new: &[QuoteLine], words: &Words) -> Vec<String> {
 
 fn maker_lines(old: &Figures, new: &Figures, words: &Words) -> Vec<String> {
     let mut told = Vec::new();
-    let mut tell = |what: &str, old: String, new: String| {
-        if old != new {
-            told.push(format!("{what}: {new} in place of {old}."));
-        }
-    };
-    tell("Bench hours", words.hours(old.hours.round_dp(2)), words.hours(new.hours.round_dp(2)));
-    tell("Cost", words.rounded(old.cost), words.rounded(new.cost));
-    tell("Margin", words.rounded(old.margin), words.rounded(new.margin));
+    tell(&mut told, "Bench hours", &words.hours(old.hours.round_dp(2)), &words.hours(new.hours.round_dp(2)));
+    tell(&mut told, "Cost", &words.rounded(old.cost), &words.rounded(new.cost));
+    tell(&mut told, "Margin", &words.rounded(old.margin), &words.rounded(new.margin));
     told
+}
+
+/// Tells what stands in place of what, if it reads otherwise.
+fn tell(told: &mut Vec<String>, what: &str, old: &str, new: &str) {
+    if old != new {
+        told.push(format!("{what}: {new} in place of {old}."));
+    }
 }

@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use super::FORM;
 use super::table::{BookPage, Table, figures, words as text};
+use crate::figures::csv_text;
 use crate::words::Words;
 
 /// Words a list.
@@ -138,6 +139,5 @@ pub fn list_csv(commissions: &[Commission]) -> Result<String, csv::Error> {
             or_none(one.valid_until.map(|day| day.to_string())),
         ])?;
     }
-    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
-    Ok(String::from_utf8_lossy(&bytes).into_owned())
+    csv_text(table)
 }

@@ -12,7 +12,7 @@ use serde::Serialize;
 use super::FORM;
 use super::table::{BookPage, Table, figures, words as text};
 use super::took::reckoned;
-use crate::figures::cents;
+use crate::figures::{cents, csv_text};
 use crate::words::Words;
 
 /// The sums of one month, or of all.
@@ -206,6 +206,5 @@ pub fn summary_csv(periods: &[Period]) -> Result<String, csv::Error> {
             or_none(period.per_hour),
         ])?;
     }
-    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
-    Ok(String::from_utf8_lossy(&bytes).into_owned())
+    csv_text(table)
 }

@@ -7,6 +7,7 @@ use std::str::FromStr;
 use rust_decimal::Decimal;
 
 use super::DesignRow;
+use crate::figures::csv_text;
 use crate::words::Words;
 
 /// How a column's figures are worded.
@@ -196,6 +197,5 @@ pub fn compare_csv(rows: &[DesignRow]) -> Result<String, csv::Error> {
             _ => (column.figure)(row).map(|figure| figure.to_string()).unwrap_or_default(),
         }))?;
     }
-    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
-    Ok(String::from_utf8_lossy(&bytes).into_owned())
+    csv_text(table)
 }

@@ -11,7 +11,7 @@ use super::columns::{COLUMNS, Column, Sort};
 use super::{DesignRow, Earned};
 use crate::graph;
 use crate::quote::Head;
-use crate::weigh::{KINDS, effect_bars};
+use crate::weigh::{KINDS, effect_bars, price_stack};
 use crate::words::Words;
 
 /// What a comparison shows.
@@ -135,13 +135,7 @@ fn stack_of(row: &DesignRow, words: &Words) -> graph::Stack {
     let sold = row.earned();
     let income = row.cost + sold.fees + sold.margin;
     let parts = [row.material, row.labour, row.overhead, sold.fees, sold.margin];
-    graph::Stack {
-        label: row.title.clone(),
-        parts: parts.iter().map(|part| plain(*part).max(0.0)).collect(),
-        total: words.rounded(income),
-        beyond: (sold.margin < Decimal::ZERO).then(|| plain(income)),
-        words: KINDS.iter().zip(parts).map(|(kind, part)| format!("{kind} {}", words.rounded(part))).collect(),
-    }
+    price_stack(&row.title, income, parts, words)
 }
 
 /// The margin of a bench hour against the hours: what is to the right and above is a long piece that pays.

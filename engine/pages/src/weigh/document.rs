@@ -2,7 +2,6 @@
 
 use std::fmt::Write;
 
-use reeve_costing::whatif::Input;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -102,7 +101,6 @@ fn at_price(weighed: &Weighed<'_>, price: Decimal) -> AtPrice {
 
 /// A design weighed, for other programs.
 pub fn weigh_json(weighed: &Weighed<'_>) -> WeighJson {
-    let word = |input: &Input| Input::WORDS.iter().find(|(_, known)| known == input).map_or("", |(word, _)| *word);
     let (efforts, pieces_to_pay) = weighed.pays_back().unwrap_or_default();
     WeighJson {
         form: FORM,
@@ -117,7 +115,7 @@ pub fn weigh_json(weighed: &Weighed<'_>) -> WeighJson {
             .effects
             .iter()
             .map(|effect| MoveJson {
-                input: word(&effect.input),
+                input: effect.input.word(),
                 percent: TENTH,
                 higher: cents(effect.higher),
                 lower: cents(effect.lower),

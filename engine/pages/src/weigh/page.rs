@@ -107,7 +107,11 @@ pub fn weigh_page(weighed: &Weighed<'_>, words: &Words) -> WeighPage {
         prices: weighed.prices.iter().map(|price| price_row(weighed, *price, words)).collect(),
         efforts: efforts(weighed, words),
         pays_back: pays_back(weighed, words),
-        stack: graph::stacks("What the price is made of", &KINDS, &[stack(weighed.title, &sold, words)]),
+        stack: graph::stacks(
+            "What the price is made of",
+            &KINDS,
+            &[price_stack(weighed.title, sold.income, parts(&sold), words)],
+        ),
         effects: graph::effects("What moves the margin most", &effect_bars(weighed.effects, words)),
     }
 }
@@ -120,14 +124,14 @@ fn parts(sold: &Outcome) -> [Decimal; 5] {
     [cost.material() + cost.other, cost.labour(), cost.overhead, sold.fees, sold.margin]
 }
 
-/// A bar of what a price is made of; a margin below zero shows where the price ends.
-fn stack(title: &str, sold: &Outcome, words: &Words) -> graph::Stack {
-    let parts = parts(sold);
+/// A bar of what a price is made of, by [`KINDS`]; a margin below zero shows where the price ends.
+pub(crate) fn price_stack(title: &str, income: Decimal, parts: [Decimal; 5], words: &Words) -> graph::Stack {
+    let [.., margin] = parts;
     graph::Stack {
         label: title.to_owned(),
         parts: parts.iter().map(|part| part.to_f64().unwrap_or_default().max(0.0)).collect(),
-        total: words.rounded(sold.income),
-        beyond: (sold.margin < Decimal::ZERO).then(|| sold.income.to_f64().unwrap_or_default()),
+        total: words.rounded(income),
+        beyond: (margin < Decimal::ZERO).then(|| income.to_f64().unwrap_or_default()),
         words: KINDS.iter().zip(parts).map(|(kind, part)| format!("{kind} {}", words.rounded(part))).collect(),
     }
 }
