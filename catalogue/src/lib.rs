@@ -7,6 +7,7 @@
 //! Nothing here opens a file or reads a clock: the knots of the catalogue are embedded, a shop's
 //! own come in as text.
 
+mod bytes;
 mod catalogue;
 mod computed;
 pub mod geometry;

@@ -131,17 +131,6 @@ fn polygon(count: u32) -> Vec<Rod> {
 }
 
 impl Path {
-    /// A mark of everything that is drawn: two paths with the same mark tighten alike.
-    ///
-    /// The 64-bit Fowler-Noll-Vo hash (FNV-1a) of the path in words.
-    pub fn mark(&self) -> String {
-        let words = format!("{self:?}");
-        let hash = words
-            .bytes()
-            .fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3));
-        format!("{hash:016x}")
-    }
-
     /// Legs of the knot that one of its strands is: two where a folded cord is drawn as one.
     pub fn legs_each(&self) -> u32 {
         self.legs.first().map_or(1, |leg| leg.legs)

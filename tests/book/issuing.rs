@@ -28,6 +28,20 @@ fn a_quote_gets_the_next_number_and_keeps_its_pages() {
 }
 
 #[test]
+fn the_same_knots_have_the_same_digest_in_every_folder() {
+    let digest = |shop: &Workshop| {
+        shop.book(&["issue", "reading-room"], "2026-11-25").done();
+        shop.json(&["show", "2026-001"], "2026-11-26")["quotes"][0]["catalogue"].as_str().unwrap().to_owned()
+    };
+    let (one, two, other) = (Workshop::new(), Workshop::new(), Workshop::new());
+    let own = other.shop.read("shop/knots/collared-square.toml");
+    other.shop.write("shop/knots/collared-square.toml", own.replacen("title = \"", "title = \"Old ", 1));
+    let [one, two, other] = [one, two, other].map(|shop| digest(&shop));
+    assert_eq!(one, two);
+    assert_ne!(one, other);
+}
+
+#[test]
 fn a_changed_quote_is_a_revision_that_says_what_changed() {
     let shop = Workshop::new();
     shop.order("fobs", "Ada Quay", 2);

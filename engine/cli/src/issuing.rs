@@ -9,7 +9,6 @@ use reeve_costing::cost::Cost;
 use reeve_costing::pricing::Priced;
 use reeve_costing::quote::{Quote, QuoteClient};
 use reeve_costing::rates::Rates;
-use reeve_host::digest_of;
 use reeve_measure::Time;
 use reeve_pages::book::{Queue, changed, queue};
 use reeve_pages::json::costing_json;
@@ -38,7 +37,7 @@ impl Issuing<'_> {
             say(&format!("look: {look}"));
         }
         let rule = self.desk.rates().number_pattern.clone().unwrap_or_else(|| NumberPattern::USUAL.to_owned());
-        let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: catalogue(shop) };
+        let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: shop.knots_digest() };
         let mut kept = Vec::new();
         let number = book.issue(&asked, &figures, &NumberPattern(rule), &origin, |number, before| {
             let snapshot = self.snapshot(number, before, &figures)?;
@@ -203,10 +202,4 @@ fn steps(priced: &Priced) -> Vec<StepFigures> {
         }
     }
     all
-}
-
-/// What tells the knots of the program and the shop from others.
-fn catalogue(shop: &Shop) -> String {
-    let knots: Vec<_> = shop.catalogue().iter().collect();
-    digest_of(format!("{knots:?}").as_bytes())
 }

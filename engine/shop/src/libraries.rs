@@ -172,6 +172,11 @@ pub(crate) fn clash(known: &Catalogue, knot: &Knot, library: &str) -> Option<Fau
 }
 
 impl Admitted {
+    /// The text of its record: its name, its version and the digest of its file.
+    pub(crate) fn record(&self) -> &str {
+        &self.record.text
+    }
+
     /// What works its knots out.
     pub(crate) fn by(&self) -> Arc<dyn Compute> {
         Arc::clone(&self.library) as Arc<dyn Compute>

@@ -12,7 +12,7 @@ use reeve_costing::piece::Piece;
 use reeve_costing::pricing::{PriceFault, Priced, price_commission};
 use reeve_costing::rates::Rates;
 use reeve_costing::store::{Cord, Fitting};
-use reeve_host::{Probed, Program};
+use reeve_host::{Probed, Program, digest_of};
 use reeve_measure::bound;
 use reeve_reading::{Desk, Fault, Placed, Source, Table, nearest, read};
 
@@ -127,6 +127,17 @@ impl Shop {
     /// The knots at hand: the program's and the shop's own.
     pub fn catalogue(&self) -> &Catalogue {
         &self.catalogue
+    }
+
+    /// What tells the knots at hand from others: SHA-256 over every knot's bytes, then over the record of each library.
+    ///
+    /// The same knots have the same digest in whatever folder the shop stands.
+    pub fn knots_digest(&self) -> String {
+        let mut bytes = self.catalogue.bytes();
+        for library in &self.libraries {
+            bytes.extend(library.record().as_bytes());
+        }
+        digest_of(&bytes)
     }
 
     /// The shop's rates; `None` when `shop.toml` has faults.
