@@ -63,7 +63,9 @@ impl Bytes {
 
     fn list<T>(&mut self, things: &[T], mut write: impl FnMut(&mut Self, &T)) {
         self.count(things.len());
-        things.iter().for_each(|thing| write(self, thing));
+        for thing in things {
+            write(self, thing);
+        }
     }
 }
 
@@ -235,7 +237,9 @@ fn knot_time(to: &mut Bytes, time: &KnotTime) {
 fn parameter(to: &mut Bytes, parameter: &Parameter) {
     let Parameter { name, least, most, default, about, unit, whole } = parameter;
     to.text(name);
-    [least, most, default].into_iter().for_each(|figure| to.figure(*figure));
+    for figure in [least, most, default] {
+        to.figure(*figure);
+    }
     to.text(about);
     to.word(Unit::WORDS, *unit);
     to.yes(*whole);

@@ -1,13 +1,11 @@
 //! How thick a round bundle of equal cords is: the densest packing of circles in a circle.
 
-use std::sync::LazyLock;
-
 /// The diameter of the round bundle that `count` equal cords make, in cord diameters.
 ///
 /// 1 to 13 and 19 are proven, 14 to 18 the best known (Kravitz, Mathematics Magazine 40, 1967;
 /// Graham, Lubachevsky, Nurmela and Östergård, Discrete Mathematics 181, 1998, 139-154; of 12 and 14 to 17 the decimals after
 /// the third are from memory). From 20 on an upper bound by real packings, so that no bundle of the best shape is thicker: a
-/// ring of cords about a smaller bundle, or the nearest points of a hexagonal lattice.
+/// ring of cords about a smaller bundle, or the nearest points of a hexagonal lattice; up to 91 worked out once and kept here.
 /// No cord gives a bundle of no thickness.
 ///
 /// ```
@@ -43,29 +41,29 @@ pub fn bundle_ratio(count: u32) -> f64 {
 const RINGED_FROM: u32 = 20;
 const RINGED_UP_TO: u32 = 91;
 
-/// Bundles with a ring of cords about a smaller bundle, from 20 cords on; past 91 the lattice is as good.
-static RINGED: LazyLock<Vec<f64>> = LazyLock::new(|| {
-    let mut ratios: Vec<f64> = Vec::new();
-    for count in RINGED_FROM..=RINGED_UP_TO {
-        let known = |inner: u32| {
-            if inner < RINGED_FROM { bundle_ratio(inner) } else { ratios[index(inner - RINGED_FROM)] }
-        };
-        let ringed = (1..count - 2).map(|inner| ringed_ratio(known(inner), count - inner));
-        ratios.push(ringed.fold(hexagonal_ratio(count), f64::min));
-    }
-    // What holds one cord more holds these as well.
-    for at in (1..ratios.len()).rev() {
-        ratios[at - 1] = ratios[at - 1].min(ratios[at]);
-    }
-    ratios
-});
-
-/// A bundle of some ratio with a ring of so many cords about it, each touching the next or the bundle.
-fn ringed_ratio(inner: f64, ring: u32) -> f64 {
-    let beside_each_other = 0.5 / (std::f64::consts::PI / f64::from(ring)).sin();
-    let about_the_bundle = f64::midpoint(inner, 1.0);
-    1.0 + 2.0 * beside_each_other.max(about_the_bundle)
-}
+/// Bundles with a ring of cords about a smaller bundle, from 20 cords on; past 91 the lattice is as good. A test works
+/// them out anew.
+#[rustfmt::skip]
+static RINGED: [f64; 72] = [
+    5.178_581_468_860_377_5, 5.304_764_870_962_487, 5.493_959_207_434_934, 5.613_125_929_752_753,
+    5.809_734_344_744_132, 5.813_025_6, 5.923_804_400_163_087, 6.029_602,
+    6.125_830_895_483_013, 6.236_067_977_499_79, 6.291_502_622_129_181, 6.291_502_622_129_181,
+    6.521_357, 6.615_426, 6.758_770_483_143_634, 6.792_034,
+    6.863_703_305_156_273, 6.863_703_305_156_273, 7.075_533_820_974_26, 7.178_581_468_860_377_5,
+    7.304_764_870_962_487, 7.392_453_221_499_662, 7.429_100_507_328_637, 7.613_125_929_752_753,
+    7.709_506_139_808_398, 7.809_734_344_744_132, 7.813_025_6, 7.923_804_400_163_087,
+    8.0, 8.029_602, 8.125_830_895_483_013, 8.211_102_550_927_98,
+    8.211_102_550_927_98, 8.211_102_550_927_98, 8.211_102_550_927_98, 8.211_102_550_927_98,
+    8.615_426, 8.661_297_575_540_39, 8.758_770_483_143_634, 8.792_034_000_000_001,
+    8.863_703_305_156_273, 8.863_703_305_156_273, 8.978_729_755_559_476, 9.075_533_820_974_261,
+    9.178_581_468_860_378, 9.296_229_810_558_755, 9.304_764_870_962_487, 9.326_663_997_864_53,
+    9.326_663_997_864_53, 9.326_663_997_864_53, 9.613_790_148_477_909, 9.709_506_139_808_397,
+    9.717_797_887_081_348, 9.717_797_887_081_348, 9.888_194_417_315_589, 9.931_404_270_380_506,
+    10.0, 10.029_602, 10.125_830_895_483_013, 10.165_151_389_911_68,
+    10.165_151_389_911_68, 10.165_151_389_911_68, 10.165_151_389_911_68, 10.165_151_389_911_68,
+    10.165_151_389_911_68, 10.165_151_389_911_68, 10.615_426, 10.643_650_760_992_955,
+    10.643_650_760_992_955, 10.792_034_000_000_001, 10.848_857_801_796_104, 10.848_857_801_796_104,
+];
 
 fn index(small: u32) -> usize {
     usize::try_from(small).unwrap_or(usize::MAX)
@@ -111,6 +109,39 @@ fn whole(number: f64) -> i32 {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Bundles with a ring of cords about a smaller bundle, from 20 cords on, worked out anew.
+    fn ringed() -> Vec<f64> {
+        let mut ratios: Vec<f64> = Vec::new();
+        for count in RINGED_FROM..=RINGED_UP_TO {
+            let known = |inner: u32| {
+                if inner < RINGED_FROM { bundle_ratio(inner) } else { ratios[index(inner - RINGED_FROM)] }
+            };
+            let ringed = (1..count - 2).map(|inner| ringed_ratio(known(inner), count - inner));
+            ratios.push(ringed.fold(hexagonal_ratio(count), f64::min));
+        }
+        // What holds one cord more holds these as well.
+        for at in (1..ratios.len()).rev() {
+            ratios[at - 1] = ratios[at - 1].min(ratios[at]);
+        }
+        ratios
+    }
+
+    /// A bundle of some ratio with a ring of so many cords about it, each touching the next or the bundle.
+    fn ringed_ratio(inner: f64, ring: u32) -> f64 {
+        let beside_each_other = 0.5 / libm::sin(std::f64::consts::PI / f64::from(ring));
+        let about_the_bundle = f64::midpoint(inner, 1.0);
+        1.0 + 2.0 * beside_each_other.max(about_the_bundle)
+    }
+
+    #[test]
+    fn the_ratios_kept_are_those_worked_out() {
+        let kept: Vec<f64> = (RINGED_FROM..=RINGED_UP_TO).map(bundle_ratio).collect();
+        assert_eq!(kept.len(), RINGED.len());
+        for (at, (kept, made)) in kept.iter().zip(ringed()).enumerate() {
+            assert!((kept - made).abs() < 1e-12, "{}: {kept} is kept, {made} is worked out", at + 20);
+        }
+    }
 
     #[test]
     fn a_bundle_never_gets_thinner_by_one_cord_more() {
