@@ -43,7 +43,8 @@ pub(super) fn line(r: f64) -> (f64, f64) {
     ];
     let reach = (1.0 - r * r).max(0.0).sqrt();
     PLACES.iter().fold((0.0, 0.0), |(energy, slope), (place, weight)| {
-        let away = libm::hypot(r, reach * place);
+        let along = reach * place;
+        let away = (r * r + along * along).sqrt();
         let (here, rising) = point(away);
         let share = 2.0 * weight * reach;
         (energy + share * here, slope + share * rising * r / away.max(f64::MIN_POSITIVE))

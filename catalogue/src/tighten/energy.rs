@@ -5,9 +5,11 @@ use std::f64::consts::FRAC_PI_2;
 use glam::{DVec2, DVec3, Vec3Swizzles as _};
 use reeve_measure::count;
 
+use super::cells::Cells;
 use super::contact::{line, point};
-use super::tubes::{Run, Tubes, turned, turning};
-use crate::shape::{Alike, Then};
+use super::tubes::{Run, Tubes};
+use super::turns::{Follower, Turns};
+use crate::shape::Then;
 
 /// Points of one leg closer along it than this, in diameters, are neighbours and don't push each other.
 const NEIGHBOURS: f64 = 0.5;
@@ -21,7 +23,7 @@ const EVENING: f64 = 0.5;
 struct Pair {
     first: usize,
     second: usize,
-    repeats: f64,
+    repeats: usize,
     /// The distance at which they touch.
     touching: f64,
 }
@@ -41,15 +43,34 @@ pub(super) struct Energy {
     tubes: Tubes,
     stiffness: f64,
     spacing: f64,
+    /// The distance at which two nodes of one leg touch, by the pieces between them, as far as they are neighbours.
+    neighbours: Vec<Option<f64>>,
+    /// The strands that are like each strand.
+    followers: Vec<Vec<Follower>>,
+    /// Where the repeats lie in the state of now.
+    turns: Turns,
     pairs: Vec<Pair>,
     /// The tubes as they lay when the pairs were listed.
     listed: Option<Tubes>,
     slope: Slope,
+    /// The pieces of the strand that is looked at, each with its direction: kept only so as not to be asked for anew.
+    pieces: Vec<(DVec3, f64)>,
 }
 
 impl Energy {
     pub(super) fn new(tubes: Tubes, stiffness: f64, spacing: f64) -> Self {
-        Self { tubes, stiffness, spacing, pairs: Vec::new(), listed: None, slope: Slope::default() }
+        Self {
+            followers: followers(&tubes),
+            tubes,
+            stiffness,
+            spacing,
+            neighbours: neighbours(spacing),
+            turns: Turns::default(),
+            pairs: Vec::new(),
+            listed: None,
+            slope: Slope::default(),
+            pieces: Vec::new(),
+        }
     }
 
     pub(super) fn into_tubes(self) -> Tubes {
@@ -81,6 +102,8 @@ impl Energy {
     pub(super) fn at(&mut self, state: &[f64], slope: &mut [f64]) -> f64 {
         self.take(state);
         self.list_pairs();
+        let furthest = self.pairs.iter().map(|pair| pair.repeats).max().unwrap_or_default();
+        self.turns = Turns::of(&self.tubes, furthest.max(1));
         self.slope.nodes.clear();
         self.slope.nodes.resize(self.tubes.nodes.len(), DVec3::ZERO);
         self.slope.posts.clear();
@@ -96,17 +119,19 @@ impl Energy {
 
     /// Gives the strands that are like this one the same slope, the mean of all.
     fn keep_alike(&mut self, leader: usize) {
-        let like = |run: &Run| run.alike.filter(|alike| alike.strand == leader).map(|alike| (run.first, alike));
-        let followers: Vec<(usize, Alike)> = self.tubes.runs.iter().filter_map(like).collect();
+        let followers = &self.followers[leader];
+        if followers.is_empty() {
+            return;
+        }
         let Run { first, count: nodes, .. } = self.tubes.runs[leader];
         let share = 1.0 / count(followers.len() as u64 + 1);
         let slopes = &mut self.slope.nodes;
-        for k in (0..nodes).filter(|_| !followers.is_empty()) {
-            let back = |(from, alike): &(usize, Alike)| DVec3::from_array(alike.back(slopes[from + k].to_array()));
+        for k in 0..nodes {
+            let back = |follower: &Follower| follower.back(slopes[follower.first + k]);
             let mean = (slopes[first + k] + followers.iter().map(back).sum::<DVec3>()) * share;
             slopes[first + k] = mean;
-            for (from, alike) in &followers {
-                slopes[from + k] = DVec3::from_array(alike.of(mean.to_array()));
+            for follower in followers {
+                slopes[follower.first + k] = follower.forth(mean);
             }
         }
     }
@@ -139,8 +164,14 @@ impl Energy {
 
     /// Length of one strand under unit tension, and what keeps its pieces even.
     fn tension(&mut self, run: usize) -> f64 {
-        let run = self.tubes.runs[run].clone();
-        let pieces: Vec<(DVec3, f64)> = self.tubes.line(&run).windows(2).map(|pair| piece(pair[0], pair[1])).collect();
+        let run = self.tubes.runs[run];
+        let mut pieces = std::mem::take(&mut self.pieces);
+        pieces.clear();
+        let line = &self.tubes.nodes[run.first..run.first + run.count];
+        pieces.extend(line.windows(2).map(|pair| piece(pair[0], pair[1])));
+        let after =
+            self.tubes.after(&run).map(|(node, next)| self.turns.image(self.tubes.nodes[node], usize::from(next)));
+        pieces.extend(line.last().zip(after).map(|(last, after)| piece(*last, after)));
         let length: f64 = pieces.iter().map(|(_, length)| length).sum();
         let mean = length / count(pieces.len() as u64);
         let evening = EVENING / self.spacing;
@@ -150,6 +181,7 @@ impl Energy {
             uneven += 0.5 * evening * off * off;
             self.pull_piece(&run, k, *along * (1.0 + evening * off));
         }
+        self.pieces = pieces;
         length + uneven
     }
 
@@ -158,20 +190,20 @@ impl Energy {
         if k + 1 < run.count {
             self.slope.nodes[run.first + k + 1] += pull;
         } else if let Some((node, next)) = self.tubes.after(run) {
-            self.push_image(node, if next { 1.0 } else { 0.0 }, pull);
+            self.push_image(node, usize::from(next), pull);
         }
     }
 
     /// Adds to the slope of a node by way of its image some repeats further down.
-    fn push_image(&mut self, node: usize, repeats: f64, push: DVec3) {
-        if repeats == 0.0 {
+    fn push_image(&mut self, node: usize, repeats: usize, push: DVec3) {
+        if repeats == 0 {
             self.slope.nodes[node] += push;
             return;
         }
-        let angle = self.tubes.twist() * repeats;
-        self.slope.nodes[node] += turned(push, -angle);
-        self.slope.rise += push.y * repeats;
-        self.slope.twist += push.dot(turning(self.tubes.nodes[node], angle)) * repeats;
+        let times = count(repeats as u64);
+        self.slope.nodes[node] += self.turns.back(push, repeats);
+        self.slope.rise += push.y * times;
+        self.slope.twist += push.dot(self.turns.turning(self.tubes.nodes[node], repeats)) * times;
     }
 
     /// Contact between strands, images included.
@@ -197,7 +229,7 @@ impl Energy {
 
     fn image_of(&self, pair: &Pair) -> DVec3 {
         let at = self.tubes.nodes[pair.second];
-        if pair.repeats == 0.0 { at } else { self.tubes.image(at, pair.repeats) }
+        if pair.repeats == 0 { at } else { self.turns.image(at, pair.repeats) }
     }
 
     /// Contact of strands with posts: straight lines, so that the law is summed along them in closed form.
@@ -208,8 +240,9 @@ impl Energy {
             let reach = f64::midpoint(1.0, post.diameter);
             for (node, slope_of) in self.tubes.nodes.iter().zip(&mut self.slope.nodes) {
                 let between = node.xz() - post.at;
-                let r = between.length();
-                if r < reach {
+                let squared = between.length_squared();
+                if squared < reach * reach {
+                    let r = squared.sqrt();
                     // The cord sinks in alike, however thick the post.
                     let (energy, slope) = line(1.0 - (reach - r));
                     sum += weight * energy;
@@ -252,7 +285,9 @@ impl Energy {
             return;
         }
         self.pairs.clear();
-        for repeats in 0..=self.repeats_in_reach() {
+        let furthest = self.repeats_in_reach();
+        self.turns = Turns::of(&self.tubes, furthest);
+        for repeats in 0..=furthest {
             self.list_repeat(repeats);
         }
         self.listed = Some(self.tubes.clone());
@@ -260,46 +295,37 @@ impl Energy {
 
     /// How many repeats further down something can still be touched.
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to a sensible count first")]
-    fn repeats_in_reach(&self) -> u32 {
+    fn repeats_in_reach(&self) -> usize {
         let heights = self.tubes.nodes.iter().map(|node| node.y);
         let (top, bottom) = heights.fold((f64::INFINITY, f64::NEG_INFINITY), |(t, b), y| (t.min(y), b.max(y)));
         let reach = (bottom - top + 1.0 + SKIN) / self.tubes.rise().abs().max(0.2);
-        if self.tubes.repeat.is_some() { reach.ceil().clamp(1.0, 30.0) as u32 } else { 0 }
+        if self.tubes.repeat.is_some() { reach.ceil().clamp(1.0, 30.0) as usize } else { 0 }
     }
 
-    fn list_repeat(&mut self, repeats: u32) {
-        const CUT: f64 = (1.0 + SKIN) * (1.0 + SKIN);
-        let nodes = &self.tubes.nodes;
-        let images: Vec<DVec3> = nodes.iter().map(|node| self.tubes.image(*node, f64::from(repeats))).collect();
-        for (first, node) in nodes.iter().enumerate() {
+    fn list_repeat(&mut self, repeats: usize) {
+        const REACH: f64 = 1.0 + SKIN;
+        let images: Vec<DVec3> = self.tubes.nodes.iter().map(|node| self.turns.image(*node, repeats)).collect();
+        let cells = Cells::of(&images, REACH);
+        for (first, node) in self.tubes.nodes.iter().enumerate() {
             let from = if repeats == 0 { first + 1 } else { 0 };
-            for (second, image) in images.iter().enumerate().skip(from) {
-                if node.distance_squared(*image) < CUT
+            for second in cells.near(*node).filter(|second| *second >= from) {
+                if node.distance_squared(images[second]) < REACH * REACH
                     && let Some(touching) = self.touching(first, second, repeats)
                 {
-                    self.pairs.push(Pair { first, second, repeats: f64::from(repeats), touching });
+                    self.pairs.push(Pair { first, second, repeats, touching });
                 }
             }
         }
     }
 
     /// The distance at which two nodes touch; `None` for neighbours along a leg.
-    ///
-    /// A tube one diameter thick can't bend tighter than a circle of radius 1/2, so two points a little way apart along it
-    /// are at least as far from each other as on that circle: sin of the way. From a quarter turn on they are a
-    /// diameter apart like any others.
-    fn touching(&self, first: usize, second: usize, repeats: u32) -> Option<f64> {
-        let Some(pieces) = self.pieces_between(first, second, repeats) else { return Some(1.0) };
-        let way = count(pieces as u64) * self.spacing;
-        match way {
-            _ if way < NEIGHBOURS => None,
-            _ if way < FRAC_PI_2 => Some(libm::sin(way)),
-            _ => Some(1.0),
-        }
+    fn touching(&self, first: usize, second: usize, repeats: usize) -> Option<f64> {
+        let pieces = self.pieces_between(first, second, repeats);
+        pieces.and_then(|pieces| self.neighbours.get(pieces)).copied().unwrap_or(Some(1.0))
     }
 
     /// Pieces along the leg from one node to another some repeats further down; `None` on different legs.
-    fn pieces_between(&self, first: usize, second: usize, repeats: u32) -> Option<usize> {
+    fn pieces_between(&self, first: usize, second: usize, repeats: usize) -> Option<usize> {
         let (mut run, goal) = (self.tubes.run_of(first), self.tubes.run_of(second));
         let runs = &self.tubes.runs;
         if repeats == 0 {
@@ -318,6 +344,25 @@ impl Energy {
         }
         (run == goal).then(|| pieces + second - runs[goal].first)
     }
+}
+
+/// The distance at which two nodes so many pieces apart along a leg touch, from 0 pieces up to a quarter turn; `None`
+/// where they are too near to push each other.
+///
+/// A tube one diameter thick can't bend tighter than a circle of radius 1/2, so two points a little way apart along it
+/// are at least as far from each other as on that circle: sin of the way. From a quarter turn on they are a
+/// diameter apart like any others.
+fn neighbours(spacing: f64) -> Vec<Option<f64>> {
+    let ways = (0..).map(|pieces: u32| f64::from(pieces) * spacing).take_while(|way| *way < FRAC_PI_2);
+    ways.map(|way| (way >= NEIGHBOURS).then(|| libm::sin(way))).collect()
+}
+
+/// The strands that are like each strand, in its order.
+fn followers(tubes: &Tubes) -> Vec<Vec<Follower>> {
+    let like = |run: &Run, leader: usize| {
+        run.alike.filter(|alike| alike.strand == leader).map(|alike| Follower::of(run.first, &alike))
+    };
+    (0..tubes.runs.len()).map(|leader| tubes.runs.iter().filter_map(|run| like(run, leader)).collect()).collect()
 }
 
 fn piece(from: DVec3, to: DVec3) -> (DVec3, f64) {

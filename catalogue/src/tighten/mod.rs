@@ -9,6 +9,7 @@
 //! The hard limit is the ideal knot, whose length is published for closed knots; a softer cord is a lower ratio of
 //! contact stiffness to tension, named by one number, its give.
 
+mod cells;
 pub mod contact;
 mod energy;
 mod measured;
@@ -18,6 +19,7 @@ mod relax;
 #[allow(clippy::cast_precision_loss, reason = "counts of a few hundred")]
 mod tests;
 mod tubes;
+mod turns;
 mod whole;
 
 use std::fmt;
@@ -93,9 +95,7 @@ fn settle(start: &Start, effort: &Effort) -> Result<Tubes, Slip> {
     if loose.length() > LONGEST {
         return Err(Slip::TooLong);
     }
-    let coarse = Effort { spacing: effort.spacing * 2.0, ..*effort };
-    let tubes = relax(loose, SNUG, &coarse)?;
-    relax(tubes, SNUG, effort)
+    relax(loose, SNUG, &Effort { spacing: effort.spacing * 2.0, ..*effort })
 }
 
 /// The line through the two stiffest, drawn out to a cord that does not give at all.

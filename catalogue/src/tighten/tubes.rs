@@ -3,10 +3,10 @@
 use glam::{DVec2, DVec3};
 use reeve_measure::count;
 
-use crate::shape::{Alike, Point, Repeat, Rod, Shape, Start, Strand, Then, turn};
+use crate::shape::{Alike, Point, Repeat, Rod, Shape, Start, Strand, Then};
 
 /// One strand's share of the nodes.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Copy)]
 pub(super) struct Run {
     pub(super) first: usize,
     pub(super) count: usize,
@@ -34,17 +34,6 @@ pub(super) struct Tubes {
     pub(super) twists: bool,
     /// The pull along the core.
     pub(super) pull: f64,
-}
-
-/// Turns a point about y, from x towards z.
-pub(super) fn turned(v: DVec3, angle: f64) -> DVec3 {
-    DVec3::from_array(turn(v.to_array(), angle))
-}
-
-/// How a turned point moves with the angle.
-pub(super) fn turning(v: DVec3, angle: f64) -> DVec3 {
-    let (sin, cos) = libm::sincos(angle);
-    DVec3::new(-sin * v.x - cos * v.z, 0.0, cos * v.x - sin * v.z)
 }
 
 impl Tubes {
