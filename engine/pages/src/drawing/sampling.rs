@@ -40,7 +40,8 @@ pub(super) fn flat(point: Point) -> Spot {
 }
 
 pub(super) fn apart(a: Spot, b: Spot) -> f64 {
-    (a[0] - b[0]).hypot(a[1] - b[1])
+    let (x, y) = (a[0] - b[0], a[1] - b[1]);
+    (x * x + y * y).sqrt()
 }
 
 /// The share, from 0 to 1, at which a segment comes nearest to a spot.
