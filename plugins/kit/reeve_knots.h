@@ -1,14 +1,24 @@
 /* The contract between `reeve` and a library of computed knots. Version 1.0; the version is the contract's own.
  *
  * A library is a shared object that exports one thing: a table called `reeve_knots`. The program loads it in a process of
- * its own, which may not write, open a network or start other programs, and which is ended when it takes too long or too
- * much memory. Nothing that a library does can harm the maker's files; at worst its knots can't be worked out.
+ * its own, which ends when it takes too long or too much memory, and at the latest when the program ends.
+ *
+ * Guards: on Linux (x86-64 and ARM64) a library can compute, and nothing else. Before its file is mapped, the process gives up
+ *   every right and loads what the system has of what the library is linked with. From then on, in constructors and resolvers
+ *   as in calls, the system answers only for: memory that holds no new instructions; the clock; random bytes; its own number;
+ *   handlers for its own faults; abort and exit. It opens nothing, reads and writes nothing but the program's two pipes
+ *   (standard output and standard error go nowhere), starts no thread or program, sends no signal, sees no path. What
+ *   runtimes ask in passing (is there a file, who is the user) fails; any other call ends the process. Without all of this it
+ *   is not loaded. Elsewhere the system offers no such list: there a library is only loaded when the maker says so herself
+ *   (`--unguarded`), and can then do whatever she can.
+ * Linked with: the system's own libraries, by name. A file beside the library is not loaded, nor one whose instructions must
+ *   be written to while it is loaded (text relocations), nor one that asks for a stack that can be executed.
  *
  * Ownership: everything that a library points at (texts, arrays, descriptions) is its own, is never freed by the program and
  *   must stay where it is, unchanged, until the process ends. What the program points at belongs to the program and is only
  *   valid during the call.
- * Threads:   the program calls from one thread, one call at a time. A library must not start others: where the system allows
- *   it, that fails.
+ * Threads:   the program calls from one thread, one call at a time. A library must not start others: on
+ *   Linux that ends the process.
  * Units:     lengths in millimetres, times in seconds, angles in degrees, all as double.
  * Growth:    every struct but the text begins with, or holds, its own size as the one who made it was compiled. A later minor
  *   version may add fields at the end. Read no further than `size`, and write no further.

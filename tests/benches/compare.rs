@@ -15,7 +15,7 @@ use std::time::{Duration, Instant};
 use reeve_costing::alone::Alone;
 use reeve_reading::{Desk, Source, read};
 use reeve_shop::files::design_file;
-use reeve_shop::{Choice, Folder, Shop};
+use reeve_shop::{Admissions, Choice, Folder, Shop};
 use reeve_tests::{TestShop, files_below, host, reeve};
 use rust_decimal::Decimal;
 
@@ -65,7 +65,7 @@ fn compare(shop: &TestShop, cores: &str) -> (Duration, u64) {
 
 /// What a design earns at a million prices, one after the other.
 fn sweep() -> Duration {
-    let shop = Shop::open(Folder::Starter, host());
+    let shop = Shop::open(Folder::Starter, host(), Admissions::default());
     let found = shop.sizes("curlew-hanger", &Choice::default(), true).0.remove(0);
     let rates = shop.rates().unwrap();
     let start = Instant::now();

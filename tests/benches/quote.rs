@@ -11,7 +11,7 @@ use chrono::NaiveDate;
 use criterion::{Criterion, criterion_group, criterion_main};
 use reeve_costing::pricing::price_commission;
 use reeve_pages::{Form, Words, lay_out};
-use reeve_shop::{Choice, DEMO_COMMISSION, Folder, Order, Shop};
+use reeve_shop::{Admissions, Choice, DEMO_COMMISSION, Folder, Order, Shop};
 use reeve_tests::{TestShop, files_below, host, root};
 use toml::de::DeTable;
 
@@ -24,7 +24,7 @@ fn day() -> NaiveDate {
 
 /// The starter shop, opened, and its commission priced.
 fn demo() -> (Shop, Order) {
-    let mut shop = Shop::open(Folder::Starter, host());
+    let mut shop = Shop::open(Folder::Starter, host(), Admissions::default());
     let order = shop.order(DEMO_COMMISSION, &reeve_shop::Wish::default(), day()).unwrap();
     (shop, order)
 }

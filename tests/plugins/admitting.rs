@@ -95,7 +95,7 @@ fn a_changed_library_is_refused_until_it_is_admitted_again() {
     let old = place.shop.read(LIBRARY);
     let newer = place.library("newer", &["-DVERSION=\"1.1\""]);
     let bytes = std::fs::read(place.shop.path(&newer)).unwrap();
-    place.shop.write("shop/knots/plugins/small/small.so", &bytes);
+    place.shop.write("shop/knots/plugins/small/library.so", &bytes);
     for ran in [quote(&place), place.shop.run(&["check", "--shop", "shop"])] {
         let said = ran.refused();
         let (_, recorded) = old.split_once("sha256 = \"").unwrap();
@@ -137,7 +137,7 @@ fn two_libraries_never_share_a_name() {
     after.retain(|path, _| path.to_str() != Some("known.so"));
     assert_eq!(after, before, "nothing was written");
     // Put there by hand, two of them stop every command with both names.
-    for file in ["library.toml", "small.so", "band.toml"] {
+    for file in ["library.toml", "library.so", "knots/band.toml"] {
         let bytes = std::fs::read(place.shop.path(&format!("shop/knots/plugins/small/{file}"))).unwrap();
         let text = String::from_utf8_lossy(&bytes).replace("\"small\"", "\"twin\"");
         place.shop.write(&format!("shop/knots/plugins/twin/{file}"), text.as_bytes());
@@ -151,7 +151,7 @@ fn two_libraries_never_share_a_name() {
 #[test]
 fn a_knot_of_the_makers_own_takes_the_place_of_a_librarys() {
     let place = Workshop::with_good_library();
-    let own = place.shop.read("shop/knots/plugins/small/band.toml").replace("pull = 1", "pull = 3");
+    let own = place.shop.read("shop/knots/plugins/small/knots/band.toml").replace("pull = 1", "pull = 3");
     place.shop.write("shop/knots/band.toml", own);
     let shown = place.shop.run(&["knots", "show", "band", "--shop", "shop", "--as", "json"]).done();
     let shown: Value = serde_json::from_str(&shown).unwrap();
@@ -161,7 +161,7 @@ fn a_knot_of_the_makers_own_takes_the_place_of_a_librarys() {
 #[test]
 fn an_edited_description_is_told_by_check() {
     let place = Workshop::with_good_library();
-    place.shop.replace("shop/knots/plugins/small/band.toml", "most = 40", "most = 400");
+    place.shop.replace("shop/knots/plugins/small/knots/band.toml", "most = 40", "most = 400");
     let said = place.shop.run(&["check", "--shop", "shop"]).refused();
     assert!(said.contains("band.toml is not as the library `small` describes it"), "{said}");
 }
@@ -187,4 +187,134 @@ fn parameters_are_refused_at_their_place() {
         }
         assert!(said.contains("= help: ") || said.contains("^ "), "{said}");
     }
+}
+
+/// A shop from elsewhere that brings a library along, with a record that fits it: nothing of it runs, and all else goes on.
+#[test]
+fn a_shop_from_elsewhere_runs_nothing() {
+    let place = Workshop::with_good_library();
+    // One that would be noticed if it were loaded at all.
+    let foreign = std::fs::read(place.shop.path(&place.library("foreign", &["-DLOADS_BADLY"]))).unwrap();
+    place.put(&foreign);
+    let ran = place.shop.run(&["check", "--shop", "shop"]);
+    assert!(!ran.err.contains("signal"), "{}", ran.err);
+    for words in [
+        "warning: shop/knots/plugins/small/library.toml: the library `small` is not loaded, as you have not admitted it",
+        "reeve knots admit shop/knots/plugins/small/library.so --shop shop",
+        "reeve knots dismiss small --shop shop",
+    ] {
+        assert!(ran.err.contains(words), "{words}: {}", ran.err);
+    }
+    // The design that ties its knot is told at its line; the others are not touched.
+    assert!(ran.err.contains("shop/designs/tassel.toml:47:8") && !ran.err.contains("pendant"), "{}", ran.err);
+    place.shop.run(&["takeoff", "pendant", "--shop", "shop"]).done();
+    place.shop.run(&["knots", "show", "square", "--shop", "shop"]).done();
+    let said = place.shop.run(&["knots", "show", "band", "--shop", "shop", "--cord", "4"]);
+    assert!(said.err.contains("you have not admitted it"), "{}", said.err);
+    let said = quote(&place).refused();
+    assert!(said.contains("you have not admitted it") && !place.shop.path("out").exists(), "{said}");
+    place.assert_nobody_left();
+}
+
+/// The maker's word goes with the file, into every shop; and it is hers alone.
+#[test]
+fn the_word_is_the_makers_own() {
+    let place = Workshop::with_good_library();
+    let word = place.shop.own().join("reeve/admitted.toml");
+    let kept = std::fs::read_to_string(&word).unwrap();
+    assert!(kept.contains("name = \"small\""), "{kept}");
+    // Another maker, who has admitted nothing.
+    std::fs::remove_file(&word).unwrap();
+    assert!(quote(&place).refused().contains("you have not admitted it"));
+    // She admits it where it stands.
+    place.admit("shop/knots/plugins/small/library.so").done();
+    assert_eq!(std::fs::read_to_string(&word).unwrap(), kept);
+    quote(&place).done();
+    // A slip in the file is told by its line, and admits nothing.
+    std::fs::write(&word, kept.replace("sha256 = \"", "sha256 = \"g")).unwrap();
+    let said = quote(&place).refused();
+    assert!(said.contains("admitted.toml:6:10") && said.contains("this is not a SHA-256"), "{said}");
+    assert!(place.admit("good.so").refused().contains("admitted.toml:6:10"));
+    std::fs::write(&word, &kept).unwrap();
+    // Taken out of the shop, it is taken back.
+    place.shop.run(&["knots", "dismiss", "small", "--shop", "shop"]).done();
+    assert!(!std::fs::read_to_string(&word).unwrap().contains("[[library]]"));
+}
+
+/// One that clashes with what is here is left out with a warning, as long as nobody has admitted it.
+#[test]
+fn a_foreign_library_takes_no_knots_place() {
+    let place = Workshop::with_good_library();
+    for file in ["library.toml", "library.so", "knots/band.toml"] {
+        let bytes = std::fs::read(place.shop.path(&format!("shop/knots/plugins/small/{file}"))).unwrap();
+        let text =
+            String::from_utf8_lossy(&bytes).replace("\"small\"", "\"twin\"").replace("sha256 = \"", "sha256 = \"0");
+        let text = if file == "library.toml" { text[..text.len() - 3].to_owned() + "\"\n" } else { text };
+        place.shop.write(&format!("shop/knots/plugins/twin/{file}"), text);
+    }
+    let ran = place.shop.run(&["check", "--shop", "shop"]);
+    assert!(ran.err.contains("warning: the library `twin` has a knot called `band`"), "{}", ran.err);
+    ran.done();
+    quote(&place).done();
+}
+
+/// What stands in the place of its file may have no end, or no beginning.
+#[test]
+fn a_file_that_is_none_is_told_at_once() {
+    let place = Workshop::with_good_library();
+    let file = place.shop.path("shop/knots/plugins/small/library.so");
+    std::fs::remove_file(&file).unwrap();
+    let made = std::process::Command::new("mkfifo").arg(&file).status().unwrap();
+    assert!(made.success());
+    let said = quote(&place).refused();
+    assert!(said.contains("can't be read: it is not a plain file"), "{said}");
+    std::fs::remove_file(&file).unwrap();
+    std::os::unix::fs::symlink("/dev/zero", &file).unwrap();
+    let said = quote(&place).refused();
+    assert!(said.contains("can't be read: it is not a plain file"), "{said}");
+}
+
+/// A knot may be called as its library's own files are.
+#[test]
+fn no_name_of_a_knot_is_one_of_its_librarys_files() {
+    for name in ["library", "record", "small", "knots", "admitted"] {
+        let place = Workshop::new();
+        let flags = [format!("-DKNOT=\"{name}\""), "-DTITLE=\"a band\"".to_owned()];
+        // The ending of the file that it comes in is not taken over either.
+        let file = place.library("odd", &[&flags[0], &flags[1]]);
+        std::fs::rename(place.shop.path(&file), place.shop.path("odd.toml")).unwrap();
+        place.admit("odd.toml").done();
+        let record = place.shop.read(LIBRARY);
+        assert!(record.contains("[library]") && record.contains("file = \"library.so\""), "{name}: {record}");
+        place.shop.run(&["check", "--shop", "shop"]).done();
+        let shown = place.shop.run(&["knots", "show", name, "--shop", "shop", "--as", "json"]).done();
+        assert!(shown.contains("\"library\": \"small\""), "{name}: {shown}");
+    }
+}
+
+/// Where the system can't hold a library back it is not loaded, unless the maker says so.
+#[cfg(all(target_os = "linux", target_arch = "x86_64"))]
+#[test]
+fn without_guards_only_on_the_makers_word() {
+    let place = Workshop::with_good_library();
+    let without = place.shop.path("without-guards");
+    crate::workshop::compile(&reeve_tests::root().join("tests/plugins/without_guards.c"), &[], &[], &without);
+    let run = |words: &[&str]| place.shop.run_by(&without, words);
+    let said = run(&["takeoff", "tassel", "--shop", "shop"]).refused();
+    assert!(said.contains("its library `small` was not loaded: the system does not hold it back"), "{said}");
+    assert!(said.contains("no call of the system but what computing takes"), "{said}");
+    assert!(said.contains("--unguarded") && said.contains("shop/designs/tassel.toml:47:8"), "{said}");
+    run(&["takeoff", "pendant", "--shop", "shop"]).done();
+    let said = run(&["knots", "probe", "good.so"]).refused();
+    assert!(said.contains("--unguarded"), "{said}");
+    let page = run(&["knots", "probe", "good.so", "--unguarded"]).done();
+    assert!(!page.contains("no call of the system"), "{page}");
+    run(&["knots", "admit", "good.so", "--unguarded", "--yes", "--shop", "shop"]).done();
+    let kept = std::fs::read_to_string(place.shop.own().join("reeve/admitted.toml")).unwrap();
+    assert!(kept.contains("unguarded = true"), "{kept}");
+    run(&["takeoff", "tassel", "--shop", "shop"]).done();
+    // Her word is not needed where the system does hold it back, and takes nothing away there.
+    let page = place.shop.run(&["knots", "probe", "good.so", "--unguarded"]).done();
+    let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(page.contains("no call of the system but what computing takes"), "{page}");
 }

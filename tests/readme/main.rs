@@ -51,6 +51,8 @@ fn printed(command: &str, folder: &Path) -> String {
     let mut path = reeve().parent().unwrap().as_os_str().to_owned();
     path.push(":");
     path.push(std::env::var_os("PATH").unwrap_or_default());
-    let output = Command::new("sh").args(["-c", command]).current_dir(folder).env("PATH", path).output().unwrap();
+    let mut shell = Command::new("sh");
+    shell.args(["-c", command]).current_dir(folder).env("PATH", path).env("XDG_DATA_HOME", folder.join("own"));
+    let output = shell.output().unwrap();
     String::from_utf8(output.stdout).unwrap()
 }

@@ -8,5 +8,5 @@ mod program;
 mod shop;
 
 pub use kept::{check_kept, compare_kept, kept_names, regenerates, snapshots};
-pub use program::{Ran, commands, reeve, root, run, run_reading, shipped};
+pub use program::{BUILT, Ran, commands, reeve, root, run, run_reading, shipped};
 pub use shop::{DEMO_DAY, TestShop, Tree, files_below, host, tree_of};

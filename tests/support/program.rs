@@ -12,10 +12,13 @@ pub fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap()
 }
 
+/// The variable that names the program where a test is run by a user who can't build it.
+pub const BUILT: &str = "REEVE_BUILT";
+
 /// The program, built by the cargo that runs the tests, into the same folder and by the same profile.
 pub fn reeve() -> &'static Path {
     static PROGRAM: OnceLock<PathBuf> = OnceLock::new();
-    PROGRAM.get_or_init(build)
+    PROGRAM.get_or_init(|| std::env::var_os(BUILT).map_or_else(build, PathBuf::from))
 }
 
 fn build() -> PathBuf {
@@ -100,14 +103,42 @@ pub fn run(folder: &Path, words: &[&str]) -> Ran {
 
 /// Runs the program in a folder with a standard output of the caller's choice.
 pub fn run_reading(folder: &Path, words: &[&str], out: Stdio) -> Ran {
-    let mut command = Command::new(reeve());
-    command.current_dir(folder).args(words).stdin(Stdio::null()).stdout(out).stderr(Stdio::piped());
+    let mut command = command(folder, words);
+    command.stdout(out);
+    ended(command)
+}
+
+/// Waits for the end of a program that prints into pipes.
+pub(crate) fn ran(mut command: Command) -> Ran {
+    command.stdout(Stdio::piped());
+    ended(command)
+}
+
+fn ended(mut command: Command) -> Ran {
+    let output = command.stderr(Stdio::piped()).spawn().unwrap().wait_with_output().unwrap();
+    Ran { code: output.status.code(), out: text(&output.stdout), err: text(&output.stderr) }
+}
+
+/// The folder of the maker's own, for a program that is run in a folder: no test sees another's.
+pub(crate) fn own(folder: &Path) -> PathBuf {
+    folder.join("own")
+}
+
+/// The program, to be run in a folder.
+pub(crate) fn command(folder: &Path, words: &[&str]) -> Command {
+    command_by(None, folder, words)
+}
+
+/// The program, to be run in a folder, perhaps by another one that starts it.
+pub(crate) fn command_by(starter: Option<&Path>, folder: &Path, words: &[&str]) -> Command {
+    let mut command = Command::new(starter.unwrap_or(reeve()));
+    command.args(starter.map(|_| reeve()));
+    command.current_dir(folder).args(words).stdin(Stdio::null()).env("XDG_DATA_HOME", own(folder));
     // Width and colour must not depend on who runs the tests.
     for variable in ["COLUMNS", "LINES", "NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "FORCE_COLOR"] {
         command.env_remove(variable);
     }
-    let output = command.spawn().unwrap().wait_with_output().unwrap();
-    Ran { code: output.status.code(), out: text(&output.stdout), err: text(&output.stderr) }
+    command
 }
 
 /// Every command, as the program's own help lists them: the words after `reeve`, commands of commands with them.

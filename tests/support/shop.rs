@@ -3,12 +3,13 @@
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::process::{Child, Stdio};
 
 use reeve_host::Program;
-use reeve_shop::Folder;
+use reeve_shop::{Admissions, Folder};
 use tempfile::TempDir;
 
-use crate::program::{Ran, reeve, run};
+use crate::program::{Ran, command, command_by, own, ran, reeve, run};
 
 /// The day that the demo's pages are kept as of.
 pub const DEMO_DAY: &str = "2026-11-25";
@@ -56,7 +57,19 @@ impl TestShop {
 
     /// The shop, for the library.
     pub fn open(&self) -> reeve_shop::Shop {
-        reeve_shop::Shop::open(Folder::Disk(self.path("shop")), host())
+        let admissions = Admissions::read(Some(self.own().join("reeve")));
+        reeve_shop::Shop::open(Folder::Disk(self.path("shop")), host(), admissions)
+    }
+
+    /// The folder that the system keeps for the maker's own, outside the shop.
+    pub fn own(&self) -> PathBuf {
+        own(self.folder.path())
+    }
+
+    /// Starts the program in the folder that holds the shop, and does not wait for it.
+    pub fn start(&self, words: &[&str]) -> Child {
+        let mut command = command(self.folder.path(), words);
+        command.stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap()
     }
 
     /// Writes a file, and the folders above it.
@@ -83,6 +96,11 @@ impl TestShop {
     /// Runs the program in the folder that holds the shop.
     pub fn run(&self, words: &[&str]) -> Ran {
         run(self.folder.path(), words)
+    }
+
+    /// Runs the program in the folder that holds the shop, started by another program, which is told of it first.
+    pub fn run_by(&self, starter: &Path, words: &[&str]) -> Ran {
+        ran(command_by(Some(starter), self.folder.path(), words))
     }
 
     /// Every file in the folder, the shop's and others.

@@ -2006,7 +2006,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__admit)
-            opts="-h --yes --shop --demo --help"
+            opts="-h --yes --unguarded --shop --demo --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -2330,7 +2330,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__probe)
-            opts="-h --help"
+            opts="-h --unguarded --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0

@@ -370,11 +370,13 @@ complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subco
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from hand" -s h -l help -d 'Print help (see more with \'--help\')'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from admit" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from admit" -l yes -d 'Don\'t ask'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from admit" -l unguarded -d 'Let it run even where the system does not hold it back; there it can do whatever you can. Linux holds it back'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from admit" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from admit" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from dismiss" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from dismiss" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from dismiss" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from probe" -l unguarded -d 'Let it run even where the system does not hold it back; there it can do whatever you can. Linux holds it back'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from probe" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from begin" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from check" -s h -l help -d 'Print help'

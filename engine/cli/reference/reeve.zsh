@@ -582,6 +582,7 @@ json\:"For other programs"))' \
 _arguments "${_arguments_options[@]}" : \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--yes[Don'\''t ask]' \
+'--unguarded[Let it run even where the system does not hold it back; there it can do whatever you can. Linux holds it back]' \
 '--demo[Use the starter shop inside the program]' \
 '-h[Print help]' \
 '--help[Print help]' \
@@ -599,6 +600,7 @@ _arguments "${_arguments_options[@]}" : \
 ;;
 (probe)
 _arguments "${_arguments_options[@]}" : \
+'--unguarded[Let it run even where the system does not hold it back; there it can do whatever you can. Linux holds it back]' \
 '-h[Print help]' \
 '--help[Print help]' \
 ':file -- The library:_files' \

@@ -63,7 +63,7 @@ fn check(place: &Place) -> Result<(), Failure> {
     let mut shop = open(&place.shop)?;
     shop.check(today(place));
     let (designs, commissions) = (shop.designs().len(), shop.commissions().len());
-    let libraries = shop.libraries().len();
+    let libraries = shop.libraries().iter().filter(|library| library.is_admitted()).count();
     let own = shop.templates();
     let mut faults = shop.take_faults();
     if let Err(fault) = reeve_pages::load(&own) {

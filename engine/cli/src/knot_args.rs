@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use chrono::NaiveDate;
 use clap::{Args as ClapArgs, Subcommand};
 use reeve_catalogue::{GIVE_RANGE, USUAL_GIVE};
+use reeve_host::Guards;
 
 use crate::forms::{DataForm, KnotForm, WhichShop};
 
@@ -104,6 +105,8 @@ pub(crate) enum Knots {
         #[arg(long)]
         yes: bool,
         #[command(flatten)]
+        guards: WhichGuards,
+        #[command(flatten)]
         shop: WhichShop,
     },
     /// Take a library out of a shop
@@ -119,6 +122,8 @@ pub(crate) enum Knots {
     Probe {
         /// The library
         file: PathBuf,
+        #[command(flatten)]
+        guards: WhichGuards,
     },
     /// Write a small library of computed knots to begin one's own from, in Rust and in C, into a new or empty folder
     #[command(after_help = "Example:\n  reeve knots begin my-knots")]
@@ -132,6 +137,21 @@ pub(crate) enum Knots {
         /// The file
         file: PathBuf,
     },
+}
+
+/// Whether a library may run with nothing to hold it back.
+#[derive(Debug, Clone, Copy, ClapArgs)]
+pub(crate) struct WhichGuards {
+    /// Let it run even where the system does not hold it back; there it can do whatever you can. Linux holds it back
+    #[arg(long)]
+    unguarded: bool,
+}
+
+impl WhichGuards {
+    /// What was asked.
+    pub(crate) fn needed(self) -> Guards {
+        if self.unguarded { Guards::Waived } else { Guards::Needed }
+    }
 }
 
 /// What to tighten, and how.

@@ -30,9 +30,9 @@ pub(crate) fn run(command: Knots) -> Result<(), Failure> {
         Knots::Sample(sample) => samples::add(&sample),
         Knots::Hand { shop, form } => samples::hand(&shop, form),
         Knots::Check { file } => check(&file),
-        Knots::Admit { file, yes, shop } => libraries::admit(&file, yes, &shop),
+        Knots::Admit { file, yes, guards, shop } => libraries::admit(&file, yes, guards.needed(), &shop),
         Knots::Dismiss { library, shop } => libraries::dismiss(&library, &shop),
-        Knots::Probe { file } => libraries::probe(&file),
+        Knots::Probe { file, guards } => libraries::probe(&file, guards.needed()),
         Knots::Begin { dir } => libraries::begin(&dir),
     }
 }

@@ -4,16 +4,16 @@ use std::io::{self, BufRead, IsTerminal};
 use std::path::{Path, PathBuf};
 
 use include_dir::{Dir, include_dir};
-use reeve_host::Probed;
+use reeve_host::{Guards, Probed};
 use reeve_pages::Form;
 use reeve_pages::library::{Declared, library_page};
 use reeve_reading::{Fault, nearest};
-use reeve_shop::{Candidate, Folder, PLUGINS};
+use reeve_shop::{Admissions, Candidate, Folder, PLUGINS, Shop};
 
 use crate::failure::{Failure, ask, say};
 use crate::forms::WhichShop;
 use crate::opening::{folder_failure, open, program};
-use crate::output::{print, remove_folder, write_below, write_folder};
+use crate::output::{print, remove_folder, write_below, write_files, write_folder};
 use crate::sheets::{load, page};
 
 static TEMPLATE: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../plugins/template");
@@ -21,10 +21,11 @@ static KIT: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../plugins/kit/src");
 const HEADER: &str = include_str!("../../../plugins/kit/reeve_knots.h");
 
 /// Probes a library and takes it into the shop, on the maker's word.
-pub(crate) fn admit(file: &Path, yes: bool, shop: &WhichShop) -> Result<(), Failure> {
+pub(crate) fn admit(file: &Path, yes: bool, guards: Guards, shop: &WhichShop) -> Result<(), Failure> {
     let shop = open(shop)?;
-    let (candidate, probed) = probed(file)?;
+    let (candidate, probed) = probed(file, guards)?;
     let admission = shop.admission(&candidate, &probed).map_err(Failure::Input)?;
+    let word = word_folder(shop.admissions())?;
     let shown = shown(&candidate, &probed)?;
     if !yes {
         if !io::stdin().is_terminal() {
@@ -42,10 +43,21 @@ pub(crate) fn admit(file: &Path, yes: bool, shop: &WhichShop) -> Result<(), Fail
             return Ok(());
         }
     }
+    let words = shop.admissions().with(&admission.name, &admission.digest, guards);
+    write_files(word, &[(Admissions::FILE, words)])?;
     let at = write_folder(&admission.dir, &admission.name, &admission.files)?;
     let knots: Vec<&str> = probed.knots.iter().map(|(knot, _)| knot.name.as_str()).collect();
     let done = format!("Admitted to {}. Designs can now use: {}\n", at.display(), knots.join(", "));
     print(&if yes { format!("{shown}\n{done}") } else { done })
+}
+
+/// The folder of the maker's word, which must be readable before anything is added to it.
+fn word_folder(admissions: &Admissions) -> Result<&Path, Failure> {
+    if !admissions.faults().is_empty() {
+        return Err(Failure::Input(admissions.faults().to_vec()));
+    }
+    let help = "set HOME, or XDG_DATA_HOME; libraries that you admit are kept there, outside every shop";
+    admissions.dir().ok_or_else(|| Failure::input("the system does not tell where your home is", help))
 }
 
 /// The maker's own word, at a terminal.
@@ -57,16 +69,16 @@ fn agreed(question: &str) -> Result<bool, Failure> {
 }
 
 /// Probes a library for its author.
-pub(crate) fn probe(file: &Path) -> Result<(), Failure> {
-    let (candidate, probed) = probed(file)?;
+pub(crate) fn probe(file: &Path, guards: Guards) -> Result<(), Failure> {
+    let (candidate, probed) = probed(file, guards)?;
     print(&shown(&candidate, &probed)?)
 }
 
 /// A library that was found good; every finding is a fault.
-fn probed(file: &Path) -> Result<(Candidate, Probed), Failure> {
+fn probed(file: &Path, guards: Guards) -> Result<(Candidate, Probed), Failure> {
     let refused = |fault: Fault| Failure::Input(vec![fault]);
     let candidate = Candidate::read(file).map_err(refused)?;
-    let probed = candidate.probe(&program()?).map_err(refused)?;
+    let probed = candidate.probe(&program()?, guards).map_err(refused)?;
     if probed.findings.is_empty() {
         return Ok((candidate, probed));
     }
@@ -110,8 +122,23 @@ pub(crate) fn dismiss(library: &str, shop: &WhichShop) -> Result<(), Failure> {
         };
         Failure::input(format!("no library called `{library}` was admitted"), near.unwrap_or_default() + &help)
     })?;
+    take_back(library, &known, &shop)?;
     remove_folder(&dir, library)?;
     print(&format!("Dismissed {library}. `reeve check` tells which designs still name its knots.\n"))
+}
+
+/// Takes the maker's word on a library back, unless another one here has the same file.
+fn take_back(library: &str, known: &[String], shop: &Shop) -> Result<(), Failure> {
+    let Some(digest) = shop.library_digest(library) else { return Ok(()) };
+    let others = known.iter().filter(|name| *name != library);
+    let mut others = others.filter_map(|name| shop.library_digest(name));
+    let admissions = shop.admissions();
+    match (admissions.without(&digest), admissions.dir()) {
+        (Some(words), Some(word)) if others.all(|other| other != digest) => {
+            write_files(word, &[(Admissions::FILE, words)]).map(|_| ())
+        }
+        _ => Ok(()),
+    }
 }
 
 /// Writes the beginning of a library into a new or empty folder.

@@ -1,10 +1,11 @@
 //! Opens the shop that a command is about, and tells the day.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use chrono::{Local, NaiveDate, NaiveDateTime};
+use etcetera::BaseStrategy;
 use reeve_host::Program;
-use reeve_shop::{Folder, FolderFault, Shop};
+use reeve_shop::{Admissions, Folder, FolderFault, Shop};
 
 use crate::failure::Failure;
 use crate::forms::{Place, WhichShop};
@@ -13,10 +14,17 @@ use crate::forms::{Place, WhichShop};
 pub(crate) fn open(shop: &WhichShop) -> Result<Shop, Failure> {
     let program = program()?;
     if shop.demo {
-        return Ok(Shop::open(Folder::Starter, program));
+        return Ok(Shop::open(Folder::Starter, program, Admissions::default()));
     }
     let at = shop.folder.as_deref().unwrap_or(Path::new("."));
-    Folder::find(at).map(|folder| Shop::open(folder, program)).map_err(|fault| folder_failure(&fault))
+    let folder = Folder::find(at).map_err(|fault| folder_failure(&fault))?;
+    Ok(Shop::open(folder, program, Admissions::read(own_folder())))
+}
+
+/// The folder that the system keeps for what this program knows of its user, outside every shop (XDG Base Directory
+/// Specification; on Windows the user's application data). `None` where the system names none.
+fn own_folder() -> Option<PathBuf> {
+    Some(etcetera::choose_base_strategy().ok()?.data_dir().join("reeve"))
 }
 
 /// The program that is started for libraries of knots: this one.

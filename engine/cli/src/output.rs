@@ -72,6 +72,7 @@ pub(crate) fn write_folder(dir: &Path, name: &str, files: &[(String, Vec<u8>)]) 
     let new = folder_beside(dir).map_err(refused)?;
     for (name, bytes) in files {
         let file = new.path().join(name);
+        fs::create_dir_all(file.parent().unwrap_or(dir)).map_err(refused)?;
         fs::write(&file, bytes).and_then(|()| fs::File::open(&file)?.sync_all()).map_err(refused)?;
     }
     remove_folder(dir, name)?;

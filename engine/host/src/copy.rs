@@ -28,8 +28,11 @@ impl Copy {
     }
 
     /// Copies a file into it, and measures it on the way.
+    ///
+    /// # Errors
+    /// When it can't be read, is no plain file, or is far too large for a library.
     pub(crate) fn fill(&mut self, file: &Path) -> io::Result<String> {
-        let mut from = File::open(file)?;
+        let mut from = plain_file(file)?.take(MOST_BYTES + 1);
         let mut measure = Measure::default();
         // Piece by piece: a buffer for the whole would cost more time than the copying.
         let mut buffer = vec![0; 1 << 16];
@@ -37,6 +40,9 @@ impl Copy {
             let count = from.read(&mut buffer)?;
             if count == 0 {
                 return Ok(measure.digest());
+            }
+            if from.limit() == 0 {
+                return Err(io::Error::other(format!("it has more than {MOST_BYTES} bytes")));
             }
             let piece = &buffer[..count];
             measure.add(piece);
@@ -47,6 +53,21 @@ impl Copy {
     }
 }
 
+/// More bytes than any library has.
+const MOST_BYTES: u64 = 256_000_000;
+
+/// Opens a file that must be a plain one. What stands in its place may wait for a writer, or have no end.
+fn plain_file(path: &Path) -> io::Result<File> {
+    let mut options = File::options();
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::OpenOptionsExt;
+        options.custom_flags(rustix::fs::OFlags::NONBLOCK.bits().cast_signed());
+    }
+    let file = options.read(true).open(path)?;
+    if file.metadata()?.is_file() { Ok(file) } else { Err(io::Error::other("it is not a plain file")) }
+}
+
 #[cfg(target_os = "linux")]
 fn in_memory() -> Option<File> {
     rustix::fs::memfd_create("library", rustix::fs::MemfdFlags::CLOEXEC).ok().map(File::from)
@@ -55,4 +76,18 @@ fn in_memory() -> Option<File> {
 #[cfg(not(target_os = "linux"))]
 fn in_memory() -> Option<File> {
     None
+}
+
+#[cfg(all(test, unix))]
+#[allow(clippy::expect_used, reason = "a test may stop at the first surprise")]
+mod tests {
+    use super::*;
+
+    /// A device without an end, and a folder: a FIFO is met in the tests of the shops.
+    #[test]
+    fn only_plain_files_are_copied() {
+        for path in ["/dev/zero", "/dev/tty", "/"] {
+            Copy::new().fill(Path::new(path)).expect_err(path);
+        }
+    }
 }

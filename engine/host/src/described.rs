@@ -5,6 +5,8 @@ use std::fmt::Write;
 use reeve_catalogue::{Kind, Source, Unit, WORKING_ROLE};
 use serde::{Deserialize, Serialize};
 
+use crate::trouble::Trouble;
+
 /// A library as it describes itself. Nothing in it has been judged but that it is text, and not too long.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Described {
@@ -58,6 +60,51 @@ pub struct DescribedParameter {
     pub least: f64,
     pub most: f64,
     pub usual: f64,
+}
+
+/// The most bytes of a text in a description.
+pub(crate) const MOST_TEXT: usize = 2000;
+/// The most knots of a library.
+pub(crate) const MOST_KNOTS: usize = 64;
+
+impl Described {
+    /// The same, if each text in it is a line that can be shown. What came through the pipe may be a library's own writing.
+    pub(crate) fn checked(self) -> Result<Self, Trouble> {
+        let wrong = |what: String| Err(Trouble::Description(what));
+        if self.knots.is_empty() || self.knots.len() > MOST_KNOTS {
+            return wrong(format!("a number of knots of {}, which must be from 1 to {MOST_KNOTS}", self.knots.len()));
+        }
+        let own = [("its name".to_owned(), &self.name), ("its version".to_owned(), &self.version)];
+        for (what, text) in own.into_iter().chain(self.knots.iter().flat_map(DescribedKnot::texts)) {
+            if text.len() > MOST_TEXT {
+                return wrong(format!("{what} has {} bytes, and {MOST_TEXT} are allowed", text.len()));
+            }
+            if text.chars().any(char::is_control) {
+                return wrong(format!("{what} holds a control character"));
+            }
+        }
+        Ok(self)
+    }
+}
+
+impl DescribedKnot {
+    /// Every text, and what it is.
+    fn texts(&self) -> Vec<(String, &String)> {
+        let of = |what: &str| format!("{what} of `{}`", self.name);
+        let mut texts = vec![
+            ("the name of a knot".to_owned(), &self.name),
+            (of("the title"), &self.title),
+            (of("the summary"), &self.summary),
+            (of("the note on take-up"), &self.take_up_note),
+            (of("the note on time"), &self.time_note),
+        ];
+        texts.extend(self.also.iter().map(|text| (of("another name"), text)));
+        texts.extend(self.cautions.iter().map(|text| (of("a caution"), text)));
+        texts.extend(self.parameters.iter().flat_map(|parameter| {
+            [(of("the name of a parameter"), &parameter.name), (of("what is said of a parameter"), &parameter.about)]
+        }));
+        texts
+    }
 }
 
 /// The knot as a file of the catalogue, whose reader then judges it like any other.
@@ -205,5 +252,24 @@ mod tests {
             let ranged = 0.0 <= least && least <= usual && usual <= most && most <= 1e5;
             prop_assert_eq!(faults.is_empty(), sound && ranged, "{:?} {:?}", figures, codes);
         }
+    }
+
+    /// Whatever a library writes into the pipe itself.
+    #[test]
+    fn forged_descriptions_are_held_to_the_contract() {
+        let knot = described("fine", [1.0, 2.0, 1.0]);
+        let whole = |knots: Vec<DescribedKnot>| Described {
+            name: "small".to_owned(),
+            version: "1".to_owned(),
+            contract: (1, 0),
+            knots,
+        };
+        assert!(whole(vec![knot.clone()]).checked().is_ok());
+        assert!(whole(Vec::new()).checked().is_err());
+        assert!(whole(vec![knot.clone(); MOST_KNOTS + 1]).checked().is_err());
+        let steers = DescribedKnot { cautions: vec!["fine".to_owned(), "\u{1b}[2J".to_owned()], ..knot.clone() };
+        assert!(whole(vec![knot.clone(), steers]).checked().is_err());
+        let long = DescribedKnot { time_note: "x".repeat(MOST_TEXT + 1), ..knot };
+        assert!(whole(vec![long]).checked().is_err());
     }
 }

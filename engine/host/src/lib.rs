@@ -1,8 +1,9 @@
 //! Runs libraries of computed knots, each in a process of its own.
 //!
 //! A library is native code: it may crash, hang, eat memory or lie. So it is never loaded into the program that holds the
-//! maker's files. The program starts itself a second time ([`serve`]), with an empty environment and every limit that the
-//! system offers, and asks it over two pipes. Whatever happens there comes back as a [`Trouble`], with what to do about it.
+//! maker's files. The program starts itself a second time ([`serve`]), with an empty environment and no call of the system
+//! but what computing takes, and asks it over two pipes. Whatever happens there comes back as a [`Trouble`], with what to do
+//! about it.
 //!
 //! Native code is loaded in `child/load.rs` and nowhere else.
 
@@ -10,6 +11,7 @@ mod child;
 mod copy;
 mod described;
 mod digest;
+mod judged;
 mod library;
 mod probe;
 mod process;
@@ -19,6 +21,6 @@ mod wire;
 pub use child::{SERVE, serve};
 pub use described::{Described, DescribedKnot, DescribedParameter, knot_text};
 pub use digest::digest_of;
-pub use library::{Library, Program};
+pub use library::{Guards, Library, Program};
 pub use probe::{Finding, Probed, probe};
 pub use trouble::Trouble;

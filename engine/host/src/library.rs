@@ -15,9 +15,10 @@ use reeve_measure::{Length, Time};
 use crate::child::{COPY, SERVE};
 use crate::copy::Copy;
 use crate::described::Described;
+use crate::judged::{Answer, judged};
 use crate::process::Process;
 use crate::trouble::Trouble;
-use crate::wire::{Answer, Answers, Asked, BATCH, Figures, Hello, Load};
+use crate::wire::{Answers, Asked, BATCH, Figures, Held, Hello, Load};
 
 /// The longest that an answer to one message is waited for.
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -43,6 +44,15 @@ impl Program {
     }
 }
 
+/// Whether a library may run where the system does not hold it back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Guards {
+    /// It may not: it is not loaded there.
+    Needed,
+    /// It may, on the maker's word: it could then do whatever she can.
+    Waived,
+}
+
 /// One library.
 pub struct Library {
     /// The word it is admitted by, as messages call it.
@@ -50,6 +60,7 @@ pub struct Library {
     file: PathBuf,
     digest: String,
     program: Program,
+    needs: Guards,
     state: Mutex<State>,
 }
 
@@ -81,12 +92,13 @@ impl fmt::Debug for Library {
 
 impl Library {
     /// A library in a file, which must have this digest. Nothing is started yet.
-    pub fn new(name: &str, file: &Path, digest: &str, program: &Program) -> Self {
+    pub fn new(name: &str, file: &Path, digest: &str, program: &Program, needs: Guards) -> Self {
         Self {
             name: name.to_owned(),
             file: file.to_owned(),
             digest: digest.to_owned(),
             program: program.clone(),
+            needs,
             state: Mutex::new(State::Asleep),
         }
     }
@@ -113,9 +125,9 @@ impl Library {
             let mut answers = Vec::with_capacity(asked.len());
             let mut slowest = 0;
             for batch in asked.chunks(BATCH) {
-                let some = running.ask(batch)?;
-                slowest = slowest.max(some.slowest_ns);
-                answers.extend(some.answers);
+                let (some, ns) = running.ask(batch)?;
+                slowest = slowest.max(ns);
+                answers.extend(some);
             }
             Ok((answers, Duration::from_nanos(slowest)))
         })
@@ -132,7 +144,7 @@ impl Library {
             if let Some(known) = running.known.get(&key) {
                 return Ok(known.clone());
             }
-            let answers = running.ask(&[asked])?.answers;
+            let (answers, _) = running.ask(&[asked])?;
             let answer = answers.into_iter().next().ok_or(Trouble::Pipe)?;
             running.known.insert(key, answer.clone());
             Ok(answer)
@@ -168,17 +180,21 @@ impl Library {
         if found != self.digest {
             return Err(Trouble::Changed { admitted: self.digest.clone(), found });
         }
-        process.tell(&Load);
+        process.tell(&Load { waived: self.needs == Guards::Waived });
+        let guards = process.next::<Held>(PATIENCE)??;
         match process.next(PATIENCE)? {
             Hello::Trouble(trouble) => Err(trouble),
-            Hello::Ready { described, guards } => Ok(Running { process, described, guards, known: HashMap::new() }),
+            Hello::Ready(told) => {
+                let described = told.checked()?;
+                Ok(Running { process, described, guards, known: HashMap::new() })
+            }
         }
     }
 
     fn command(&self, copy: &Copy) -> Command {
         let mut command = Command::new(&self.program.0);
         command.arg(SERVE).arg(&self.file).arg(MEMORY_MIB.to_string());
-        command.arg(if copy.is_there() { COPY } else { "file" });
+        command.arg(if copy.is_there() { COPY } else { "file" }).arg(std::process::id().to_string());
         command.env_clear().stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(copy.handed_over());
         #[cfg(unix)]
         {
@@ -196,10 +212,14 @@ impl Running {
         place.and_then(|place| u32::try_from(place).ok())
     }
 
-    fn ask(&mut self, asked: &[Asked]) -> Result<Answers, Trouble> {
+    /// The answers to some questions, and the time of the slowest in nanoseconds.
+    fn ask(&mut self, asked: &[Asked]) -> Result<(Vec<Answer>, u64), Trouble> {
         self.process.tell(&asked);
-        let answers: Answers = self.process.next(PATIENCE)?;
-        if answers.answers.len() == asked.len() { Ok(answers) } else { Err(Trouble::Pipe) }
+        let told: Answers = self.process.next(PATIENCE)?;
+        if told.answers.len() != asked.len() {
+            return Err(Trouble::Pipe);
+        }
+        Ok((told.answers.into_iter().map(judged).collect(), told.slowest_ns))
     }
 }
 

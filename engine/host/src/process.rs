@@ -1,7 +1,7 @@
 //! A child process that serves a library, and the pipes to it.
 
 use std::process::{Child, ChildStdin, Command, ExitStatus};
-use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, SyncSender, sync_channel};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
 use std::time::Duration;
@@ -37,7 +37,8 @@ impl Process {
         let (Some(to), Some(mut out)) = (child.stdin.take(), child.stdout.take()) else {
             return Err(no_process("it has no pipes"));
         };
-        let (sender, from) = channel();
+        // One message waits at most: whoever writes more than was asked fills its pipe, and not this program's memory.
+        let (sender, from) = sync_channel(1);
         let child = Arc::new(Mutex::new(Some(child)));
         let watched = Arc::clone(&child);
         // Reading waits for as long as it takes; whoever wants an answer waits for this thread no longer than is allowed.
@@ -81,7 +82,7 @@ impl Process {
 }
 
 /// Waits for the end of a process that said its last word, and takes it off the system's list.
-fn reap(child: &Mutex<Option<Child>>, sender: &Sender<Said>) {
+fn reap(child: &Mutex<Option<Child>>, sender: &SyncSender<Said>) {
     let _ = sender.send(Said::Nothing);
     loop {
         let mut child = child.lock().unwrap_or_else(PoisonError::into_inner);
@@ -90,6 +91,8 @@ fn reap(child: &Mutex<Option<Child>>, sender: &Sender<Said>) {
             Some(Ok(None)) => {}
             Some(Ok(Some(status))) => {
                 *child = None;
+                // Sending may have to wait, and whoever ends the process must not wait for that.
+                drop(child);
                 let _ = sender.send(Said::Ended(status));
                 return;
             }
@@ -148,3 +151,25 @@ const SIGNALS: &[(i32, &str)] = &[
     (25, "it wrote into a file"),
     (31, "it asked the system for what a library may not have"),
 ];
+
+#[cfg(all(test, unix))]
+#[allow(clippy::expect_used, reason = "a test may stop at the first surprise")]
+mod tests {
+    use std::process::Stdio;
+
+    use super::*;
+
+    /// Four zeros are a message of no bytes: without a bound ten million of them would wait in this program's memory.
+    #[test]
+    fn whoever_writes_without_end_has_to_wait() {
+        let mut command = Command::new("head");
+        command.args(["-c", "40000000", "/dev/zero"]).stdin(Stdio::piped()).stdout(Stdio::piped());
+        let mut process = Process::start(command).expect("head is everywhere");
+        let first: Result<(), _> = process.next(Duration::from_secs(5));
+        assert!(first.is_ok(), "{first:?}");
+        thread::sleep(Duration::from_secs(2));
+        let mut child = process.child.lock().expect("nobody stopped");
+        let ended = child.as_mut().expect("it is there").try_wait().expect("it can be asked");
+        assert!(ended.is_none(), "it wrote all of it");
+    }
+}

@@ -1,6 +1,6 @@
 //! What can be wrong with a library, in words, and what to do about it.
 
-use std::fmt;
+use std::fmt::{self, Write};
 
 use serde::{Deserialize, Serialize};
 
@@ -68,47 +68,60 @@ pub enum Trouble {
     },
     /// The process could not be started.
     NoProcess(String),
+    /// The system does not hold it back: what would have to hold and does not.
+    Unguarded(Vec<String>),
 }
 
+/// The most characters that are said of a trouble.
+const MOST_WORDS: usize = 2000;
+
+/// What a library may have had a hand in is said without what would steer a terminal, and not without end.
 impl fmt::Display for Trouble {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Unreadable(why) => write!(f, "can't be read: {why}"),
-            Self::Changed { admitted, found } => {
-                write!(f, "is not the file that was admitted: its SHA-256 was {admitted} and is {found}")
-            }
-            Self::NotALibrary(why) => write!(f, "is not a library that can be loaded: {why}"),
-            Self::NoTable => write!(f, "exports no table `{}`", reeve_kit::abi::SYMBOL),
-            Self::NotOurs => f.write_str("exports a table that does not begin with the mark of the contract"),
-            Self::OtherContract { major, ours } => {
-                write!(f, "keeps version {major} of the contract, and this program keeps version {ours}")
-            }
-            Self::Short { what, size, least } => {
-                write!(f, "has {what} of {size} bytes, and the contract asks for {least} at least")
-            }
-            Self::Description(what) => write!(f, "describes itself wrongly: {what}"),
-            Self::NoSuchKnot(knot) => write!(f, "has no knot `{knot}`"),
-            Self::Failed(words) if words.is_empty() => f.write_str("failed, and says no more"),
-            Self::Failed(words) => write!(f, "failed: {words}"),
-            Self::Nonsense { what, value, range } => write!(f, "answered {what} of {value}, which must be {range}"),
-            Self::Status(status) => write!(f, "answered with the status {status}, which means nothing"),
-            Self::TwoAnswers(what) => write!(f, "gave two answers to one question: {what}"),
-            Self::Ended(how) => write!(f, "ended its process: {how}"),
-            Self::Pipe => f.write_str("closed or disturbed the pipe that it is asked through"),
-            Self::Slow { seconds } => write!(f, "did not answer within {seconds} s"),
-            Self::NoProcess(why) => write!(f, "could not be given a process: {why}"),
-        }
+        self.words().chars().filter(|c| !c.is_control()).take(MOST_WORDS).try_for_each(|c| f.write_char(c))
     }
 }
 
 impl Trouble {
+    fn words(&self) -> String {
+        match self {
+            Self::Unreadable(why) => format!("can't be read: {why}"),
+            Self::Changed { admitted, found } => {
+                format!("is not the file that was admitted: its SHA-256 was {admitted} and is {found}")
+            }
+            Self::NotALibrary(why) => format!("is not a library that can be loaded: {why}"),
+            Self::NoTable => format!("exports no table `{}`", reeve_kit::abi::SYMBOL),
+            Self::NotOurs => "exports a table that does not begin with the mark of the contract".to_owned(),
+            Self::OtherContract { major, ours } => {
+                format!("keeps version {major} of the contract, and this program keeps version {ours}")
+            }
+            Self::Short { what, size, least } => {
+                format!("has {what} of {size} bytes, and the contract asks for {least} at least")
+            }
+            Self::Description(what) => format!("describes itself wrongly: {what}"),
+            Self::NoSuchKnot(knot) => format!("has no knot `{knot}`"),
+            Self::Failed(words) if words.is_empty() => "failed, and says no more".to_owned(),
+            Self::Failed(words) => format!("failed: {words}"),
+            Self::Nonsense { what, value, range } => format!("answered {what} of {value}, which must be {range}"),
+            Self::Status(status) => format!("answered with the status {status}, which means nothing"),
+            Self::TwoAnswers(what) => format!("gave two answers to one question: {what}"),
+            Self::Ended(how) => format!("ended its process: {how}"),
+            Self::Pipe => "closed or disturbed the pipe that it is asked through".to_owned(),
+            Self::Slow { seconds } => format!("did not answer within {seconds} s"),
+            Self::NoProcess(why) => format!("could not be given a process: {why}"),
+            Self::Unguarded(lacks) => {
+                format!("was not loaded: the system does not hold it back. What is missing: {}", lacks.join("; "))
+            }
+        }
+    }
+
     /// What the maker can do about a library that she admitted.
     pub fn remedy(&self, library: &str) -> String {
         match self {
             Self::Unreadable(_) | Self::Changed { .. } => format!(
                 "if you meant to change it, `reeve knots admit` takes it in again; `reeve knots dismiss {library}` takes it out"
             ),
-            Self::OtherContract { .. } | Self::NoProcess(_) => self.remedy_before(),
+            Self::OtherContract { .. } | Self::NoProcess(_) | Self::Unguarded(_) => self.remedy_before(),
             _ => format!("tell its author; `reeve knots dismiss {library}` takes it out of the shop"),
         }
     }
@@ -119,6 +132,10 @@ impl Trouble {
             Self::OtherContract { .. } => "ask its author for one that was built for this version of the program",
             Self::NotALibrary(_) | Self::NoTable | Self::NotOurs => {
                 "name a library of knots for this system; `reeve knots begin DIR` starts one"
+            }
+            Self::Unguarded(_) => {
+                "a Linux that offers these holds it back; if you trust its author as yourself, `reeve knots admit FILE --unguarded` \
+                 takes it in all the same, and then it can do whatever you can"
             }
             Self::NoProcess(_) => "the system refused; free some memory and try again",
             _ => "its author must mend it; it was not taken in, and nothing was written",

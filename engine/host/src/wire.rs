@@ -19,18 +19,19 @@ pub(crate) const BATCH: usize = 128;
 
 /// Tells the process that the file is the one that was meant.
 #[derive(Debug, Serialize, Deserialize)]
-pub(crate) struct Load;
+pub(crate) struct Load {
+    /// Whether it is loaded even where nothing holds it back.
+    pub(crate) waived: bool,
+}
 
-/// What the process says first.
+/// What the process says first, before it loads anything: what holds it back, in words.
+pub(crate) type Held = Result<Vec<String>, Trouble>;
+
+/// What it says next. From here on a library may have written it.
 #[derive(Debug, Serialize, Deserialize)]
 pub(crate) enum Hello {
-    /// The library is loaded.
-    Ready {
-        /// As it describes itself.
-        described: Described,
-        /// What holds it back, in words.
-        guards: Vec<String>,
-    },
+    /// The library is loaded, and describes itself so.
+    Ready(Described),
     /// It can't be.
     Trouble(Trouble),
 }
@@ -58,20 +59,25 @@ pub(crate) struct Asked {
 /// Answers, one for each question.
 #[derive(Debug, Serialize, Deserialize)]
 pub(crate) struct Answers {
-    pub(crate) answers: Vec<Answer>,
+    pub(crate) answers: Vec<Told>,
     /// The slowest answer, in nanoseconds: of the two times that each was asked the faster.
     pub(crate) slowest_ns: u64,
 }
 
-/// One answer.
+/// One answer as it came. Nobody has judged it yet: that is the program's to do.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub(crate) enum Answer {
-    /// Figures, within what the contract allows.
-    Done(Figures),
-    /// The knot can't be tied so.
-    Refused(Option<u32>, String),
-    /// The library is at fault.
-    Trouble(Trouble),
+pub(crate) enum Told {
+    /// The same both times.
+    Same {
+        /// As the contract counts them.
+        status: u32,
+        /// The parameter to blame, as the contract counts them.
+        parameter: u32,
+        figures: Figures,
+        words: String,
+    },
+    /// Two answers, and in what they differ.
+    Differing(String),
 }
 
 /// What one knot takes, as the library says.
@@ -82,6 +88,19 @@ pub(crate) struct Figures {
     pub(crate) rise_mm: f64,
     pub(crate) base_s: f64,
     pub(crate) draws: f64,
+}
+
+impl Figures {
+    /// Each figure, and what it is.
+    pub(crate) fn named(&self) -> [(&'static str, f64); 5] {
+        [
+            ("a length of working leg", self.working_mm),
+            ("a length of core leg", self.core_mm),
+            ("a rise", self.rise_mm),
+            ("a time", self.base_s),
+            ("a number of draws", self.draws),
+        ]
+    }
 }
 
 /// Writes one message.

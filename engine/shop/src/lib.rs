@@ -4,6 +4,7 @@
 //! [`Shop`] resolves the names between them and gathers every fault.
 
 mod adding;
+mod admissions;
 mod choice;
 mod designs;
 pub mod files;
@@ -15,6 +16,7 @@ mod schemas;
 mod shop;
 
 pub use adding::NewSample;
+pub use admissions::Admissions;
 pub use choice::{Choice, Choices, Market, Wish};
 pub use designs::Found;
 pub use folder::{Folder, FolderFault};

@@ -3,30 +3,60 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use reeve_catalogue::{Catalogue, Compute, Knot};
-use reeve_host::{Described, Library, Probed, Program, digest_of, knot_text, probe};
-use reeve_reading::{Desk, Fault, Source, read};
+use reeve_catalogue::{Catalogue, Compute, Knot, Question, Taken, Unknown};
+use reeve_host::{Described, Guards, Library, Probed, Program, digest_of, knot_text, probe};
+use reeve_reading::{Desk, Fault, Severity, Source, read};
 
+use crate::admissions::Admissions;
 use crate::files::{LIBRARY_FILE, TypedLibrary, library_file, library_text};
 use crate::folder::{Folder, read_bytes};
 
 /// Where a shop keeps its libraries, each in a folder of its own name.
 pub const PLUGINS: &str = "knots/plugins";
+/// Where a library's folder keeps its knots: apart from its other files, so that no name of a knot is one of theirs.
+const KNOTS: &str = "knots";
+/// What a library's own file is called there, but for the ending.
+const LIBRARY: &str = "library";
 
 /// A knot, and the file that describes it.
 type KnotFile = (Arc<Knot>, Arc<Source>);
 
-/// A library that was admitted.
+/// A library that stands in a shop.
 #[derive(Debug, Clone)]
 pub struct Admitted {
     /// The word it is dismissed by, which is also the name of its folder.
     pub name: String,
     /// Its own version.
     pub version: String,
+    /// SHA-256 of its file, as its record says.
+    pub digest: String,
     /// Its knots, each with its file.
     knots: Vec<KnotFile>,
     record: Arc<Source>,
-    library: Arc<Library>,
+    runs: Runs,
+}
+
+/// Whether a library's process may be started.
+#[derive(Debug, Clone)]
+enum Runs {
+    /// The maker has admitted it.
+    Admitted(Arc<Library>),
+    /// She has not, whoever brought it.
+    Unknown(Arc<NotAdmitted>),
+}
+
+/// In place of a library that the maker has not admitted: it works nothing out, and says what to do.
+#[derive(Debug)]
+struct NotAdmitted {
+    remedy: String,
+}
+
+const NOT_ADMITTED: &str = "is not loaded, as you have not admitted it";
+
+impl Compute for NotAdmitted {
+    fn take(&self, _: &Question<'_>) -> Result<Taken, Unknown> {
+        Err(Unknown::Trouble { words: NOT_ADMITTED.to_owned(), remedy: self.remedy.clone() })
+    }
 }
 
 /// Everything that is written when a library is admitted: a folder of its own.
@@ -36,6 +66,8 @@ pub struct Admission {
     pub dir: PathBuf,
     /// The name of the library, and of its folder there.
     pub name: String,
+    /// SHA-256 of its file: what the maker's word is on.
+    pub digest: String,
     /// The files, by name.
     pub files: Vec<(String, Vec<u8>)>,
     /// The version that stands there now and makes room.
@@ -65,8 +97,8 @@ impl Candidate {
     ///
     /// # Errors
     /// A fault when it can't be loaded.
-    pub fn probe(&self, program: &Program) -> Result<Probed, Fault> {
-        probe(&self.path, &self.digest, program).map_err(|trouble| {
+    pub fn probe(&self, program: &Program, needs: Guards) -> Result<Probed, Fault> {
+        probe(&self.path, &self.digest, program, needs).map_err(|trouble| {
             let shown = self.path.display();
             Fault::without_place(format!("{shown} {trouble}"), trouble.remedy_before())
         })
@@ -75,12 +107,12 @@ impl Candidate {
     /// What admitting it to a folder of libraries writes.
     pub(crate) fn admission(&self, dir: PathBuf, probed: &Probed, replaces: Option<String>) -> Admission {
         let Described { name, version, .. } = &probed.described;
-        let ending = self.path.extension().and_then(|ending| ending.to_str()).unwrap_or("so");
-        let file = format!("{name}.{ending}");
+        let file = format!("{LIBRARY}.{}", std::env::consts::DLL_EXTENSION);
         let record = library_text(name, version, &file, &self.digest);
         let mut files = vec![(LIBRARY_FILE.to_owned(), record.into_bytes()), (file, self.bytes.clone())];
-        files.extend(probed.knots.iter().map(|(knot, text)| (knot_file_name(&knot.name), text.clone().into_bytes())));
-        Admission { dir, name: name.clone(), files, replaces }
+        let knot_file = |name: &str| format!("{KNOTS}/{}", knot_file_name(name));
+        files.extend(probed.knots.iter().map(|(knot, text)| (knot_file(&knot.name), text.clone().into_bytes())));
+        Admission { dir, name: name.clone(), digest: self.digest.clone(), files, replaces }
     }
 }
 
@@ -88,34 +120,80 @@ fn knot_file_name(knot: &str) -> String {
     format!("{knot}.toml")
 }
 
-/// Reads what was admitted to a shop and adds its knots to the catalogue. No library is loaded yet.
-pub(crate) fn read_libraries(folder: &Folder, knots: &mut Catalogue, program: &Program) -> (Vec<Admitted>, Vec<Fault>) {
+/// Who may run a library, and what runs it.
+pub(crate) struct Running<'a> {
+    pub(crate) program: &'a Program,
+    pub(crate) admissions: &'a Admissions,
+}
+
+/// Reads the libraries of a shop and adds their knots to the catalogue. No library is loaded yet.
+pub(crate) fn read_libraries(
+    folder: &Folder,
+    knots: &mut Catalogue,
+    running: &Running<'_>,
+) -> (Vec<Admitted>, Vec<Fault>) {
     let names = match folder.folders(PLUGINS) {
         Ok(names) => names,
         Err(fault) => return (Vec::new(), vec![fault]),
     };
-    let mut faults = Vec::new();
-    let read = names
-        .iter()
-        .filter_map(|name| read_library(folder, name, knots, program).map_err(|found| faults.extend(found)).ok());
+    if names.is_empty() {
+        return (Vec::new(), Vec::new());
+    }
+    let mut faults = running.admissions.faults().to_vec();
+    let read = names.iter().filter_map(|name| read_library(folder, name, knots, running, &mut faults));
     let admitted = read.collect();
     (admitted, faults)
 }
 
-fn read_library(folder: &Folder, name: &str, knots: &mut Catalogue, program: &Program) -> Result<Admitted, Vec<Fault>> {
+fn read_library(
+    folder: &Folder,
+    name: &str,
+    knots: &mut Catalogue,
+    running: &Running<'_>,
+    faults: &mut Vec<Fault>,
+) -> Option<Admitted> {
+    let below = format!("{PLUGINS}/{name}");
+    let (record, typed) = record_of(folder, name).map_err(|found| faults.extend(found)).ok()?;
+    let file = folder.dir(&format!("{below}/{}", typed.file.value)).unwrap_or_default();
+    let digest = typed.sha256.value;
+    let word = running.admissions.word_on(&digest);
+    let runs = if let Some(needs) = word {
+        Runs::Admitted(Arc::new(Library::new(name, &file, &digest, running.program, needs)))
+    } else {
+        let remedy = admit_remedy(folder, &file, name);
+        let title = format!("{}: the library `{name}` {NOT_ADMITTED}", record.path);
+        faults.push(Fault { severity: Severity::Warning, ..Fault::without_place(title, remedy.clone()) });
+        Runs::Unknown(Arc::new(NotAdmitted { remedy }))
+    };
+    let own = read_knots(folder, &format!("{below}/{KNOTS}"), name, knots);
+    // One that nobody admitted stops nothing: it is left out.
+    let told = |fault: Fault| if word.is_some() { fault } else { Fault { severity: Severity::Warning, ..fault } };
+    let own = own.map_err(|found| faults.extend(found.into_iter().map(told))).ok()?;
+    for (knot, _) in &own {
+        knots.put(Arc::clone(knot));
+    }
+    Some(Admitted { name: name.to_owned(), version: typed.version, digest, knots: own, record, runs })
+}
+
+/// What the maker can do about a library that a shop brought along.
+fn admit_remedy(folder: &Folder, file: &Path, name: &str) -> String {
+    let shop = folder.root().filter(|root| root != Path::new(".")).map(|root| format!(" --shop {}", root.display()));
+    let (file, shop) = (file.display(), shop.unwrap_or_default());
+    format!(
+        "if you trust who made it, `reeve knots admit {file}{shop}` shows what it declares and takes it in; \
+         `reeve knots dismiss {name}{shop}` takes it out"
+    )
+}
+
+/// The record of a library's folder.
+pub(crate) fn record_of(folder: &Folder, name: &str) -> Result<(Arc<Source>, TypedLibrary), Vec<Fault>> {
     let below = format!("{PLUGINS}/{name}");
     let record = folder.read(&format!("{below}/{LIBRARY_FILE}")).map_err(|fault| vec![fault])?.ok_or_else(|| {
         let help = "delete the folder, or admit its library again";
         vec![Fault::without_place(format!("{below} holds no {LIBRARY_FILE}"), help)]
     })?;
     let typed = read_record(&record, name)?;
-    let own = read_knots(folder, &below, name, knots)?;
-    let file = folder.dir(&format!("{below}/{}", typed.file.value)).unwrap_or_default();
-    let library = Arc::new(Library::new(name, &file, &typed.sha256.value, program));
-    for (knot, _) in &own {
-        knots.put(Arc::clone(knot));
-    }
-    Ok(Admitted { name: name.to_owned(), version: typed.version, knots: own, record, library })
+    Ok((record, typed))
 }
 
 fn read_record(record: &Arc<Source>, name: &str) -> Result<TypedLibrary, Vec<Fault>> {
@@ -135,7 +213,7 @@ fn read_knots(folder: &Folder, below: &str, library: &str, known: &Catalogue) ->
     let stems = folder.stems(below).map_err(|fault| vec![fault])?;
     let mut read = Vec::new();
     let mut faults = Vec::new();
-    for stem in stems.into_iter().filter(|stem| knot_file_name(stem) != LIBRARY_FILE) {
+    for stem in stems {
         let path = format!("{below}/{}", knot_file_name(&stem));
         let source = match folder.read(&path) {
             Ok(Some(source)) => source,
@@ -177,17 +255,27 @@ impl Admitted {
         &self.record.text
     }
 
-    /// What works its knots out.
-    pub(crate) fn by(&self) -> Arc<dyn Compute> {
-        Arc::clone(&self.library) as Arc<dyn Compute>
+    /// Whether the maker has admitted it.
+    pub fn is_admitted(&self) -> bool {
+        matches!(self.runs, Runs::Admitted(_))
     }
 
-    /// What is wrong with it now: the file may have changed, and its knots may have been edited.
+    /// What works its knots out.
+    pub(crate) fn by(&self) -> Arc<dyn Compute> {
+        match &self.runs {
+            Runs::Admitted(library) => Arc::clone(library) as Arc<dyn Compute>,
+            Runs::Unknown(nothing) => Arc::clone(nothing) as Arc<dyn Compute>,
+        }
+    }
+
+    /// What is wrong with it now: the file may have changed, and its knots may have been edited. Nothing is loaded that was
+    /// not admitted.
     pub(crate) fn check(&self) -> Option<Fault> {
+        let Runs::Admitted(library) = &self.runs else { return None };
         let refused = |words: String, remedy: String| {
             Fault::without_place(format!("{}: the library `{}` {words}", self.record.path, self.name), remedy)
         };
-        let described = match self.library.describe() {
+        let described = match library.describe() {
             Ok(described) => described,
             Err(trouble) => return Some(refused(trouble.to_string(), trouble.remedy(&self.name))),
         };

@@ -17,11 +17,12 @@ use reeve_measure::bound;
 use reeve_reading::{Desk, Fault, Placed, Source, Table, nearest, read};
 
 use crate::adding::NewSample;
+use crate::admissions::Admissions;
 use crate::choice::{Choice, Wish};
 use crate::designs::{Asked, Found, Known};
 use crate::files::{TypedCommission, commission_file, cords_file, fittings_file, shop_file};
 use crate::folder::{Folder, SHOP_FILE, read_disk};
-use crate::libraries::{Admission, Admitted, Candidate, PLUGINS, clash, read_libraries};
+use crate::libraries::{Admission, Admitted, Candidate, PLUGINS, Running, clash, read_libraries, record_of};
 use crate::resolve::{self, Names};
 use crate::samples::{Samples, read_samples};
 
@@ -48,6 +49,7 @@ pub struct Shop {
     design_stems: OnceLock<Arc<[String]>>,
     samples: Samples,
     program: Program,
+    admissions: Admissions,
     libraries: Vec<Admitted>,
     faults: Vec<Fault>,
     /// Whether store and knots could all be read: else a name may be unknown without being misspelt.
@@ -93,8 +95,9 @@ impl Added {
 impl Shop {
     /// Opens a shop: reads its rates, store and knots. Faults are kept for [`Shop::take_faults`].
     ///
-    /// `program` is what is started when a knot must be worked out by one of the shop's libraries.
-    pub fn open(folder: Folder, program: Program) -> Self {
+    /// `program` is what is started when a knot must be worked out by one of the shop's libraries, and `admissions` says which
+    /// of them may be.
+    pub fn open(folder: Folder, program: Program, admissions: Admissions) -> Self {
         let (catalogue, faults) = Catalogue::embedded();
         let mut shop = Self {
             folder,
@@ -106,6 +109,7 @@ impl Shop {
             design_stems: OnceLock::new(),
             samples: Samples::default(),
             program,
+            admissions,
             libraries: Vec::new(),
             faults,
             names_sound: true,
@@ -224,7 +228,7 @@ impl Shop {
         })
     }
 
-    /// The libraries that were admitted, in order of name.
+    /// The libraries that stand in the shop, in order of name.
     pub fn libraries(&self) -> &[Admitted] {
         &self.libraries
     }
@@ -240,6 +244,16 @@ impl Shop {
     /// A fault when the folder can't be read.
     pub fn library_names(&self) -> Result<Vec<String>, Fault> {
         self.folder.folders(PLUGINS)
+    }
+
+    /// The maker's word on libraries.
+    pub fn admissions(&self) -> &Admissions {
+        &self.admissions
+    }
+
+    /// The digest in the record of a library that stands there, if it can be read.
+    pub fn library_digest(&self, name: &str) -> Option<String> {
+        record_of(&self.folder, name).ok().map(|(_, typed)| typed.sha256.value)
     }
 
     /// What admitting a library that was probed writes; nothing is written yet.
@@ -433,7 +447,8 @@ impl Shop {
     }
 
     fn read_knots(&mut self) {
-        let (libraries, faults) = read_libraries(&self.folder, &mut self.catalogue, &self.program);
+        let running = Running { program: &self.program, admissions: &self.admissions };
+        let (libraries, faults) = read_libraries(&self.folder, &mut self.catalogue, &running);
         self.libraries = libraries;
         self.faults.extend(faults);
         for stem in self.stems(KNOTS).into_iter().filter(|stem| stem != SAMPLES) {

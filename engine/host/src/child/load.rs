@@ -7,7 +7,7 @@ use std::{ptr, slice};
 
 use reeve_kit::abi::{self, size_of_u32};
 
-use crate::described::{Described, DescribedKnot, DescribedParameter};
+use crate::described::{Described, DescribedKnot, DescribedParameter, MOST_KNOTS, MOST_TEXT};
 use crate::trouble::Trouble;
 use crate::wire::Asked;
 
@@ -27,6 +27,20 @@ pub(super) fn load(path: &Path, shown: &Path) -> Result<Loaded, Trouble> {
     let table = unsafe { library.get::<*const abi::Library>(abi::SYMBOL) }.map(|table| *table);
     let table = checked(table.map_err(|_| Trouble::NoTable)?)?;
     Ok(Loaded { table, _library: library })
+}
+
+/// Loads one of the system's own libraries, by its name, for as long as the process lasts.
+#[cfg(unix)]
+pub(super) fn load_system(name: &str) -> Result<(), Trouble> {
+    // SAFETY: a name without a path is looked for among the system's libraries alone, whose code is as good as the system's.
+    match unsafe { libloading::Library::new(name) } {
+        Ok(library) => std::mem::forget(library),
+        Err(error) => {
+            let said = std::error::Error::source(&error).map_or_else(|| error.to_string(), ToString::to_string);
+            return Err(Trouble::NotALibrary(said));
+        }
+    }
+    Ok(())
 }
 
 /// What the system says, with the file's own name in place of that of the copy.
@@ -66,12 +80,10 @@ fn long_enough<T>(what: &str, size: u32) -> Result<(), Trouble> {
     if size >= least { Ok(()) } else { Err(Trouble::Short { what: what.to_owned(), size, least }) }
 }
 
-/// The most knots of a library, and what one may have of each.
-const MOST_KNOTS: u32 = 64;
+/// What a knot may have of each.
 const MOST_ALSO: u32 = 16;
 const MOST_CAUTIONS: u32 = 8;
 const MOST_PARAMETERS: u32 = 16;
-const MOST_TEXT: usize = 2000;
 
 impl Loaded {
     /// The library as it describes itself.
@@ -80,7 +92,7 @@ impl Loaded {
         if table.take.is_none() || table.knot.is_none() {
             return Err(Trouble::Description("its table points at no functions".to_owned()));
         }
-        within("a number of knots", table.knot_count, 1, MOST_KNOTS)?;
+        within("a number of knots", table.knot_count, 1, u32::try_from(MOST_KNOTS).unwrap_or(u32::MAX))?;
         Ok(Described {
             name: text(&table.name, "its name")?,
             version: text(&table.version, "its version")?,
@@ -207,9 +219,6 @@ fn text(text: &abi::Text, what: &str) -> Result<String, Trouble> {
     // SAFETY: the library says that so many bytes stand there.
     let bytes = unsafe { slice::from_raw_parts(text.bytes.cast::<u8>(), text.length) };
     let words = std::str::from_utf8(bytes).map_err(|_| wrong("is not text in UTF-8".to_owned()))?;
-    if words.chars().any(char::is_control) {
-        return Err(wrong("holds a control character".to_owned()));
-    }
     Ok(words.to_owned())
 }
 

@@ -1,6 +1,10 @@
 //! The process that holds one library: it loads it behind every limit there is, and answers.
 
+#[cfg(not(all(target_os = "linux", any(target_arch = "x86_64", target_arch = "aarch64"))))]
+mod elsewhere;
 mod guard;
+#[cfg(all(target_os = "linux", any(target_arch = "x86_64", target_arch = "aarch64")))]
+mod linux;
 mod load;
 mod questions;
 
@@ -14,6 +18,11 @@ use std::process::ExitCode;
 use crate::described::Described;
 use crate::trouble::Trouble;
 use crate::wire::{Answers, Hello, Load, Questions, open, receive, send};
+#[cfg(not(all(target_os = "linux", any(target_arch = "x86_64", target_arch = "aarch64"))))]
+use elsewhere as system;
+use guard::Guard;
+#[cfg(all(target_os = "linux", any(target_arch = "x86_64", target_arch = "aarch64")))]
+use linux as system;
 use load::Loaded;
 
 /// The word by which the program is told to be such a process; not for makers.
@@ -21,15 +30,18 @@ pub const SERVE: &str = "serve-library";
 
 /// Is such a process, until the pipe ends: reads questions from standard input, writes answers to standard output.
 ///
-/// `words` follow [`SERVE`]: the library's file, the most memory in mebibytes, and whether a copy of the file stands in
-/// the place of standard error.
+/// `words` follow [`SERVE`]: the library's file, the most memory in mebibytes, whether a copy of the file stands in the
+/// place of standard error, and the number of the process that started this one.
 pub fn serve(words: &[OsString]) -> ExitCode {
-    let [file, memory, from] = words else { return ExitCode::from(2) };
-    let memory = memory.to_str().and_then(|memory| memory.parse().ok());
-    let (Some(memory), Ok(mut pipes)) = (memory, Pipes::taken(from == COPY)) else { return ExitCode::from(2) };
-    let guards = guard::restrict(memory);
-    let served = match begin(Path::new(file), &mut pipes) {
-        Ok((loaded, described)) => send(&mut *pipes.to, &Hello::Ready { described, guards })
+    let [file, memory, from, program] = words else { return ExitCode::from(2) };
+    let number = |word: &OsString| word.to_str().and_then(|word| word.parse().ok());
+    let (Some(memory), Some(program), Ok(mut pipes)) = (number(memory), number(program), Pipes::taken(from == COPY))
+    else {
+        return ExitCode::from(2);
+    };
+    let guard = Guard::begin(memory, program, &pipes);
+    let served = match begin(Path::new(file), guard, &mut pipes) {
+        Ok((loaded, described)) => send(&mut *pipes.to, &Hello::Ready(described))
             .and_then(|()| answer_all(&loaded, &mut *pipes.from, &mut *pipes.to)),
         Err(trouble) => send(&mut *pipes.to, &Hello::Trouble(trouble)),
     };
@@ -42,11 +54,16 @@ pub(crate) const COPY: &str = "copy";
 /// The exit code of such a process that lost its pipe.
 pub(crate) const PIPE_GONE: u8 = 97;
 
-/// Loads the library when it is told that the file is the right one.
-fn begin(file: &Path, pipes: &mut Pipes) -> Result<(Loaded, Described), Trouble> {
+/// Loads the library when it is told that the file is the right one, and all that holds it back has been told.
+fn begin(file: &Path, guard: Guard, pipes: &mut Pipes) -> Result<(Loaded, Described), Trouble> {
     let told = receive(&mut *pipes.from).ok().flatten();
-    told.and_then(|bytes| open::<Load>(&bytes)).ok_or(Trouble::Pipe)?;
-    let loaded = load::load(pipes.copy.as_deref().unwrap_or(file), file)?;
+    let load = told.and_then(|bytes| open::<Load>(&bytes)).ok_or(Trouble::Pipe)?;
+    let held = guard.close(pipes.copy.as_deref_mut(), load.waived);
+    // Before any code of the library's runs: after that the pipe may tell anything.
+    send(&mut *pipes.to, &held).map_err(|_| Trouble::Pipe)?;
+    held?;
+    let path = pipes.path();
+    let loaded = load::load(path.as_deref().unwrap_or(file), file)?;
     let described = loaded.describe()?;
     Ok((loaded, described))
 }
@@ -55,16 +72,14 @@ fn begin(file: &Path, pipes: &mut Pipes) -> Result<(Loaded, Described), Trouble>
 struct Pipes {
     from: ManuallyDrop<File>,
     to: ManuallyDrop<File>,
-    /// Where the copy of the library is, if there is one.
-    copy: Option<PathBuf>,
+    /// The copy of the library, if there is one.
+    copy: Option<ManuallyDrop<File>>,
 }
 
 impl Pipes {
     /// Takes the pipes for the program's own use, and leaves nothing behind the standard streams for the library.
     #[cfg(unix)]
     fn taken(copy: bool) -> io::Result<Self> {
-        use std::os::fd::AsRawFd;
-
         use rustix::io::fcntl_dupfd_cloexec;
         use rustix::stdio::{dup2_stderr, dup2_stdin, dup2_stdout, stderr, stdin, stdout};
 
@@ -72,7 +87,7 @@ impl Pipes {
         const FROM: i32 = 100;
         let from = fcntl_dupfd_cloexec(stdin(), FROM)?;
         let to = fcntl_dupfd_cloexec(stdout(), FROM)?;
-        let copy = if copy { Some(ManuallyDrop::new(fcntl_dupfd_cloexec(stderr(), FROM)?)) } else { None };
+        let copy = if copy { Some(fcntl_dupfd_cloexec(stderr(), FROM)?) } else { None };
         let nothing = File::options().read(true).write(true).open("/dev/null")?;
         dup2_stdin(&nothing)?;
         dup2_stdout(&nothing)?;
@@ -80,8 +95,21 @@ impl Pipes {
         Ok(Self {
             from: ManuallyDrop::new(from.into()),
             to: ManuallyDrop::new(to.into()),
-            copy: copy.map(|copy| format!("/proc/self/fd/{}", copy.as_raw_fd()).into()),
+            copy: copy.map(|copy| ManuallyDrop::new(copy.into())),
         })
+    }
+
+    /// Where the system finds the copy.
+    #[cfg(unix)]
+    fn path(&self) -> Option<PathBuf> {
+        use std::os::fd::AsRawFd;
+        self.copy.as_ref().map(|copy| format!("/proc/self/fd/{}", copy.as_raw_fd()).into())
+    }
+
+    #[cfg(windows)]
+    #[allow(clippy::unused_self, reason = "as elsewhere")]
+    fn path(&self) -> Option<PathBuf> {
+        None
     }
 
     /// Where there is no better way, the pipes stay where they are.

@@ -4,7 +4,8 @@ use reeve_catalogue::Knot;
 
 use super::battery::{Case, Part};
 use crate::described::DescribedKnot;
-use crate::wire::{Answer, Figures};
+use crate::judged::Answer;
+use crate::wire::Figures;
 
 /// Two lengths that differ by no more than this share are alike: sums come out a little different in another order.
 const ALIKE: f64 = 1e-9;

@@ -11,9 +11,10 @@ use reeve_catalogue::{Catalogue, Knot};
 use reeve_reading::{Fault, Source, is_name};
 
 use crate::described::{Described, DescribedKnot, knot_text};
-use crate::library::{Library, Program};
+use crate::judged::Answer;
+use crate::library::{Guards, Library, Program};
 use crate::trouble::Trouble;
-use crate::wire::{Answer, Asked};
+use crate::wire::Asked;
 use battery::{Case, battery};
 
 /// The longest that one answer may take.
@@ -51,9 +52,9 @@ pub struct Finding {
 ///
 /// # Errors
 /// A [`Trouble`] when it can't be loaded at all; everything else is a [`Finding`].
-pub fn probe(file: &Path, digest: &str, program: &Program) -> Result<Probed, Trouble> {
+pub fn probe(file: &Path, digest: &str, program: &Program, needs: Guards) -> Result<Probed, Trouble> {
     let named = file.display().to_string();
-    let begin = || Library::new(&named, file, digest, program);
+    let begin = || Library::new(&named, file, digest, program, needs);
     let first = begin();
     let described = first.describe()?;
     let mut probed = Probed {

@@ -31,9 +31,10 @@ pub fn library_file(t: &mut Table<'_>) -> Option<TypedLibrary> {
     library.map(|library| library.value)
 }
 
+const HELP: &str = "admit the library again";
+
 fn is_sound(t: &Table<'_>, library: &TypedLibrary) -> bool {
-    const HELP: &str = "admit the library again";
-    let (file, digest) = (&library.file, &library.sha256);
+    let file = &library.file;
     let plain = !file.value.contains(['/', '\\']) && !file.value.starts_with('.');
     if !plain {
         t.refuse_at(
@@ -43,20 +44,25 @@ fn is_sound(t: &Table<'_>, library: &TypedLibrary) -> bool {
             HELP,
         );
     }
+    is_digest(t, &library.sha256) && plain
+}
+
+/// Holds that a text is a digest.
+pub(super) fn is_digest(t: &Table<'_>, digest: &Placed<String>) -> bool {
     let hexadecimal = |digit: char| digit.is_ascii_digit() || ('a'..='f').contains(&digit);
     let whole = digest.value.len() == 64 && digest.value.chars().all(hexadecimal);
     if !whole {
         t.refuse_at(digest.span.clone(), "this is not a SHA-256", "64 digits from 0 to 9 and a to f", HELP);
     }
-    plain && whole
+    whole
 }
 
 /// The text of `library.toml`.
 pub fn library_text(name: &str, version: &str, file: &str, sha256: &str) -> String {
     let quoted = |text: &str| toml_edit::Value::from(text).to_string();
     format!(
-        "# Written by `reeve knots admit`. The library is only loaded while its file has this digest; `reeve knots dismiss` takes\n\
-         # it out again.\n\n[library]\nname = {}\nversion = {}\nfile = {}\nsha256 = {}\n",
+        "# Written by `reeve knots admit`. The library is only loaded while its file has this digest, and for a maker who has\n\
+         # admitted it herself; `reeve knots dismiss` takes it out again.\n\n[library]\nname = {}\nversion = {}\nfile = {}\nsha256 = {}\n",
         quoted(name),
         quoted(version),
         quoted(file),

@@ -1,5 +1,6 @@
 //! One reader a kind of file: what was typed, with every place.
 
+mod admitted;
 mod commission;
 mod design;
 mod library;
@@ -8,6 +9,7 @@ mod samples;
 mod sizes;
 mod store;
 
+pub use admitted::{AdmittedFile, admitted_file, admitted_text};
 pub use commission::{TypedAmount, TypedCommission, TypedItem, TypedLine, TypedTax, commission_file};
 pub use design::{Chosen, StepKind, TypedDesign, TypedFitting, TypedGroup, TypedPart, TypedStep, design_file};
 pub use library::{LIBRARY_FILE, TypedLibrary, library_file, library_text};
