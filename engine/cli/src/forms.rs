@@ -150,11 +150,3 @@ pub(crate) enum AnyForm {
     /// For other programs
     Json,
 }
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(crate) enum PageForm {
-    /// Plain text, 80 columns
-    Text,
-    /// One self-contained page
-    Html,
-}
