@@ -16,7 +16,8 @@ use crate::forms::{AnyForm, Chosen, Place, Wished};
 use crate::issuing::when_ready;
 use crate::opening::{folder_failure, open, today};
 use crate::output::{print, write_files};
-use crate::sheets::{Desk, json, template_fault};
+use crate::own_templates::judge;
+use crate::sheets::{Desk, json, own_templates};
 use crate::{book, compare, knots, mix, samples, weigh};
 
 pub(crate) fn run(args: Args) -> Result<(), Failure> {
@@ -64,11 +65,9 @@ fn check(place: &Place) -> Result<(), Failure> {
     shop.check(today(place));
     let (designs, commissions) = (shop.designs().len(), shop.commissions().len());
     let libraries = shop.libraries().len();
-    let own = shop.templates();
+    let own = own_templates(&mut shop);
     let mut faults = shop.take_faults();
-    if let Err(fault) = reeve_pages::load(&own) {
-        faults.push(template_fault(&fault));
-    }
+    faults.extend(judge(&own)?);
     if faults.iter().any(Fault::is_error) {
         return Err(Failure::Input(faults));
     }

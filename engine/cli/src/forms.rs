@@ -23,7 +23,7 @@ pub(crate) struct WhichShop {
 }
 
 /// Which of a design.
-#[derive(Debug, ClapArgs)]
+#[derive(Debug, Default, ClapArgs)]
 pub(crate) struct Chosen {
     /// One of the design's sizes
     #[arg(long, value_name = "SIZE")]
