@@ -10,7 +10,7 @@ use crate::computed::Computed;
 use crate::geometry::{climbing, turn_round, turn_round_rectangle, turn_round_row};
 use crate::misfit::Misfit;
 use crate::packing::bundle_ratio;
-use crate::parameter::Parameter;
+use crate::parameter::{Parameter, Settled, Unit};
 use crate::path::{self, Path};
 use crate::table::Table;
 
@@ -401,6 +401,26 @@ impl Knot {
     pub fn parameter(&self, name: &str, chosen: &[(String, f64)]) -> f64 {
         let given = chosen.iter().find(|(chosen, _)| chosen == name).map(|(_, value)| *value);
         given.or_else(|| self.parameters.iter().find(|p| p.name == name).map(|p| p.default)).unwrap_or(1.0)
+    }
+
+    /// What every parameter comes to in a setting, defaults included, then those of the knots that it is made of.
+    pub fn settled(&self, setting: &Setting<'_>) -> Vec<Settled> {
+        let own = self.parameters.iter().map(|parameter| {
+            let value = self.parameter(&parameter.name, setting.parameters);
+            let length = match parameter.unit {
+                Unit::Length => Some(Length::mm(value)),
+                Unit::Diameters => Some(self.unit(setting) * value),
+                Unit::Number | Unit::Degrees => None,
+            };
+            Settled { part: None, name: parameter.name.clone(), value, unit: parameter.unit, length }
+        });
+        // A knot within a knot is tied by its defaults.
+        let usual = Setting { parameters: &[], ..setting.clone() };
+        let of_part = |part: &Arc<Self>| -> Vec<Settled> {
+            let named = |one: Settled| Settled { part: one.part.or_else(|| Some(part.title.clone())), ..one };
+            part.settled(&usual).into_iter().map(named).collect()
+        };
+        own.chain(self.parts.iter().flat_map(of_part)).collect()
     }
 
     /// Whether it is known by this word: its name or one of its other names.

@@ -32,5 +32,5 @@ pub use knot::{
 };
 pub use misfit::{Misfit, with_article};
 pub use packing::bundle_ratio;
-pub use parameter::{Parameter, Unit};
+pub use parameter::{Parameter, Settled, Unit};
 pub use reader::{knot_file, shape_text, table_text};

@@ -186,7 +186,11 @@ impl fmt::Display for Misfit {
                 write!(f, "`{name}` is a length, and was given {given} without a unit")
             }
             Self::ParameterNoLength { name, given, unit } => {
-                let what = if *unit == Unit::Degrees { "an angle in degrees" } else { "a plain number" };
+                let what = match unit {
+                    Unit::Degrees => "an angle in degrees",
+                    Unit::Diameters => "a number of cord diameters",
+                    Unit::Number | Unit::Length => "a plain number",
+                };
                 write!(f, "`{name}` is {what}, and was given a length of {} mm", given.as_mm())
             }
             Self::Refused { knot, words, .. } => write!(f, "{} can't be tied so: {words}", with_article(knot)),

@@ -1,5 +1,6 @@
 //! Figures of a knot that a design may choose.
 
+use reeve_measure::Length;
 use reeve_reading::Figure;
 
 use crate::misfit::Misfit;
@@ -23,6 +24,21 @@ pub struct Parameter {
     pub whole: bool,
 }
 
+/// What a parameter comes to in one place: as the design chose it, or its default.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Settled {
+    /// The title of the knot it belongs to, where that is one that the knot is made of.
+    pub part: Option<String>,
+    /// Its name.
+    pub name: String,
+    /// As the knot counts it: a length in millimetres.
+    pub value: f64,
+    /// What it is measured in.
+    pub unit: Unit,
+    /// How long it is, where it is measured along a cord.
+    pub length: Option<Length>,
+}
+
 /// What a parameter is measured in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Unit {
@@ -32,12 +48,19 @@ pub enum Unit {
     Length,
     /// An angle, in degrees.
     Degrees,
+    /// A length, in diameters of the cord that ties.
+    Diameters,
 }
 
 impl Unit {
     /// Every unit with its word.
     pub const WORDS: &'static [(&'static str, Self)] =
-        &[("number", Self::Number), ("mm", Self::Length), ("degrees", Self::Degrees)];
+        &[("number", Self::Number), ("mm", Self::Length), ("degrees", Self::Degrees), ("diameters", Self::Diameters)];
+
+    /// The word it is written as.
+    pub fn word(self) -> &'static str {
+        Self::WORDS.iter().find(|(_, unit)| *unit == self).map_or("", |(word, _)| word)
+    }
 
     /// What is written behind a value.
     pub fn behind(self) -> &'static str {
@@ -45,6 +68,7 @@ impl Unit {
             Self::Number => "",
             Self::Length => " mm",
             Self::Degrees => " degrees",
+            Self::Diameters => " diameters",
         }
     }
 }
@@ -67,7 +91,7 @@ impl Parameter {
         let name = || self.name.clone();
         let value = match (self.unit, figure) {
             (Unit::Length, Figure::Length(length)) => length.as_mm(),
-            (Unit::Number | Unit::Degrees, Figure::Number(number)) => number,
+            (Unit::Number | Unit::Degrees | Unit::Diameters, Figure::Number(number)) => number,
             (Unit::Length, Figure::Number(given)) => return Err(Misfit::ParameterUnit { name: name(), given }),
             (unit, Figure::Length(given)) => return Err(Misfit::ParameterNoLength { name: name(), given, unit }),
         };

@@ -52,9 +52,10 @@ typedef struct reeve_text {
 
 /* What a parameter is measured in. */
 enum reeve_unit {
-    REEVE_NUMBER = 0,  /* a plain number */
-    REEVE_MM = 1,      /* a length: designs write "8 cm", the library is given 80 */
-    REEVE_DEGREES = 2  /* an angle */
+    REEVE_NUMBER = 0,   /* a plain number */
+    REEVE_MM = 1,       /* a length: designs write "8 cm", the library is given 80 */
+    REEVE_DEGREES = 2,  /* an angle */
+    REEVE_DIAMETERS = 3 /* a length in diameters of the cord that ties */
 };
 
 /* What is true of a parameter. */

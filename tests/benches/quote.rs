@@ -32,7 +32,8 @@ fn demo() -> (Shop, Order) {
 /// The whole way: open the shop, price the commission, lay the quote out as text and as HTML.
 fn quote_from_text_to_page() -> [String; 2] {
     let (mut shop, order) = demo();
-    let templates = reeve_pages::load(&shop.templates()).unwrap();
+    let own: Vec<_> = shop.templates().into_iter().map(reeve_pages::OwnTemplate::from).collect();
+    let templates = reeve_pages::load(&own).unwrap();
     let rates = shop.rates().unwrap();
     let view = reeve_pages::quote::quote_page(&order.priced.quote, rates, &Words::new(rates).unwrap());
     [Form::Text, Form::Html].map(|form| lay_out(&templates, "quote", form, &view).unwrap())

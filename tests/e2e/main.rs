@@ -15,3 +15,4 @@ mod samples;
 mod sizes;
 mod streams;
 mod templates;
+mod tying;

@@ -16,7 +16,7 @@ const PAGES: &[(&str, &[&str])] = &[
 ];
 
 /// The pages that have a form for other programs.
-const DOCUMENTS: &[&str] = &["quote", "costing", "takeoff"];
+const DOCUMENTS: &[&str] = &["quote", "costing", "bench", "takeoff"];
 
 /// A form of a page, and the ending of its file.
 type Ending = (&'static str, &'static str);

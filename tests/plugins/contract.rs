@@ -56,6 +56,7 @@ fn constants() -> Vec<(&'static str, u64)> {
         ("REEVE_NUMBER", Unit::Number as u64),
         ("REEVE_MM", Unit::Mm as u64),
         ("REEVE_DEGREES", Unit::Degrees as u64),
+        ("REEVE_DIAMETERS", Unit::Diameters as u64),
         ("REEVE_SENNIT", Kind::Sennit as u64),
         ("REEVE_ROW", Kind::Row as u64),
         ("REEVE_MOUNTING", Kind::Mounting as u64),
@@ -135,5 +136,5 @@ fn codes_stand_for_the_catalogues_words() {
     let sources: Vec<&str> = Source::WORDS.iter().map(|(word, _)| *word).collect();
     assert_eq!(sources, ["geometry", "published", "common practice", "from memory"]);
     let units: Vec<&str> = Unit::WORDS.iter().map(|(word, _)| *word).collect();
-    assert_eq!(units, ["number", "mm", "degrees"]);
+    assert_eq!(units, ["number", "mm", "degrees", "diameters"]);
 }

@@ -78,6 +78,9 @@ fn a_design_with_shipped_knots_is_quoted_with_their_cautions() {
     place.write("shop/commissions/pull.toml", commission);
     let page = place.run(&["takeoff", "light-pull", "--shop", "shop"]).done();
     assert!(page.contains("Monkey's fist"), "{page}");
+    // What to tie is told of a library's knots as of any.
+    let told = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(told.contains("1 monkey's fist: passes 5, ball 2.4 cm"), "{page}");
     let quote = place.run(&["quote", "pull", "--shop", "shop", "--on", DEMO_DAY]).done();
     let words: Vec<&str> = quote.split_whitespace().collect();
     assert!(words.join(" ").contains("can hurt when it is swung or thrown"), "{quote}");

@@ -175,7 +175,7 @@ fn files() -> Tree {
 fn check(place: &TestShop) {
     let mut shop = place.open();
     shop.check(day());
-    let own = shop.templates();
+    let own: Vec<_> = shop.templates().into_iter().map(reeve_pages::OwnTemplate::from).collect();
     let _ = reeve_pages::load(&own).map_err(|fault| fault.to_string());
     for fault in shop.take_faults() {
         assert!(!fault.render(false).is_empty() && !fault.render(true).is_empty());

@@ -15,7 +15,8 @@ fn documents() -> Vec<(&'static str, Value)> {
         (command, serde_json::from_str(&place.run(&words).done()).unwrap())
     };
     let mut documents: Vec<_> = designs.iter().map(|name| made("takeoff", name)).collect();
-    documents.extend(commissions.iter().flat_map(|name| [made("quote", name), made("costing", name)]));
+    documents
+        .extend(commissions.iter().flat_map(|name| [made("quote", name), made("costing", name), made("bench", name)]));
     let other = |words: &[&str]| serde_json::from_str(&place.run(words).done()).unwrap();
     documents.push(("compare", other(&["compare", "--shop", "shop", "--as", "json"])));
     documents.push(("weigh", other(&["weigh", "tideline-panel", "--shop", "shop", "--as", "json"])));
@@ -150,7 +151,18 @@ fn money_is_text_and_never_a_number() {
         let mut numbers = Vec::new();
         find_numbers(&document, "", &mut numbers);
         // Counts, versions, and physical quantities with their unit in the name.
-        let endings = ["form", "minor_units", "count", "revision", "weekly", "pieces", "_mm", "_g", "seconds"];
+        let endings = [
+            "form",
+            "minor_units",
+            "count",
+            "revision",
+            "weekly",
+            "pieces",
+            "_mm",
+            "_g",
+            "seconds",
+            "parameters/value",
+        ];
         let plain = |path: &String| endings.iter().any(|end| path.ends_with(end));
         numbers.retain(|path| !plain(path));
         assert!(numbers.is_empty(), "{kind}: {numbers:?}");

@@ -14,7 +14,7 @@ use serde_json::Value;
 /// Kinds of file that a maker writes; their schemas stand in `engine/shop/schemas/`.
 const FILES: [&str; 7] = ["shop", "cords", "fittings", "design", "commission", "knot", "samples"];
 /// Documents that the program writes; their schemas stand in `engine/pages/schemas/`.
-const DOCUMENTS: [&str; 14] = [
+const DOCUMENTS: [&str; 15] = [
     "book-list",
     "book-show",
     "book-queue",
@@ -22,6 +22,7 @@ const DOCUMENTS: [&str; 14] = [
     "book-summary",
     "quote",
     "takeoff",
+    "bench",
     "costing",
     "compare",
     "weigh",

@@ -441,7 +441,7 @@ _reeve() {
                     return 0
                     ;;
                 --as)
-                    COMPREPLY=($(compgen -W "text html" -- "${cur}"))
+                    COMPREPLY=($(compgen -W "text html json" -- "${cur}"))
                     return 0
                     ;;
                 *)
@@ -2612,7 +2612,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__schema)
-            opts="-h --help shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json weigh-json mix-json book-list-json book-show-json book-queue-json book-took-json book-summary-json knot-json tight-json hand-json"
+            opts="-h --help shop cords fittings design commission knot samples quote-json takeoff-json bench-json costing-json compare-json weigh-json mix-json book-list-json book-show-json book-queue-json book-took-json book-summary-json knot-json tight-json hand-json"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0

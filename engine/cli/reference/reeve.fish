@@ -71,7 +71,8 @@ complete -c reeve -n "__fish_reeve_using_subcommand bench" -l confidence -d 'How
 complete -c reeve -n "__fish_reeve_using_subcommand bench" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand bench" -l on -d 'Work as of this day; today if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand bench" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
-html\t'One self-contained page'"
+html\t'One self-contained page'
+json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand bench" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand bench" -s h -l help -d 'Print help (see more with \'--help\')'
 complete -c reeve -n "__fish_reeve_using_subcommand quote" -l size -d 'One of the design\'s sizes' -r

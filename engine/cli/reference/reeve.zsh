@@ -83,7 +83,8 @@ _arguments "${_arguments_options[@]}" : \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
-html\:"One self-contained page"))' \
+html\:"One self-contained page"
+json\:"For other programs"))' \
 '--demo[Use the starter shop inside the program]' \
 '-h[Print help (see more with '\''--help'\'')]' \
 '--help[Print help (see more with '\''--help'\'')]' \
@@ -692,7 +693,7 @@ esac
 _arguments "${_arguments_options[@]}" : \
 '-h[Print help]' \
 '--help[Print help]' \
-':kind -- The kind of file:(shop cords fittings design commission knot samples quote-json takeoff-json costing-json compare-json weigh-json mix-json book-list-json book-show-json book-queue-json book-took-json book-summary-json knot-json tight-json hand-json)' \
+':kind -- The kind of file:(shop cords fittings design commission knot samples quote-json takeoff-json bench-json costing-json compare-json weigh-json mix-json book-list-json book-show-json book-queue-json book-took-json book-summary-json knot-json tight-json hand-json)' \
 && ret=0
 ;;
 (completions)

@@ -7,7 +7,7 @@ use clap_complete::Shell;
 
 use crate::book_args::Book;
 use crate::compare::Compare;
-use crate::forms::{Chosen, Form, PageForm, Place, Wished};
+use crate::forms::{Chosen, Form, Place, Wished};
 use crate::knot_args::Knots;
 use crate::mix::Mix;
 use crate::weigh::Weigh;
@@ -78,9 +78,8 @@ pub(crate) enum Command {
         wished: Wished,
         #[command(flatten)]
         place: Place,
-        /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = PageForm::Text, value_name = "FORM")]
-        form: PageForm,
+        #[command(flatten)]
+        form: Form,
     },
     /// Write the quote that the client signs
     #[command(after_help = "Examples:\n  reeve quote --demo\n  reeve quote reading-room --shop my-shop --out to-send")]
@@ -122,7 +121,7 @@ pub(crate) enum Command {
     #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]
     Schema {
         /// The kind of file
-        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "samples", "quote-json", "takeoff-json", "costing-json", "compare-json", "weigh-json", "mix-json", "book-list-json", "book-show-json", "book-queue-json", "book-took-json", "book-summary-json", "knot-json", "tight-json", "hand-json"])]
+        #[arg(value_parser = ["shop", "cords", "fittings", "design", "commission", "knot", "samples", "quote-json", "takeoff-json", "bench-json", "costing-json", "compare-json", "weigh-json", "mix-json", "book-list-json", "book-show-json", "book-queue-json", "book-took-json", "book-summary-json", "knot-json", "tight-json", "hand-json"])]
         kind: String,
     },
     /// Print completions for a shell

@@ -10,16 +10,18 @@ use reeve_costing::quote::Quote;
 use reeve_costing::takeoff::plural;
 use reeve_pages::Form;
 use reeve_pages::book as pages;
-use reeve_shop::Shop;
+use reeve_shop::{Order, Shop};
 use rust_decimal::Decimal;
 
 use crate::book_args::{At, Book as Command};
 use crate::failure::{Failure, ask, print_faults, say};
 use crate::forms::{AnyForm, TableForm, WhichShop, check_cord};
 use crate::issuing::Issuing;
+use crate::layout::Layout;
 use crate::learning::learn;
 use crate::opening::{day, now, open};
 use crate::output::print;
+use crate::sample_views::demo;
 use crate::sheets::{Desk, csv, json};
 
 pub(crate) fn run(command: Command) -> Result<(), Failure> {
@@ -82,7 +84,7 @@ impl Place {
         Ok(Self { shop, desk, day: day(on), folder })
     }
 
-    fn order(&mut self, word: &str, wish: &reeve_shop::Wish) -> Result<reeve_shop::Order, Failure> {
+    fn order(&mut self, word: &str, wish: &reeve_shop::Wish) -> Result<Order, Failure> {
         let order = self.shop.order(word, wish, self.day);
         let faults = self.shop.take_faults();
         let Some(order) = order else { return Err(Failure::Input(faults)) };
@@ -102,6 +104,43 @@ impl Place {
     fn text_or_html(&self, page: &pages::BookPage, form: AnyForm) -> Result<String, Failure> {
         self.desk.book(page, if form == AnyForm::Html { Form::Html } else { Form::Text })
     }
+}
+
+/// Pages of a book with one commission, made, paid in part and logged, and of a book with none.
+pub(crate) fn sample(layout: Layout, order: &Order, day: NaiveDate) -> Result<Layout, Failure> {
+    let folder = tempfile::tempdir().map_err(|error| Failure::System(error.to_string()))?;
+    let mut book = Book::open(&folder.path().join(BOOK_FILE), true)?.book;
+    let shop = open(&demo())?;
+    let desk = Desk::by(layout, &shop)?;
+    sample_pages(&desk, &book, day)?;
+    let name = Issuing { order, desk: &desk, day, note: None }.enter(&mut book, &shop)?.number;
+    book.mark(&name, State::Accepted, day, Some("By letter"))?;
+    book.pay(&name, Decimal::from(40), day, Some("Deposit"))?;
+    let work = WorkLine { day, step: None, minutes: 90.0, note: Some("Cut and hung".to_owned()) };
+    let cord = CordUsed { day, cord: "cotton-4-ecru".to_owned(), metres: 40.0 };
+    let bought = Bought { day, amount: Decimal::TEN, what: "Felt pads".to_owned() };
+    book.log(&name, &Took { work: vec![work], cord: vec![cord], bought: vec![bought] }, day)?;
+    sample_pages(&desk, &book, day)?;
+    let whole = book.whole(&name, day)?;
+    for form in [Form::Text, Form::Html] {
+        desk.book(&pages::whole_page(&whole, desk.rates(), desk.words()), form)?;
+        desk.book(&pages::took_page(&whole.course, desk.rates(), desk.words()), form)?;
+    }
+    Ok(desk.into_layout())
+}
+
+/// The pages that are there of any book.
+fn sample_pages(desk: &Desk, book: &Book, day: NaiveDate) -> Result<(), Failure> {
+    let (rates, words) = (desk.rates(), desk.words());
+    let (list, courses) = (book.list(day)?, book.courses(day)?);
+    let queue = pages::queue(&list, day, rates.weekly_hours.unwrap_or(Decimal::TEN), rates);
+    for form in [Form::Text, Form::Html] {
+        desk.book(&pages::list_page(&list, day, rates, words), form)?;
+        desk.book(&pages::queue_page(&queue, rates, words), form)?;
+        desk.book(&pages::summary_page(&pages::summary(&courses, None, day), "", rates, words), form)?;
+        desk.book(&pages::took_in_all_page(pages::took_in_all(&courses, None).as_ref(), "", rates, words), form)?;
+    }
+    Ok(())
 }
 
 fn enquire(commission: &str, note: Option<String>, at: &At) -> Result<(), Failure> {

@@ -12,11 +12,12 @@ use reeve_shop::{Folder, Order};
 
 use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{AnyForm, Chosen, PageForm, Place, Wished};
+use crate::forms::{AnyForm, Chosen, Place, Wished};
 use crate::issuing::when_ready;
 use crate::opening::{folder_failure, open, today};
 use crate::output::{print, write_files};
-use crate::sheets::{Desk, json, template_fault};
+use crate::own_templates::judge;
+use crate::sheets::{Desk, json, own_templates};
 use crate::{book, compare, knots, mix, samples, weigh};
 
 pub(crate) fn run(args: Args) -> Result<(), Failure> {
@@ -28,7 +29,7 @@ pub(crate) fn run(args: Args) -> Result<(), Failure> {
             costing(&order(commission.as_deref(), &wished, &place)?, form.form)
         }
         Command::Bench { commission, wished, place, form } => {
-            bench(&order(commission.as_deref(), &wished, &place)?, form)
+            bench(&order(commission.as_deref(), &wished, &place)?, form.form)
         }
         Command::Quote { commission, wished, place, form, out } => {
             quote(&order(commission.as_deref(), &wished, &place)?, form.form, out.as_deref())
@@ -64,11 +65,9 @@ fn check(place: &Place) -> Result<(), Failure> {
     shop.check(today(place));
     let (designs, commissions) = (shop.designs().len(), shop.commissions().len());
     let libraries = shop.libraries().iter().filter(|library| library.is_admitted()).count();
-    let own = shop.templates();
+    let own = own_templates(&mut shop);
     let mut faults = shop.take_faults();
-    if let Err(fault) = reeve_pages::load(&own) {
-        faults.push(template_fault(&fault));
-    }
+    faults.extend(judge(&own)?);
     if faults.iter().any(Fault::is_error) {
         return Err(Failure::Input(faults));
     }
@@ -112,12 +111,13 @@ fn costing(Ordered { order, desk, .. }: &Ordered, form: AnyForm) -> Result<(), F
     print(&page)
 }
 
-fn bench(Ordered { order, desk, .. }: &Ordered, form: PageForm) -> Result<(), Failure> {
-    let form = match form {
-        PageForm::Text => Form::Text,
-        PageForm::Html => Form::Html,
+fn bench(Ordered { order, desk, .. }: &Ordered, form: AnyForm) -> Result<(), Failure> {
+    let page = match form {
+        AnyForm::Text => desk.bench(order, Form::Text)?,
+        AnyForm::Html => desk.bench(order, Form::Html)?,
+        AnyForm::Json => json(&reeve_pages::json::bench_json(&order.commission, &order.priced))?,
     };
-    print(&desk.bench(order, form)?)
+    print(&page)
 }
 
 fn quote(Ordered { order, desk, day, book }: &Ordered, form: AnyForm, out: Option<&Path>) -> Result<(), Failure> {

@@ -20,8 +20,10 @@ use rust_decimal::Decimal;
 
 use crate::failure::{Failure, print_faults, say};
 use crate::forms::{Chosen, TableForm, WhichShop, price_of};
+use crate::layout::Layout;
 use crate::opening::open;
 use crate::output::print;
+use crate::sample_views::demo;
 use crate::sheets::{Desk, csv, json};
 use crate::whatif::{read_changes, worded};
 
@@ -102,6 +104,20 @@ pub(crate) fn run(asked: &Compare) -> Result<(), Failure> {
     found.end()
 }
 
+/// A comparison of two designs of the starter shop, changed as little and as much as can be.
+pub(crate) fn sample(mut layout: Layout) -> Result<Layout, Failure> {
+    for changes in [&[][..], &["wage=+10%".to_owned()]] {
+        let compared = Compared::sample(layout, changes)?;
+        let found = compared.rows(|_| true)?;
+        for form in [TableForm::Text, TableForm::Html] {
+            compared.page(&found.rows, "per-hour", form)?;
+            compared.page(&[], "per-hour", form)?;
+        }
+        layout = compared.desk.into_layout();
+    }
+    Ok(layout)
+}
+
 impl Rows {
     /// Tells whether something was left out.
     pub(crate) fn end(&self) -> Result<(), Failure> {
@@ -118,9 +134,13 @@ impl Rows {
 impl Compared {
     pub(crate) fn open(which: &Which) -> Result<Self, Failure> {
         let mut shop = open(&which.shop)?;
+        let desk = Desk::new(&mut shop)?;
+        Self::with(shop, desk, which)
+    }
+
+    fn with(mut shop: Shop, desk: Desk, which: &Which) -> Result<Self, Failure> {
         let words = if which.designs.is_empty() { shop.designs().to_vec() } else { which.designs.clone() };
         // What is wrong with the shop stops it; what is wrong with a design leaves out that design.
-        let desk = Desk::new(&mut shop)?;
         print_faults(&shop.take_faults());
         let given = which.prices.iter().map(|word| read_price(word)).collect::<Result<Vec<_>, _>>()?;
         let changes = read_changes(&which.changes, &shop.cord_names(), desk.rates())?;
@@ -129,6 +149,20 @@ impl Compared {
         let (choice, named) = (which.chosen.choice()?, !which.designs.is_empty());
         let bench = Bench { shop, rates, choice, named, given, changes };
         Ok(Self { desk, words, what_if, bench })
+    }
+
+    /// Of designs of the starter shop, with some inputs changed.
+    pub(crate) fn sample(layout: Layout, changes: &[String]) -> Result<Self, Failure> {
+        let which = Which {
+            designs: ["curlew-hanger", "bay-leaf"].map(str::to_owned).to_vec(),
+            chosen: Chosen::default(),
+            prices: Vec::new(),
+            changes: changes.to_vec(),
+            shop: demo(),
+        };
+        let shop = open(&which.shop)?;
+        let desk = Desk::by(layout, &shop)?;
+        Self::with(shop, desk, &which)
     }
 
     /// The rows that are wanted, on all cores, in the order of the designs.

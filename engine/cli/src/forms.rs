@@ -23,7 +23,7 @@ pub(crate) struct WhichShop {
 }
 
 /// Which of a design.
-#[derive(Debug, ClapArgs)]
+#[derive(Debug, Default, ClapArgs)]
 pub(crate) struct Chosen {
     /// One of the design's sizes
     #[arg(long, value_name = "SIZE")]
@@ -149,12 +149,4 @@ pub(crate) enum AnyForm {
     Html,
     /// For other programs
     Json,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(crate) enum PageForm {
-    /// Plain text, 80 columns
-    Text,
-    /// One self-contained page
-    Html,
 }

@@ -61,6 +61,14 @@ impl Issuing<'_> {
         print(pages.iter().find(|(name, _)| *name == "quote.txt").map_or("", |(_, text)| text))
     }
 
+    /// Enters the quote and no more; for a sample, whose pages are nobody's to read.
+    pub(crate) fn enter(&self, book: &mut Book, shop: &Shop) -> Result<Number, Failure> {
+        let figures = figures(&self.order.priced, self.order.commission.needed_by, self.desk.rates());
+        let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: catalogue(shop) };
+        let pattern = NumberPattern(NumberPattern::USUAL.to_owned());
+        book.issue(&self.asked(), &figures, &pattern, &origin, |number, before| self.snapshot(number, before, &figures))
+    }
+
     pub(crate) fn asked(&self) -> Asked {
         let commission = &self.order.commission;
         Asked {

@@ -7,10 +7,12 @@ use reeve_measure::Length;
 use reeve_pages::Form;
 use reeve_pages::chart::{Charted, chart_page, knot_sheet};
 use reeve_pages::knots::{KnotsPage, knot_json, knot_page, knots_json, knots_page, lacks};
+use reeve_pages::tight::tight_page;
 
 use crate::failure::{Failure, print_faults};
 use crate::forms::{DataForm, KnotForm, WhichShop};
 use crate::knot_args::Knots;
+use crate::layout::Layout;
 use crate::libraries;
 use crate::output::{print, print_or_write};
 use crate::samples;
@@ -48,6 +50,40 @@ fn list(word: Option<&str>, kind: Option<&str>, shop: &WhichShop, form: DataForm
         DataForm::Text => print(&shelf.page("knots", Form::Text, &KnotsPage { knots: knots_page(&found) })?),
         DataForm::Json => print(&json(&knots_json(&found))?),
     }
+}
+
+/// Pages of knots of the starter shop: some with parameters, notes and drawing, some without.
+pub(crate) fn sample(layout: Layout) -> Result<Layout, Failure> {
+    let shelf = Shelf::sample(layout)?;
+    let knots: Vec<&Knot> = ["square", "gathering-wrap", "collared-square", "button", "half-hitch"]
+        .iter()
+        .filter_map(|word| shelf.find(word).ok())
+        .collect();
+    shelf.page("knots", Form::Text, &KnotsPage { knots: knots_page(&knots) })?;
+    let mut charted = Vec::new();
+    for knot in knots {
+        let setting = setting(knot, &usual(SAMPLE_CORD), &[])?;
+        let Ok(taken) = knot.taken(&setting) else { continue };
+        shelf.page("knot", Form::Text, &knot_page(knot, &setting, &taken))?;
+        let shown = Charted { knot, setting: setting.clone(), shape: shelf.shape(knot)? };
+        shelf.page("knot", Form::Html, &knot_sheet(shelf.sheet(&knot.title), &shown, &taken))?;
+        if let Some(row) = knot.table.as_ref().and_then(|table| table.rows.first()) {
+            shelf.page("tight", Form::Text, &tight_page(knot, &setting, row))?;
+        }
+        charted.push(shown);
+    }
+    shelf.page("chart", Form::Html, &chart_page(shelf.sheet("Knot chart"), Length::mm(SAMPLE_CORD), &charted))?;
+    shelf.style()?;
+    drop(charted);
+    Ok(shelf.into_layout())
+}
+
+/// The thickness of a sample's cord, in millimetres.
+const SAMPLE_CORD: f64 = 4.0;
+
+/// In a cord of so many millimetres, and else as usual.
+fn usual(cord: f64) -> Tied {
+    Tied { cord, core: None, rod: None, working: None, give: USUAL_GIVE, parameters: Vec::new() }
 }
 
 fn nothing_found() -> Failure {
@@ -91,7 +127,7 @@ fn mending(misfit: &Misfit) -> String {
 
 fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Failure> {
     let shelf = Shelf::open(shop)?;
-    let tied = Tied { cord, core: None, rod: None, working: None, give: USUAL_GIVE, parameters: Vec::new() };
+    let tied = usual(cord);
     let charted = |knot| Ok(Charted { knot, setting: setting(knot, &tied, &[])?, shape: shelf.shape(knot)? });
     let knots = shelf.of_kind(kind).map(charted).collect::<Result<Vec<_>, Failure>>()?;
     if knots.is_empty() {

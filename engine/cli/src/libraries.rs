@@ -12,9 +12,9 @@ use reeve_shop::{Admissions, Candidate, Folder, PLUGINS, Shop};
 
 use crate::failure::{Failure, ask, say};
 use crate::forms::WhichShop;
+use crate::layout::Layout;
 use crate::opening::{folder_failure, open, program};
 use crate::output::{print, remove_folder, write_below, write_files, write_folder};
-use crate::sheets::{load, page};
 
 static TEMPLATE: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../plugins/template");
 static KIT: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../plugins/kit/src");
@@ -105,7 +105,7 @@ fn shown(candidate: &Candidate, probed: &Probed) -> Result<String, Failure> {
         refused: probed.refused,
         slowest: probed.slowest,
     });
-    page(&load(&[])?, "library", Form::Text, &view)
+    Layout::new(Vec::new())?.page("library", Form::Text, &view)
 }
 
 /// Takes a library out of the shop.

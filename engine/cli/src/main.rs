@@ -10,11 +10,15 @@ mod forms;
 mod issuing;
 mod knot_args;
 mod knots;
+mod layout;
 mod learning;
 mod libraries;
 mod mix;
 mod opening;
 mod output;
+mod own_templates;
+mod page_process;
+mod sample_views;
 mod samples;
 mod sheets;
 mod shelf;
@@ -29,8 +33,10 @@ use clap::Parser;
 fn main() -> ExitCode {
     let mut words = std::env::args_os().skip(1);
     // The program starts itself so for each library of knots: before anything else of it is there.
-    if words.next().is_some_and(|word| word == reeve_host::SERVE) {
-        return reeve_host::serve(&words.collect::<Vec<_>>());
+    match words.next() {
+        Some(word) if word == reeve_host::SERVE => return reeve_host::serve(&words.collect::<Vec<_>>()),
+        Some(word) if word == page_process::LAY_OUT => return page_process::serve(),
+        _ => {}
     }
     let args = args::Args::parse();
     match commands::run(args) {

@@ -11,6 +11,7 @@ use rust_decimal::Decimal;
 use crate::compare::{Compared, Which, which_size};
 use crate::failure::Failure;
 use crate::forms::AnyForm;
+use crate::layout::Layout;
 use crate::output::print;
 use crate::sheets::json;
 
@@ -44,6 +45,19 @@ pub(crate) fn run(asked: &Mix) -> Result<(), Failure> {
     sort_rows(&mut found.rows, "contribution");
     print(&page(&compared, &found.rows, hours, asked.form)?)?;
     found.end()
+}
+
+/// A week with two designs of the starter shop: with hours for them, and with hardly any.
+pub(crate) fn sample(mut layout: Layout) -> Result<Layout, Failure> {
+    for (changes, hours) in [(&[][..], 30), (&["wage=+10%".to_owned()], 1)] {
+        let compared = Compared::sample(layout, changes)?;
+        let found = compared.rows(|_| true)?;
+        for form in [AnyForm::Text, AnyForm::Html] {
+            page(&compared, &found.rows, Decimal::from(hours), form)?;
+        }
+        layout = compared.desk.into_layout();
+    }
+    Ok(layout)
 }
 
 /// A demand for what is not compared is a slip.

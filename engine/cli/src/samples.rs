@@ -1,14 +1,17 @@
 //! `reeve knots sample` and `reeve knots hand`: what the maker's own trials say.
 
 use reeve_costing::hand::{Hand, Odd};
+use reeve_pages::Form;
 use reeve_pages::hand::{hand_json, hand_page, odd_words, sample_page};
 use reeve_shop::{Added, NewSample, Shop};
 
 use crate::failure::{Failure, print_faults, say};
 use crate::forms::{DataForm, WhichShop};
 use crate::knot_args::Sample;
+use crate::layout::Layout;
 use crate::opening::open;
 use crate::output::{print, rewrite};
+use crate::sample_views::demo;
 use crate::sheets::{json, text_page};
 use crate::shelf::read_parameters;
 
@@ -40,6 +43,37 @@ pub(crate) fn add(sample: &Sample) -> Result<(), Failure> {
         say(&format!("look: {}", odd_words(odd)));
     }
     print(&shown)
+}
+
+/// What a sample of the starter shop changes, and hands that know nothing and something.
+pub(crate) fn sample(layout: Layout) -> Result<Layout, Failure> {
+    let shop = open(&demo())?;
+    let new = NewSample {
+        cord: "cotton-4-ecru".to_owned(),
+        knot: "square".to_owned(),
+        tied: 20,
+        core: Some(2),
+        rod: None,
+        working: None,
+        parameters: Vec::new(),
+        before: "150 cm".to_owned(),
+        after: "30 cm".to_owned(),
+        made: "28 cm".to_owned(),
+        minutes: Some(6.0),
+        on: None,
+        note: Some("Tied tight.".to_owned()),
+    };
+    let added = shop.with_sample(&new).map_err(Failure::Input)?;
+    let before = Hand::default();
+    let heading = "Nothing was written.".to_owned();
+    let shown = sample_page(heading, added.lines.clone(), &added.sample, (&before, &added.hand), 1.0)
+        .map_err(|misfit| Failure::System(misfit.to_string()))?;
+    layout.page("sample", Form::Text, &shown)?;
+    for hand in [&before, &added.hand] {
+        let odd: Vec<(&str, &Odd)> = hand.odd.iter().map(|odd| ("knots/samples.toml:1", odd)).collect();
+        layout.page("hand", Form::Text, &hand_page(hand, &odd))?;
+    }
+    Ok(layout)
 }
 
 fn new_sample(sample: &Sample) -> Result<NewSample, Failure> {

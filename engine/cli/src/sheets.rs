@@ -7,16 +7,16 @@ use reeve_pages::book::BookPage;
 use reeve_pages::compare::Comparison;
 use reeve_pages::mix::Week;
 use reeve_pages::weigh::Weighed;
-use reeve_pages::{Form, TemplateFault, Templates, Words, lay_out};
-use reeve_reading::Fault;
+use reeve_pages::{Form, OwnTemplate, Words};
 use reeve_shop::{Order, Shop};
 use serde::Serialize;
 
 use crate::failure::Failure;
+use crate::layout::Layout;
 
 /// What every page of a shop is made with.
 pub(crate) struct Desk {
-    templates: Templates,
+    layout: Layout,
     words: Words,
     rates: Rates,
 }
@@ -24,15 +24,23 @@ pub(crate) struct Desk {
 impl Desk {
     /// Loads the shop's templates and wording. Faults of the shop so far stop it.
     pub(crate) fn new(shop: &mut Shop) -> Result<Self, Failure> {
-        let own = shop.templates();
+        let own = own_templates(shop);
         if shop.is_stopped() {
             return Err(Failure::Input(shop.take_faults()));
         }
-        let templates = load(&own)?;
-        let rates = shop.rates().cloned().ok_or_else(|| Failure::input("shop.toml has faults", ""))?;
+        Self::by(Layout::new(own)?, shop)
+    }
+
+    /// With the shop's rates, laid out otherwise.
+    pub(crate) fn by(layout: Layout, shop: &Shop) -> Result<Self, Failure> {
+        Self::with(layout, shop.rates().cloned().ok_or_else(|| Failure::input("shop.toml has faults", ""))?)
+    }
+
+    /// With other rates.
+    pub(crate) fn with(layout: Layout, rates: Rates) -> Result<Self, Failure> {
         let words = Words::new(&rates)
             .map_err(|fault| Failure::input(fault.to_string(), "change `language` or `currency` in shop.toml"))?;
-        Ok(Self { templates, words, rates })
+        Ok(Self { layout, words, rates })
     }
 
     /// The quote, from what the client may know alone.
@@ -107,40 +115,23 @@ impl Desk {
     }
 
     fn page(&self, name: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
-        page(&self.templates, name, form, view)
+        self.layout.page(name, form, view)
+    }
+
+    /// What its pages are laid out by.
+    pub(crate) fn into_layout(self) -> Layout {
+        self.layout
     }
 }
 
 /// A page in text of a shop, by its own template if it has one.
 pub(crate) fn text_page(shop: &mut Shop, name: &str, view: &impl Serialize) -> Result<String, Failure> {
-    page(&load(&shop.templates())?, name, Form::Text, view)
+    Layout::new(own_templates(shop))?.page(name, Form::Text, view)
 }
 
-/// The built-in templates with a shop's own.
-pub(crate) fn load(own: &[(String, String, String)]) -> Result<Templates, Failure> {
-    reeve_pages::load(own).map_err(|fault| template_failure(&fault))
-}
-
-/// Lays out one page.
-pub(crate) fn page(templates: &Templates, name: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
-    lay_out(templates, name, form, view).map_err(|fault| template_failure(&fault))
-}
-
-pub(crate) fn template_failure(fault: &TemplateFault) -> Failure {
-    Failure::Input(vec![template_fault(fault)])
-}
-
-/// A template's fault with its file, line and reason.
-pub(crate) fn template_fault(fault: &TemplateFault) -> Fault {
-    let place = match (fault.line, fault.column) {
-        (Some(line), Some(column)) => format!(", line {line}, column {column}"),
-        (Some(line), None) => format!(", line {line}"),
-        _ => String::new(),
-    };
-    Fault::without_place(
-        format!("the template {}{place} fails: {}", fault.file, fault.reason),
-        "mend it, or take it out of templates/ to use the built-in one",
-    )
+/// A shop's own templates.
+pub(crate) fn own_templates(shop: &mut Shop) -> Vec<OwnTemplate> {
+    shop.templates().into_iter().map(OwnTemplate::from).collect()
 }
 
 /// A table for a spreadsheet, if it could be written.

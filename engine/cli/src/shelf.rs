@@ -10,19 +10,21 @@ use reeve_costing::rates::Rates;
 use reeve_measure::{Length, bound};
 use reeve_pages::chart::Sheet;
 use reeve_pages::drawing::{DrawOptions, draw_alone};
-use reeve_pages::{Form, Templates};
+use reeve_pages::{Form, OwnTemplate};
 use reeve_reading::{Fault, Figure, nearest};
 use reeve_shop::{Folder, read_knot};
 
 use crate::failure::Failure;
 use crate::forms::WhichShop;
+use crate::layout::Layout;
 use crate::opening::open;
-use crate::sheets::{load, page, template_failure};
+use crate::sample_views::demo;
+use crate::sheets::own_templates;
 
 /// The knots at hand, and what their pages are made with.
 pub(crate) struct Shelf {
     pub(crate) catalogue: Catalogue,
-    templates: Templates,
+    layout: Layout,
     rates: Option<Rates>,
 }
 
@@ -31,18 +33,24 @@ impl Shelf {
     pub(crate) fn open(shop: &WhichShop) -> Result<Self, Failure> {
         let nowhere = shop.folder.is_none() && !shop.demo && Folder::find(Path::new(".")).is_err();
         if nowhere {
-            return Self::with(Catalogue::embedded().0, &[], None);
+            return Self::with(Catalogue::embedded().0, Vec::new(), None);
         }
         let mut shop = open(shop)?;
-        let own = shop.templates();
+        let own = own_templates(&mut shop);
         if shop.is_stopped() {
             return Err(Failure::Input(shop.take_faults()));
         }
-        Self::with(shop.catalogue().clone(), &own, shop.rates().cloned())
+        Self::with(shop.catalogue().clone(), own, shop.rates().cloned())
     }
 
-    fn with(catalogue: Catalogue, own: &[(String, String, String)], rates: Option<Rates>) -> Result<Self, Failure> {
-        Ok(Self { catalogue, templates: load(own)?, rates })
+    fn with(catalogue: Catalogue, own: Vec<OwnTemplate>, rates: Option<Rates>) -> Result<Self, Failure> {
+        Ok(Self { catalogue, layout: Layout::new(own)?, rates })
+    }
+
+    /// The knots of the starter shop, with pages laid out otherwise.
+    pub(crate) fn sample(layout: Layout) -> Result<Self, Failure> {
+        let shop = open(&demo())?;
+        Ok(Self { catalogue: shop.catalogue().clone(), layout, rates: shop.rates().cloned() })
     }
 
     /// Finds a knot by a word, or says which was meant.
@@ -86,12 +94,21 @@ impl Shelf {
                 },
             )
         })?;
-        let style = self.templates.render("drawing.css", &BTreeMap::<&str, &str>::new());
-        Ok(draw_alone(&shape, &DrawOptions::of(knot), &style.map_err(|fault| template_failure(&fault))?))
+        Ok(draw_alone(&shape, &DrawOptions::of(knot), &self.style()?))
+    }
+
+    /// The style of drawings.
+    pub(crate) fn style(&self) -> Result<String, Failure> {
+        self.layout.fill("drawing.css", Form::Html, &BTreeMap::<&str, &str>::new())
+    }
+
+    /// What its pages are laid out by.
+    pub(crate) fn into_layout(self) -> Layout {
+        self.layout
     }
 
     pub(crate) fn page(&self, name: &str, form: Form, view: &impl serde::Serialize) -> Result<String, Failure> {
-        page(&self.templates, name, form, view)
+        self.layout.page(name, form, view)
     }
 }
 

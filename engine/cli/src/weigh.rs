@@ -11,15 +11,17 @@ use reeve_costing::whatif::{Changed, effects};
 use reeve_pages::Form;
 use reeve_pages::compare::TENTH;
 use reeve_pages::weigh::{WEIGH_COLUMNS, Weighed, weigh_json, weigh_rows};
-use reeve_shop::Found;
+use reeve_shop::{Found, Shop};
 use rust_decimal::Decimal;
 
 use crate::commands::chosen;
 use crate::compare::unpriced;
 use crate::failure::{Failure, print_faults};
 use crate::forms::{Chosen, TableForm, WhichShop, price_of};
+use crate::layout::Layout;
 use crate::opening::open;
 use crate::output::print;
+use crate::sample_views::demo;
 use crate::sheets::{Desk, json};
 use crate::whatif::{read_changes, worded};
 
@@ -62,7 +64,33 @@ struct Scales {
 }
 
 pub(crate) fn run(asked: &Weigh) -> Result<(), Failure> {
-    let scales = Scales::of(asked)?;
+    print(&page(&Scales::of(asked)?, asked)?)
+}
+
+/// A design of the starter shop on the scales, with inputs changed and not, with a price of its own and not.
+pub(crate) fn sample(mut layout: Layout) -> Result<Layout, Failure> {
+    for (design, changes) in [(reeve_shop::DEMO_DESIGN, vec![]), ("tideline-panel", vec!["wage=+10%".to_owned()])] {
+        let mut asked = Weigh {
+            design: Some(design.to_owned()),
+            chosen: Chosen::default(),
+            price: None,
+            changes,
+            prices: None,
+            shop: demo(),
+            form: TableForm::Text,
+        };
+        let mut shop = open(&asked.shop)?;
+        let desk = Desk::by(layout, &shop)?;
+        let scales = Scales::with(&mut shop, desk, &asked)?;
+        page(&scales, &asked)?;
+        asked.form = TableForm::Html;
+        page(&scales, &asked)?;
+        layout = scales.desk.into_layout();
+    }
+    Ok(layout)
+}
+
+fn page(scales: &Scales, asked: &Weigh) -> Result<String, Failure> {
     let title = scales.found.piece.title.as_str();
     let no = |fault| Failure::Input(vec![unpriced(title, &fault)]);
     let given = asked.price.as_deref().map(read_amount).transpose()?;
@@ -84,20 +112,24 @@ pub(crate) fn run(asked: &Weigh) -> Result<(), Failure> {
         rates,
         alone: &scales.alone,
     };
-    print(&match asked.form {
-        TableForm::Text => scales.desk.weigh(&weighed, Form::Text)?,
-        TableForm::Html => scales.desk.weigh(&weighed, Form::Html)?,
-        TableForm::Json => json(&weigh_json(&weighed))?,
-        TableForm::Csv => csv(&weighed),
-    })
+    match asked.form {
+        TableForm::Text => scales.desk.weigh(&weighed, Form::Text),
+        TableForm::Html => scales.desk.weigh(&weighed, Form::Html),
+        TableForm::Json => json(&weigh_json(&weighed)),
+        TableForm::Csv => Ok(csv(&weighed)),
+    }
 }
 
 impl Scales {
     fn of(asked: &Weigh) -> Result<Self, Failure> {
         let mut shop = open(&asked.shop)?;
+        let desk = Desk::new(&mut shop)?;
+        Self::with(&mut shop, desk, asked)
+    }
+
+    fn with(shop: &mut Shop, desk: Desk, asked: &Weigh) -> Result<Self, Failure> {
         let known = shop.designs();
         let word = chosen(asked.design.as_deref(), asked.shop.demo, reeve_shop::DEMO_DESIGN, "design", &known)?;
-        let desk = Desk::new(&mut shop)?;
         let changes = read_changes(&asked.changes, &shop.cord_names(), desk.rates())?;
         let found = shop.design(word, &asked.chosen.choice()?);
         let faults = shop.take_faults();

@@ -248,7 +248,7 @@ mod tests {
             let mut catalogue = Catalogue::default();
             let faults = catalogue.add(&File::new("band.toml", knot_text("small", &knot)));
             let [least, most, usual] = figures;
-            let sound = kind < 5 && take_up_source < 4 && time_source < 4 && unit < 3;
+            let sound = kind < 5 && take_up_source < 4 && time_source < 4 && unit < 4;
             let ranged = 0.0 <= least && least <= usual && usual <= most && most <= 1e5;
             prop_assert_eq!(faults.is_empty(), sound && ranged, "{:?} {:?}", figures, codes);
         }

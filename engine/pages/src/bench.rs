@@ -1,5 +1,6 @@
 //! The bench sheet and the take-off: what to cut, what to tie, what to buy.
 
+use reeve_catalogue::{Settled, Unit};
 use reeve_costing::cost::CordBought;
 use reeve_costing::hand::{YOUR_HAND, YOUR_SAMPLE};
 use reeve_costing::piece::Piece;
@@ -153,7 +154,10 @@ fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Work
                 amount: words.time(chore.time),
             })
             .collect(),
-        knots: knot_counts(take_off).into_iter().map(|(knot, count)| Row::new(knot, count.to_string())).collect(),
+        knots: knot_counts(take_off, words)
+            .into_iter()
+            .map(|(knot, count)| Row::new(knot, count.to_string()))
+            .collect(),
         fittings: take_off
             .fittings
             .iter()
@@ -181,14 +185,15 @@ fn tenth_piece(take_off: &TakeOff, words: &Words) -> String {
     format!("The tenth of a row takes {}.", words.time(take_off.time_of_nth(10)))
 }
 
-/// Knots of each type, in order of first use.
-fn knot_counts(take_off: &TakeOff) -> Vec<(String, u64)> {
+/// Knots of each type, those with other parameters apart, in order of first use.
+fn knot_counts(take_off: &TakeOff, words: &Words) -> Vec<(String, u64)> {
     let mut counts: Vec<(String, u64)> = Vec::new();
     for step in &take_off.steps {
-        if let Doing::Knots(KnotLine { knot, count, .. }) = &step.doing {
-            match counts.iter_mut().find(|(known, _)| known == knot) {
-                Some((_, all)) => *all += count,
-                None => counts.push((knot.clone(), *count)),
+        if let Doing::Knots(line) = &step.doing {
+            let knot = format!("{}{}", line.knot, set_to(&line.parameters, words));
+            match counts.iter_mut().find(|(known, _)| *known == knot) {
+                Some((_, all)) => *all += line.count,
+                None => counts.push((knot, line.count)),
             }
         }
     }
@@ -241,7 +246,31 @@ fn knot_words(knots: &KnotLine, words: &Words) -> String {
     // The catalogue's own figures need no word of where they come from.
     let by =
         if [YOUR_SAMPLE, YOUR_HAND].contains(&knots.source) { format!(", by {}", knots.source) } else { String::new() };
-    format!("{what}{laid}; one takes {} of leg{by}", words.length(knots.take_up))
+    let set = set_to(&knots.parameters, words);
+    format!("{what}{laid}{set}; one takes {} of leg{by}", words.length(knots.take_up))
+}
+
+/// What a knot's parameters are, behind its name: nothing for a knot without.
+fn set_to(parameters: &[Settled], words: &Words) -> String {
+    let one = |settled: &Settled| {
+        let of = settled.part.as_ref().map(|part| format!("{part} ")).unwrap_or_default();
+        format!("{of}{}\u{a0}{}", settled.name, figure(settled, words))
+    };
+    let all: Vec<String> = parameters.iter().map(one).collect();
+    if all.is_empty() { String::new() } else { format!(": {}", all.join(", ")) }
+}
+
+/// A parameter's figure with its unit.
+fn figure(settled: &Settled, words: &Words) -> String {
+    let number = words.number_of(settled.value);
+    match (settled.unit, settled.length) {
+        (Unit::Degrees, _) => format!("{number}°"),
+        (Unit::Diameters, Some(length)) => {
+            format!("{} ({number}\u{a0}{})", words.length(length), if number == "1" { "diameter" } else { "diameters" })
+        }
+        (_, Some(length)) => words.length(length),
+        (_, None) => number,
+    }
 }
 
 fn shopping(cords: &[CordBought], fittings: &[Many<Fitting>], words: &Words) -> Vec<Buy> {

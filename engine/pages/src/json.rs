@@ -1,15 +1,18 @@
-//! JSON of the take-off and the costing. Amounts are decimal strings; lengths, times and masses are numbers with
+//! JSON of the take-off, the bench sheet and the costing. Amounts are decimal strings; lengths, times and masses are numbers with
 //! their unit in the name.
 
+use chrono::NaiveDate;
+use reeve_catalogue::Settled;
+use reeve_costing::commission::Commission;
 use reeve_costing::cost::{CordBought, Cost};
 use reeve_costing::pricing::Priced;
-use reeve_costing::takeoff::{Doing, TakeOff};
+use reeve_costing::takeoff::{CutLine, Doing, TakeOff};
 use reeve_measure::Length;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::figures::{FORM, cents, tenth};
+use crate::figures::{FORM, cents, tenth, thousandth};
 
 /// Everything one piece needs.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
@@ -18,24 +21,63 @@ pub struct TakeOffJson {
     pub form: u32,
     /// The design's file stem.
     pub design: String,
+    /// What one piece takes.
+    #[serde(flatten)]
+    pub work: WorkJson,
+    /// Cord to buy for one piece, at least cost.
+    pub purchases: Vec<PurchaseJson>,
+}
+
+/// What one piece takes.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct WorkJson {
     /// The piece's title.
     pub title: String,
     /// The cut list.
     pub cords: Vec<CordJson>,
     /// Leg sets.
     pub legs: Vec<LegJson>,
-    /// The steps that tie knots, in order.
+    /// The steps that tie knots, in working order.
     pub knots: Vec<KnotJson>,
     /// Fittings and beads.
     pub fittings: Vec<FittingJson>,
-    /// Cord to buy for one piece, at least cost.
-    pub purchases: Vec<PurchaseJson>,
     /// Mass of the finished piece, in grams.
     pub weight_g: f64,
     /// Standard time of one piece made alone, in seconds.
     pub seconds: f64,
     /// Standard time of the tenth of a row, without what is done once for all: practice shortens it, where the shop says so.
     pub tenth_seconds: f64,
+}
+
+/// What is cut, tied and bought for a commission.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct BenchJson {
+    /// Version of this form.
+    pub form: u32,
+    /// The commission's file stem.
+    pub reference: String,
+    /// What it is called.
+    pub title: String,
+    /// The day it is promised for, if one is.
+    pub promised: Option<NaiveDate>,
+    /// Each item, in order.
+    pub items: Vec<BenchItemJson>,
+    /// Cord to buy for all of it, at least cost.
+    pub purchases: Vec<PurchaseJson>,
+    /// Bench hours for all of it.
+    pub hours: Decimal,
+}
+
+/// Pieces that are made alike.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct BenchItemJson {
+    /// The design's file stem.
+    pub design: String,
+    /// How many.
+    pub pieces: u32,
+    /// What one of them takes.
+    #[serde(flatten)]
+    pub work: WorkJson,
 }
 
 /// Cords cut alike.
@@ -75,6 +117,8 @@ pub struct KnotJson {
     pub knot: String,
     /// How many in all.
     pub count: u64,
+    /// What its parameters are, defaults included; then those of the knots that it is made of.
+    pub parameters: Vec<ParameterJson>,
     /// Length of one working leg that one knot takes, in millimetres.
     pub take_up_mm: f64,
     /// How far one knot carries the work, in millimetres.
@@ -83,6 +127,21 @@ pub struct KnotJson {
     pub seconds: f64,
     /// Where the take-up comes from.
     pub source: String,
+}
+
+/// What a parameter of a knot is.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct ParameterJson {
+    /// Its name.
+    pub name: String,
+    /// Its value, in its unit.
+    pub value: f64,
+    /// `number`, `mm`, `degrees` or `diameters`.
+    pub unit: String,
+    /// How long it is, in millimetres; null where it is no length.
+    pub length_mm: Option<f64>,
+    /// The title of the knot within the knot that it belongs to; null for one of its own.
+    pub part: Option<String>,
 }
 
 /// A fitting or bead.
@@ -133,19 +192,33 @@ pub fn takeoff_json(design: &str, title: &str, take_off: &TakeOff, cords: &[Cord
     TakeOffJson {
         form: FORM,
         design: design.to_owned(),
+        work: work(title, take_off),
+        purchases: cords.iter().map(purchase).collect(),
+    }
+}
+
+/// The bench sheet of a commission.
+pub fn bench_json(commission: &Commission, priced: &Priced) -> BenchJson {
+    let items = commission.items.iter().zip(&priced.job.items).map(|(item, cost)| BenchItemJson {
+        design: item.design.clone(),
+        pieces: item.quantity,
+        work: work(&item.piece.title, &cost.take_off),
+    });
+    BenchJson {
+        form: FORM,
+        reference: priced.quote.reference.clone(),
+        title: priced.quote.title.clone(),
+        promised: priced.quote.promised,
+        items: items.collect(),
+        purchases: priced.job.cords.iter().map(purchase).collect(),
+        hours: priced.outcome.cost.hours,
+    }
+}
+
+fn work(title: &str, take_off: &TakeOff) -> WorkJson {
+    WorkJson {
         title: title.to_owned(),
-        cords: take_off
-            .cords
-            .iter()
-            .map(|line| CordJson {
-                group: line.group.clone(),
-                cord: line.cord.name.clone(),
-                count: line.count,
-                cut_mm: line.cut_mm,
-                fold_mm: line.fold.as_ref().map(|fold| tenth(fold.at.as_mm())),
-                fold_from: line.fold.as_ref().and_then(|fold| fold.from.clone()),
-            })
-            .collect(),
+        cords: take_off.cords.iter().map(cord).collect(),
         legs: take_off
             .legs
             .iter()
@@ -157,10 +230,20 @@ pub fn takeoff_json(design: &str, title: &str, take_off: &TakeOff, cords: &[Cord
             .iter()
             .map(|(fitting, count)| FittingJson { fitting: fitting.name.clone(), count: *count })
             .collect(),
-        purchases: cords.iter().map(purchase).collect(),
         weight_g: tenth(take_off.weight.as_g()),
         seconds: tenth(take_off.time_of(1).as_s()),
         tenth_seconds: tenth(take_off.time_of_nth(10).as_s()),
+    }
+}
+
+fn cord(line: &CutLine) -> CordJson {
+    CordJson {
+        group: line.group.clone(),
+        cord: line.cord.name.clone(),
+        count: line.count,
+        cut_mm: line.cut_mm,
+        fold_mm: line.fold.as_ref().map(|fold| tenth(fold.at.as_mm())),
+        fold_from: line.fold.as_ref().and_then(|fold| fold.from.clone()),
     }
 }
 
@@ -174,12 +257,23 @@ fn knots(take_off: &TakeOff) -> Vec<KnotJson> {
             step: step.title.clone(),
             knot: line.name.clone(),
             count: line.count,
+            parameters: line.parameters.iter().map(parameter).collect(),
             take_up_mm: tenth(line.take_up.as_mm()),
             rise_mm: tenth(line.rise.as_mm()),
             seconds: tenth(step.time.of(1).as_s()),
             source: line.source.to_owned(),
         })
         .collect()
+}
+
+fn parameter(settled: &Settled) -> ParameterJson {
+    ParameterJson {
+        name: settled.name.clone(),
+        value: thousandth(settled.value),
+        unit: settled.unit.word().to_owned(),
+        length_mm: settled.length.map(|length| tenth(length.as_mm())),
+        part: settled.part.clone(),
+    }
 }
 
 fn purchase(bought: &CordBought) -> PurchaseJson {

@@ -16,6 +16,8 @@ pub mod hand;
 pub mod json;
 pub mod knots;
 pub mod library;
+mod marks;
+mod meter;
 pub mod mix;
 mod money;
 pub mod quote;
@@ -26,20 +28,32 @@ pub mod tight;
 pub mod weigh;
 mod words;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
-pub use render::{TemplateFault, Templates};
+pub use marks::tag_at;
+pub use meter::{MOST_BYTES, MOST_STEPS, Watch};
+pub use render::{OwnTemplate, TemplateFault, Templates, fault_at};
 pub use schemas::schemas;
-pub use templates::{BUILT_IN, load};
+pub use templates::{BUILT_IN, load, used_by};
 pub use words::{WordFault, Words};
 
 /// What a page is written as.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Form {
     /// One self-contained file.
     Html,
     /// 80 columns, for plain mail.
     Text,
+}
+
+impl Form {
+    /// The template of a page in this form.
+    pub fn template(self, name: &str) -> String {
+        match self {
+            Self::Html => format!("{name}.html"),
+            Self::Text => format!("{name}.txt"),
+        }
+    }
 }
 
 /// Lays a view out by the template of its name.
@@ -49,10 +63,19 @@ pub enum Form {
 /// # Errors
 /// A [`TemplateFault`] with the file, line and reason.
 pub fn lay_out(templates: &Templates, name: &str, form: Form, view: &impl Serialize) -> Result<String, TemplateFault> {
-    match form {
-        Form::Html => templates.render(&format!("{name}.html"), view),
-        Form::Text => templates.render(&format!("{name}.txt"), view).map(|text| tidy(&money::plain(&text))),
-    }
+    fill(templates, &form.template(name), form, view)
+}
+
+/// Fills in a template, be it a page's or a part's.
+///
+/// # Errors
+/// A [`TemplateFault`] with the file, line and reason.
+pub fn fill(templates: &Templates, template: &str, form: Form, view: &impl Serialize) -> Result<String, TemplateFault> {
+    let text = templates.render(template, view)?;
+    Ok(match form {
+        Form::Html => text,
+        Form::Text => tidy(&money::plain(&text)),
+    })
 }
 
 fn tidy(text: &str) -> String {

@@ -2,16 +2,20 @@
 //!
 //! Names ending in `.html` escape what they print; every other template prints it as it is.
 //! A shop may replace a built-in template with a file of its own. Whatever is wrong with a
-//! template is reported with the file, line and column to look at.
+//! template is reported with the file, line and column to look at; that it takes too much as well.
 
 use std::borrow::Cow;
-use std::collections::{HashMap, HashSet};
+use std::collections::HashSet;
 use std::fmt;
+use std::sync::Arc;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use tera::{Context, Error, ErrorKind, Kwargs, ReportError, State, Tera, TeraResult, Value};
 use textwrap::{Options, WordSplitter};
 use unicode_width::UnicodeWidthStr;
+
+use crate::marks::{MARK, Marked, Spot, tags};
+use crate::meter::{Bounded, Meter, TOO_LONG, Watch};
 
 /// The widest that a filter will make anything, so that a slip of the pen in a template
 /// cannot ask for a page of a billion columns.
@@ -20,43 +24,103 @@ const WIDEST: usize = 1000;
 /// A checked set of templates that may extend and include one another.
 pub struct Templates {
     engine: Tera,
-    files: Files,
+    own: Own,
+    meter: Arc<Meter>,
 }
 
 impl Templates {
-    /// Checks the built-in templates (name, text) together with the shop's own ones (name,
-    /// path, text), which replace built-in templates of the same name.
-    pub fn new(builtin: &[(&str, &str)], overrides: &[(String, String, String)]) -> Result<Self, TemplateFault> {
-        let files = Files::of(overrides);
+    /// Checks the built-in templates (name, text) together with the shop's own ones, which replace built-in templates of
+    /// the same name.
+    ///
+    /// # Errors
+    /// A [`TemplateFault`] with the file, line and reason.
+    pub fn new(builtin: &[(&str, &str)], own: &[OwnTemplate]) -> Result<Self, TemplateFault> {
+        Self::watched(builtin, own, None)
+    }
+
+    /// The same; `watch` is told the number of every mark of the shop's own templates that a page passes.
+    ///
+    /// # Errors
+    /// A [`TemplateFault`] with the file, line and reason.
+    pub fn watched(builtin: &[(&str, &str)], own: &[OwnTemplate], watch: Option<Watch>) -> Result<Self, TemplateFault> {
+        let own = Own::of(own);
+        let meter = Arc::new(Meter::new(watch));
         let mut engine = Tera::new();
         engine.autoescape_on([".html"]);
-        // The engine refuses templates that use a filter it has not met yet.
+        // The engine refuses templates that use a filter or function it has not met yet.
         register_filters(&mut engine);
-        engine.add_raw_templates(merged(builtin, overrides)).map_err(|error| files.fault(&error, "templates"))?;
-        Ok(Self { engine, files })
+        let passed = Arc::clone(&meter);
+        engine.register_function(MARK, move |arguments: Kwargs, _: &State| passed.pass(arguments.must_get("at")?));
+        engine.add_raw_templates(merged(builtin, &own)).map_err(|error| own.fault(&error, "templates"))?;
+        Ok(Self { engine, own, meter })
     }
 
     /// Fills in the template called `name`.
     ///
-    /// The data must be a structure or a map. A field that the template uses and the data
-    /// lacks is a fault, not a blank.
+    /// The data must be a structure or a map. A field that the template uses and the data lacks is a fault, not a blank.
+    /// So is a page on which the shop's own templates take more than [`MOST_STEPS`], or that grows past [`MOST_BYTES`].
+    ///
+    /// # Errors
+    /// A [`TemplateFault`] with the file, line and reason.
     pub fn render(&self, name: &str, data: &impl Serialize) -> Result<String, TemplateFault> {
-        Context::from_serialize(data)
-            .and_then(|context| self.engine.render(name, &context))
-            .map_err(|error| self.files.fault(&error, name))
+        let context = Context::from_serialize(data).map_err(|error| self.own.fault(&error, name))?;
+        // The program's own templates end by themselves.
+        if self.own.is_empty() {
+            return self.engine.render(name, &context).map_err(|error| self.own.fault(&error, name));
+        }
+        self.meter.begin();
+        let mut page = Bounded { text: Vec::new(), full: false };
+        let rendered = self.engine.render_to(name, &context, &mut page);
+        if page.full {
+            return Err(self.own.spent(self.meter.last(), TOO_LONG, name));
+        }
+        rendered.map_err(|error| self.told(self.own.fault(&error, name), name))?;
+        String::from_utf8(page.text).map_err(|error| self.own.whole(name, error.to_string()))
     }
 }
 
+impl Templates {
+    /// A fault with what the marks know of it: whether the page took too much, and where it was.
+    fn told(&self, fault: TemplateFault, asked: &str) -> TemplateFault {
+        let spent = self.meter.is_spent();
+        if fault.line.is_some() {
+            return TemplateFault { spent, ..fault };
+        }
+        TemplateFault { spent, ..self.own.spent(self.meter.last(), &fault.reason, asked) }
+    }
+}
+
+impl From<(String, String, String)> for OwnTemplate {
+    fn from((name, path, text): (String, String, String)) -> Self {
+        Self { name, path, text }
+    }
+}
+
+/// A template of the shop's own.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OwnTemplate {
+    /// The name that other templates and pages know it by.
+    pub name: String,
+    /// Its path as the maker would type it.
+    pub path: String,
+    /// Its text.
+    pub text: String,
+}
+
+/// The fault of a page that was stopped when it had passed so many marks last: it takes too much.
+pub fn fault_at(own: &[OwnTemplate], mark: Option<usize>, reason: &str, asked: &str) -> TemplateFault {
+    Own::of(own).spent(mark, reason, asked)
+}
+
 /// Lists the texts in use: the built-in ones that nothing replaces, then the shop's own.
-fn merged<'a>(builtin: &[(&'a str, &'a str)], overrides: &'a [(String, String, String)]) -> Vec<(&'a str, &'a str)> {
-    let replaced: HashSet<&str> = overrides.iter().map(|(name, ..)| name.as_str()).collect();
+fn merged<'a>(builtin: &[(&'a str, &'a str)], own: &'a Own) -> Vec<(&'a str, &'a str)> {
+    let replaced: HashSet<&str> = own.0.iter().map(|file| file.name.as_str()).collect();
     let kept = builtin.iter().copied().filter(|(name, _)| !replaced.contains(name));
-    let own = overrides.iter().map(|(name, _, text)| (name.as_str(), text.as_str()));
-    kept.chain(own).collect()
+    kept.chain(own.0.iter().map(|file| (file.name.as_str(), file.marked.text.as_str()))).collect()
 }
 
 /// What is wrong with a template, and where.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct TemplateFault {
     /// The path of the shop's own template, or the name of a built-in one.
     pub file: String,
@@ -66,6 +130,8 @@ pub struct TemplateFault {
     pub column: Option<usize>,
     /// What is wrong there.
     pub reason: String,
+    /// Whether nothing is wrong but that it takes too much.
+    pub spent: bool,
 }
 
 impl fmt::Display for TemplateFault {
@@ -80,17 +146,67 @@ impl fmt::Display for TemplateFault {
 
 impl std::error::Error for TemplateFault {}
 
-/// Remembers which file each of the shop's own templates came from.
-struct Files(HashMap<String, String>);
+/// The shop's own templates, with their marks.
+struct Own(Vec<OwnFile>);
 
-impl Files {
-    fn of(overrides: &[(String, String, String)]) -> Self {
-        let paths = overrides.iter().map(|(name, path, _)| (name.clone(), path.clone()));
-        Self(paths.collect())
+struct OwnFile {
+    name: String,
+    path: String,
+    marked: Marked,
+    /// The number of its first mark.
+    first: usize,
+}
+
+/// What is wrong, and where.
+type Placed = (Option<Spot>, String);
+
+impl Own {
+    fn of(own: &[OwnTemplate]) -> Self {
+        let mut first = 0;
+        let files = own.iter().map(|file| {
+            let marked = Marked::new(&file.text, first);
+            let file = OwnFile { name: file.name.clone(), path: file.path.clone(), first, marked };
+            first += file.marked.count();
+            file
+        });
+        Self(files.collect())
+    }
+
+    fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// The fault at a mark: of what takes too much.
+    fn spent(&self, mark: Option<usize>, reason: &str, asked: &str) -> TemplateFault {
+        let found = mark.and_then(|mark| {
+            let file = self.0.iter().rfind(|file| file.first <= mark)?;
+            Some((file, file.marked.spot(mark - file.first)?))
+        });
+        let (file, spot) = found.map_or((None, None), |(file, spot)| (Some(file), Some(spot)));
+        TemplateFault {
+            file: file.map_or_else(|| self.named(asked), |file| file.path.clone()),
+            line: spot.map(|spot| spot.line),
+            column: spot.map(|spot| spot.column),
+            reason: reason.to_owned(),
+            spent: true,
+        }
     }
 
     fn named(&self, name: &str) -> String {
-        self.0.get(name).map_or(name, String::as_str).to_owned()
+        self.0.iter().find(|file| file.name == name).map_or(name, |file| &file.path).to_owned()
+    }
+
+    /// A fault in the file of a template; its place is one in the text with marks.
+    fn at(&self, name: &str, (spot, reason): Placed) -> TemplateFault {
+        let file = self.0.iter().find(|file| file.name == name);
+        let spot = spot.map(|spot| file.map_or(spot, |file| file.marked.original(spot)));
+        TemplateFault {
+            file: self.named(name),
+            line: spot.map(|spot| spot.line),
+            column: spot.map(|spot| spot.column),
+            reason,
+            spent: false,
+        }
     }
 
     /// Says what is wrong in terms of files. An error that names no template is laid to
@@ -100,26 +216,29 @@ impl Files {
             ErrorKind::SyntaxError(report) | ErrorKind::RenderingError(report) => self.reported(report),
             ErrorKind::MissingParent { current: name, .. }
             | ErrorKind::CircularExtend { tpl: name, .. }
-            | ErrorKind::CircularInclude { tpl: name, .. }
-            | ErrorKind::TemplateNotFound(name) => self.whole(name, error.to_string()),
+            | ErrorKind::CircularInclude { tpl: name, .. } => self.at(name, (self.kin(name), error.to_string())),
+            ErrorKind::TemplateNotFound(name) => self.whole(name, error.to_string()),
             ErrorKind::Msg(text) => self.printed(text).unwrap_or_else(|| self.whole(asked, text.clone())),
             _ => self.whole(asked, error.to_string()),
         }
     }
 
+    /// Where a template first names another.
+    fn kin(&self, name: &str) -> Option<Spot> {
+        let text = &self.0.iter().find(|file| file.name == name)?.marked.text;
+        let tag = tags(text).into_iter().find(|tag| ["extends", "include"].contains(&tag.word()))?;
+        Some(Spot::START.behind(text.get(..tag.start)?))
+    }
+
     fn reported(&self, report: &ReportError) -> TemplateFault {
         let span = report.span();
-        TemplateFault {
-            file: self.named(report.filename()),
-            line: Some(span.start_line),
-            // The engine counts columns from zero.
-            column: Some(span.start_col + 1),
-            reason: report.message().to_owned(),
-        }
+        // The engine counts columns from zero.
+        let spot = Spot { line: span.start_line, column: span.start_col + 1 };
+        self.at(report.filename(), (Some(spot), report.message().to_owned()))
     }
 
     fn whole(&self, name: &str, reason: String) -> TemplateFault {
-        TemplateFault { file: self.named(name), line: None, column: None, reason }
+        self.at(name, (None, reason))
     }
 
     /// Reads the place back from a printed report.
@@ -134,12 +253,8 @@ impl Files {
         // The name may hold colons itself, so the numbers are taken from the end.
         let (place, column) = place.rsplit_once(':')?;
         let (name, line) = place.rsplit_once(':')?;
-        Some(TemplateFault {
-            file: self.named(name),
-            line: Some(line.parse().ok()?),
-            column: Some(column.parse().ok()?),
-            reason: reason.to_owned(),
-        })
+        let spot = Spot { line: line.parse().ok()?, column: column.parse().ok()? };
+        Some(self.at(name, (Some(spot), reason.to_owned())))
     }
 }
 
@@ -313,8 +428,8 @@ mod tests {
         render("page.txt", text, data).unwrap_err()
     }
 
-    fn own(name: &str, path: &str, text: &str) -> (String, String, String) {
-        (name.to_owned(), path.to_owned(), text.to_owned())
+    fn own(name: &str, path: &str, text: &str) -> OwnTemplate {
+        OwnTemplate { name: name.to_owned(), path: path.to_owned(), text: text.to_owned() }
     }
 
     /// Shows where a fault lies and the start of what it says.
@@ -452,18 +567,18 @@ mod tests {
     }
 
     #[test]
-    fn faults_in_the_family_of_templates_have_no_line() {
+    fn faults_in_the_family_of_templates_lie_where_they_are_named() {
         let load = |text| {
             let overrides = [own("page.txt", "shop/page.txt", text)];
             Templates::new(&[], &overrides).err().unwrap()
         };
         let missing = load("{% extends 'gone.txt' %}");
-        assert_eq!(at(&missing), ("shop/page.txt", None, None));
+        assert_eq!(at(&missing), ("shop/page.txt", Some(1), Some(1)));
         assert!(missing.reason.contains("gone.txt"), "{}", missing.reason);
-        let circle = load("{% extends 'page.txt' %}");
-        assert_eq!(at(&circle), ("shop/page.txt", None, None));
-        let included = load("{% include 'page.txt' %}");
-        assert_eq!(at(&included), ("shop/page.txt", None, None));
+        let circle = load("\n {% extends 'page.txt' %}");
+        assert_eq!(at(&circle), ("shop/page.txt", Some(2), Some(2)));
+        let included = load("{% if a %} {% include 'page.txt' %}{% endif %}");
+        assert_eq!(at(&included), ("shop/page.txt", Some(1), Some(12)));
     }
 
     #[test]

@@ -7,7 +7,7 @@ use serde_json::Value;
 use crate::book::{ListJson, QueueJson, SummaryJson, TookJson, WholeJson};
 use crate::compare::CompareJson;
 use crate::hand::HandJson;
-use crate::json::{CostingJson, TakeOffJson};
+use crate::json::{BenchJson, CostingJson, TakeOffJson};
 use crate::knots::KnotJson;
 use crate::mix::MixJson;
 use crate::tight::TightJson;
@@ -18,6 +18,7 @@ pub fn schemas() -> Vec<(&'static str, Value)> {
     vec![
         ("quote-json", schema_of::<Quote>()),
         ("takeoff-json", schema_of::<TakeOffJson>()),
+        ("bench-json", schema_of::<BenchJson>()),
         ("costing-json", schema_of::<CostingJson>()),
         ("compare-json", schema_of::<CompareJson>()),
         ("weigh-json", schema_of::<WeighJson>()),

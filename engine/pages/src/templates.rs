@@ -1,6 +1,7 @@
 //! The templates inside the program.
 
-use crate::render::{TemplateFault, Templates};
+use crate::marks::tags;
+use crate::render::{OwnTemplate, TemplateFault, Templates};
 
 macro_rules! built_in {
     ($($name:literal),+ $(,)?) => {
@@ -45,10 +46,47 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
     "library.txt",
 ];
 
-/// Checks the built-in templates together with a shop's own (name, path shown, text).
+/// Checks the built-in templates together with a shop's own.
 ///
 /// # Errors
 /// A [`TemplateFault`] with the file, line and reason.
-pub fn load(own: &[(String, String, String)]) -> Result<Templates, TemplateFault> {
+pub fn load(own: &[OwnTemplate]) -> Result<Templates, TemplateFault> {
     Templates::new(BUILT_IN, own)
+}
+
+/// Which of a shop's own templates a page is made with, by name: itself, and what it extends and includes, each in its turn.
+pub fn used_by(page: &str, own: &[OwnTemplate]) -> Vec<String> {
+    let mut seen = vec![page.to_owned()];
+    let mut at = 0;
+    while let Some(name) = seen.get(at) {
+        let of_shop = own.iter().find(|file| file.name == *name);
+        let built_in = || BUILT_IN.iter().find(|(built_in, _)| built_in == name).map(|(_, text)| *text);
+        let text = of_shop.map(|file| file.text.as_str()).or_else(built_in).unwrap_or_default();
+        let mut found: Vec<String> = named_in(text);
+        if of_shop.is_some() {
+            found.extend(own.iter().filter(|file| lends(file, text)).map(|file| file.name.clone()));
+        }
+        found.retain(|name| !seen.contains(name));
+        seen.extend(found);
+        at += 1;
+    }
+    seen.retain(|name| own.iter().any(|file| file.name == *name));
+    seen
+}
+
+/// The templates that a text extends and includes.
+fn named_in(text: &str) -> Vec<String> {
+    let naming = tags(text).into_iter().filter(|tag| ["extends", "include"].contains(&tag.word()));
+    naming.flat_map(|tag| tag.quoted()).map(str::to_owned).collect()
+}
+
+/// Whether a text uses a component that a file describes.
+fn lends(file: &OwnTemplate, text: &str) -> bool {
+    let described = tags(&file.text).into_iter().filter(|tag| tag.word() == "component");
+    let names = described.filter_map(|tag| {
+        let (_, rest) = tag.inside.split_once("component")?;
+        rest.trim_start().split(|c: char| !c.is_alphanumeric() && c != '_' && c != '.').next()
+    });
+    let calls: Vec<&str> = tags(text).into_iter().map(|tag| tag.inside).filter(|inside| inside.contains('<')).collect();
+    names.filter(|name| !name.is_empty()).any(|name| calls.iter().any(|call| call.contains(name)))
 }

@@ -102,6 +102,11 @@ impl Words {
         }
     }
 
+    /// A figure that is counted or chosen, with two decimals at most.
+    pub(crate) fn number_of(&self, number: f64) -> String {
+        self.number(Decimal::from_f64(number).unwrap_or_default().round_dp(2))
+    }
+
     /// A number with one decimal at most.
     fn trimmed(&self, number: f64) -> String {
         self.number(Decimal::from_f64(number).unwrap_or_default().round_dp(1))

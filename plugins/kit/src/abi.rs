@@ -60,7 +60,7 @@ pub struct Text {
 pub struct Parameter {
     /// Size of this struct, which is also how far the next one of the array is.
     pub size: u32,
-    /// 0 a number, 1 millimetres, 2 degrees.
+    /// 0 a number, 1 millimetres, 2 degrees, 3 cord diameters.
     pub unit: u32,
     /// [`WHOLE`], [`GROWS`].
     pub flags: u32,

@@ -123,6 +123,8 @@ pub enum Unit {
     Mm = 1,
     /// An angle in degrees.
     Degrees = 2,
+    /// A length in diameters of the cord that ties.
+    Diameters = 3,
 }
 
 /// A figure that a design may choose.

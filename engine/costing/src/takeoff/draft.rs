@@ -154,6 +154,7 @@ fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, bench: &Bench) ->
         count: layout.knots,
         columns: layout.columns,
         times: u64::from(tie.times),
+        parameters: tie.knot.settled(&setting),
         take_up: taken.working,
         rise: taken.rise,
         source: tied.source,

@@ -14,6 +14,7 @@ mod tests;
 
 use std::sync::Arc;
 
+use reeve_catalogue::Settled;
 use reeve_measure::{Length, Mass, Time, count as as_count};
 use rust_decimal::Decimal;
 
@@ -134,6 +135,8 @@ pub struct KnotLine {
     pub columns: u64,
     /// How often in each column, or on each leg.
     pub times: u64,
+    /// What its parameters come to, defaults included.
+    pub parameters: Vec<Settled>,
     /// Length of one working leg that one knot takes.
     pub take_up: Length,
     /// How far one knot carries the work.

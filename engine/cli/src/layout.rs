@@ -1,0 +1,120 @@
+//! Lays pages out: by the built-in templates here, by a shop's own in a process that can be ended.
+
+use std::cell::RefCell;
+
+use reeve_pages::{Form, OwnTemplate, TemplateFault, Templates, fill, used_by};
+use reeve_reading::{Fault, Source};
+use serde::Serialize;
+use serde_json::Value;
+
+use crate::failure::Failure;
+use crate::page_process::{self, Ended};
+
+/// What pages are laid out by.
+pub(crate) enum Layout {
+    /// The built-in templates, with a shop's own in the place of some.
+    Templates { built_in: Box<Templates>, own: Vec<OwnTemplate> },
+    /// Nothing: what would be laid out is noted.
+    Notes(RefCell<Vec<Noted>>),
+}
+
+/// What a template would have been filled in with.
+pub(crate) struct Noted {
+    pub(crate) template: String,
+    pub(crate) form: Form,
+    pub(crate) view: Value,
+}
+
+impl Layout {
+    /// By the built-in templates and a shop's own.
+    pub(crate) fn new(own: Vec<OwnTemplate>) -> Result<Self, Failure> {
+        let built_in = reeve_pages::load(&[]).map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]))?;
+        Ok(Self::Templates { built_in: Box::new(built_in), own })
+    }
+
+    /// By nothing: pages come out empty, and what they would be made of is noted.
+    pub(crate) fn noting() -> Self {
+        Self::Notes(RefCell::default())
+    }
+
+    /// What was noted.
+    pub(crate) fn noted(self) -> Vec<Noted> {
+        match self {
+            Self::Templates { .. } => Vec::new(),
+            Self::Notes(notes) => notes.into_inner(),
+        }
+    }
+
+    /// Lays out the page of a name.
+    pub(crate) fn page(&self, name: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
+        self.fill(&form.template(name), form, view)
+    }
+
+    /// Fills in a template. Where it uses none of the shop's own, those can't hinder it.
+    pub(crate) fn fill(&self, template: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
+        let (built_in, own) = match self {
+            Self::Templates { built_in, own } => (built_in, own),
+            Self::Notes(notes) => {
+                let view = serde_json::to_value(view).map_err(|error| Failure::System(error.to_string()))?;
+                notes.borrow_mut().push(Noted { template: template.to_owned(), form, view });
+                return Ok(String::new());
+            }
+        };
+        let own = used(template, own);
+        if own.is_empty() {
+            return fill(built_in, template, form, view)
+                .map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]));
+        }
+        page_process::fill(&own, template, form, &[view]).map_err(|ended| match ended {
+            Ended::Fault(fault) => Failure::Input(vec![template_fault(&fault, &own)]),
+            Ended::System(why) => Failure::System(why),
+        })
+    }
+}
+
+/// A shop's own templates that a template uses, itself among them.
+pub(crate) fn used(template: &str, own: &[OwnTemplate]) -> Vec<OwnTemplate> {
+    if own.is_empty() {
+        return Vec::new();
+    }
+    let names = used_by(template, own);
+    own.iter().filter(|file| names.contains(&file.name)).cloned().collect()
+}
+
+/// A template's fault at its place.
+pub(crate) fn template_fault(fault: &TemplateFault, own: &[OwnTemplate]) -> Fault {
+    let help = if fault.spent {
+        "look for a loop or a part that calls itself again and again, or a text that doubles"
+    } else {
+        "mend it, or take it out of templates/ to use the built-in one"
+    };
+    let title = if fault.spent { "takes too much" } else { "fails" };
+    let file = own.iter().find(|file| file.path == fault.file);
+    let place = file.zip(fault.line.zip(fault.column));
+    let Some((file, (line, column))) = place else {
+        return Fault::without_place(format!("the template {} {title}: {}", fault.file, fault.reason), help);
+    };
+    let start = byte_at(&file.text, line, column);
+    let mut told = Fault::without_place(format!("this template {title}: {}", fault.reason), help);
+    told.place =
+        Some((Source::new(file.path.as_str(), file.text.as_str()), start..start + length_at(&file.text, start)));
+    told
+}
+
+/// The byte of a line and a column, both counted from one.
+pub(crate) fn byte_at(text: &str, line: usize, column: usize) -> usize {
+    let before: usize = text.split_inclusive('\n').take(line - 1).map(str::len).sum();
+    let rest = text.get(before..).unwrap_or_default();
+    before + rest.char_indices().nth(column - 1).map_or(rest.len(), |(at, _)| at)
+}
+
+/// How much to point at: a whole tag, or a name.
+fn length_at(text: &str, start: usize) -> usize {
+    let rest = text.get(start..).unwrap_or_default();
+    let close = if rest.starts_with("{{") { Some("}}") } else { rest.starts_with("{%").then_some("%}") };
+    if let Some(close) = close {
+        return rest.find(close).map_or(rest.len(), |at| at + close.len());
+    }
+    let name = rest.find(|c: char| !c.is_alphanumeric() && !"_.".contains(c)).unwrap_or(rest.len());
+    name.max(rest.chars().next().map_or(0, char::len_utf8))
+}

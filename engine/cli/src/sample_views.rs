@@ -1,0 +1,108 @@
+//! What every page is made of in a sample shop: the starter shop, as it is and with all that may be left out left out.
+//!
+//! The pages are made as for any shop, only that nothing lays them out.
+
+use chrono::NaiveDate;
+use reeve_costing::commission::Commission;
+use reeve_costing::cost::buy_cords;
+use reeve_costing::practice::{Model, Practice};
+use reeve_costing::pricing::price_commission;
+use reeve_costing::rates::{Rates, TaxScheme};
+use reeve_pages::Form;
+use reeve_shop::{Choice, Order, Shop, Wish};
+
+use crate::failure::Failure;
+use crate::forms::WhichShop;
+use crate::layout::{Layout, Noted};
+use crate::opening::open;
+use crate::sheets::Desk;
+use crate::{book, compare, knots, mix, samples, weigh};
+
+/// Every view, with the template that lays it out.
+pub(crate) fn all() -> Result<Vec<Noted>, Failure> {
+    let mut shop = open(&demo())?;
+    let day = NaiveDate::from_ymd_opt(2027, 1, 15).unwrap_or_default();
+    let orders: Vec<Order> =
+        shop.commissions().iter().filter_map(|stem| shop.order(stem, &Wish::default(), day)).collect();
+    let rates = shop.rates().cloned().ok_or_else(|| Failure::System("the starter shop has no rates".to_owned()))?;
+    let mut noted = Vec::new();
+    for (rates, bare) in [(full(&rates), false), (spare(&rates), true)] {
+        let desk = Desk::with(Layout::noting(), rates)?;
+        for order in &orders {
+            commission_pages(&desk, &order.commission, bare, day)?;
+        }
+        design_pages(&desk, &mut shop)?;
+        noted.extend(desk.into_layout().noted());
+    }
+    noted.extend(compare::sample(Layout::noting())?.noted());
+    noted.extend(mix::sample(Layout::noting())?.noted());
+    noted.extend(weigh::sample(Layout::noting())?.noted());
+    noted.extend(knots::sample(Layout::noting())?.noted());
+    noted.extend(samples::sample(Layout::noting())?.noted());
+    if let Some(order) = orders.first() {
+        noted.extend(book::sample(Layout::noting(), order, day)?.noted());
+    }
+    Ok(noted)
+}
+
+/// The starter shop inside the program.
+pub(crate) fn demo() -> WhichShop {
+    WhichShop { folder: None, demo: true }
+}
+
+/// Rates with everything that may be said.
+fn full(rates: &Rates) -> Rates {
+    let mut full = rates.clone();
+    full.tax.note = Some("Tax is shown for your records.".to_owned());
+    full.bench.practice = Practice { model: Model::Unit, rate: 0.9, steady: 20 };
+    full
+}
+
+/// Rates with nothing that may be left out.
+fn spare(rates: &Rates) -> Rates {
+    let mut spare = rates.clone();
+    spare.maker.tagline = None;
+    spare.maker.address.clear();
+    spare.maker.contact.clear();
+    spare.tax.scheme = TaxScheme::NotRegistered;
+    spare.tax.number = None;
+    spare.tax.note = None;
+    spare.price.itemised = false;
+    spare.fees.clear();
+    spare.terms.sentences.clear();
+    spare.terms.care.clear();
+    spare
+}
+
+/// The commission as it stands, or with nothing that may be left out.
+fn commission_pages(desk: &Desk, commission: &Commission, bare: bool, day: NaiveDate) -> Result<(), Failure> {
+    let mut commission = commission.clone();
+    if bare {
+        commission.client.address.clear();
+        commission.promised = None;
+        commission.note = None;
+        commission.lines.clear();
+        commission.discount = None;
+        commission.allowances.clear();
+        commission.charges.clear();
+        commission.items.iter_mut().for_each(|item| item.tax = reeve_costing::pricing::own_tax(desk.rates()));
+    }
+    let priced = price_commission(&commission, desk.rates(), day);
+    let mut priced = priced.map_err(|fault| Failure::System(format!("the sample can't be priced: {fault}")))?;
+    if !bare {
+        // As on a revision.
+        priced.quote.changes = vec!["Another cord".to_owned()];
+    }
+    desk.papers(&Order { commission, priced }).map(|_| ())
+}
+
+fn design_pages(desk: &Desk, shop: &mut Shop) -> Result<(), Failure> {
+    for stem in shop.designs().iter() {
+        let Some(found) = shop.design(stem, &Choice::default()) else { continue };
+        let Ok(cords) = buy_cords(&[(&found.take_off, 1)]) else { continue };
+        for form in [Form::Text, Form::Html] {
+            desk.takeoff(&found, &cords, form)?;
+        }
+    }
+    Ok(())
+}
