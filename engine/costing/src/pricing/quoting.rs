@@ -107,15 +107,21 @@ fn by_tax(amounts: impl Iterator<Item = Amount>) -> Vec<Amount> {
 }
 
 /// One amount for each tax rate, since EN 16931 gives each allowance and charge one rate.
+///
+/// None is below zero: what is below zero at a rate, a credit, lowers what the percentage is taken of, and what comes off
+/// then is shared out over the rates that it can come off. So a percentage off never comes back as something put on.
 fn spread(rates: &Rates, text: &str, size: DiscountSize, sums: &[Amount]) -> Vec<Named> {
+    let weights = || sums.iter().map(|sum| sum.amount.max(Decimal::ZERO)).collect::<Vec<_>>();
     let amounts: Vec<Decimal> = match size {
-        DiscountSize::Percent(percent) => {
+        DiscountSize::Percent(percent) if sums.iter().all(|sum| sum.amount >= Decimal::ZERO) => {
             sums.iter().map(|sum| rates.currency.round_half_away(sum.amount * fraction(percent))).collect()
         }
-        DiscountSize::Amount(amount) => {
-            let weights: Vec<Decimal> = sums.iter().map(|sum| sum.amount.max(Decimal::ZERO)).collect();
-            share_out(rates.currency, rates.currency.round_half_away(amount), &weights)
+        DiscountSize::Percent(percent) => {
+            let whole: Decimal = sums.iter().map(|sum| sum.amount).sum();
+            let off = rates.currency.round_half_away(whole.max(Decimal::ZERO) * fraction(percent));
+            share_out(rates.currency, off, &weights())
         }
+        DiscountSize::Amount(amount) => share_out(rates.currency, rates.currency.round_half_away(amount), &weights()),
     };
     let text = match size {
         DiscountSize::Percent(percent) => format!("{text}, {} %", percent.normalize()),
