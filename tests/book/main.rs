@@ -9,4 +9,5 @@ mod issuing;
 mod killed;
 mod pages;
 mod personal;
+mod ready;
 mod workshop;

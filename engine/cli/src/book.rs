@@ -179,7 +179,7 @@ fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
     })?;
     let queue = pages::queue(&place.book(false)?.list(place.day)?, place.day, weekly, place.desk.rates());
     print(&match form {
-        AnyForm::Json => json(&pages::queue_json(&queue))?,
+        AnyForm::Json => json(&pages::queue_json(&queue, place.desk.rates()))?,
         form => place.text_or_html(&pages::queue_page(&queue, place.desk.rates(), place.desk.words()), form)?,
     })
 }

@@ -5,16 +5,18 @@ use std::path::Path;
 use chrono::NaiveDate;
 use reeve_book::marks::{Kind, address_mark, fill, mark, name_mark};
 use reeve_book::{Asked, Before, Book, Client, Figures, Number, NumberPattern, Origin, Snapshot, StepFigures, Trouble};
+use reeve_costing::calendar::Calendar;
 use reeve_costing::cost::Cost;
 use reeve_costing::pricing::Priced;
 use reeve_costing::quote::{Quote, QuoteClient};
 use reeve_costing::rates::Rates;
+use reeve_costing::takeoff::plural;
 use reeve_host::digest_of;
 use reeve_measure::Time;
-use reeve_pages::book::{Queue, changed, queue};
+use reeve_pages::book::{Queue, changed, passing_words, queue};
 use reeve_pages::json::costing_json;
 use reeve_shop::{Order, Shop};
-use rust_decimal::Decimal;
+use rust_decimal::{Decimal, RoundingStrategy};
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
 use crate::failure::{Failure, say};
@@ -108,26 +110,38 @@ impl Issuing<'_> {
         let reference = &self.order.commission.reference;
         let others: Vec<_> = waiting.into_iter().filter(|one| one.reference != *reference).collect();
         let queue: Queue = queue(&others, self.day, weekly, rates);
-        let hours = queue.hours() + self.order.priced.sure.outcome.cost.hours;
-        let commission = &self.order.commission;
-        let ready = rates.calendar.done(self.day, hours, weekly);
+        let hours = self.order.priced.sure.outcome.cost.hours;
+        let ready = |promised| queue.ready_behind(hours, promised, rates);
         let mut told = Vec::new();
-        if let Some(ready) = ready {
-            let behind = queue.works.len();
-            let after = if behind == 0 { String::new() } else { format!(", behind {behind} accepted before") };
-            told.push(format!("It can honestly be ready by {ready}{after}."));
+        if let Some(day) = ready(None).and_then(|ready| ready.on) {
+            told.push(format!("It can honestly be ready by {day}{}.", counted(&queue, &rates.calendar)));
         }
+        let commission = &self.order.commission;
         for (what, day) in
             [("The client needs it by", commission.needed_by), ("It is promised for", commission.promised)]
         {
-            let Some(day) = day else { continue };
-            let short = hours - rates.calendar.hours_between(self.day, day, weekly);
-            if short > Decimal::ZERO {
-                told.push(format!("{what} {day}: {} bench hours short.", short.round_dp(1).normalize()));
-            }
+            let Some((day, missed)) = day.zip(ready(day).and_then(|ready| ready.missed)) else { continue };
+            let late = missed.days.map_or_else(String::new, |days| format!("{} too late, ", plural("day", days)));
+            // Up: a promise that is missed by a minute is not missed by nothing.
+            let short = missed.hours.round_dp_with_strategy(1, RoundingStrategy::ToPositiveInfinity).normalize();
+            told.push(format!("{what} {day}: {late}{short} bench hours short."));
         }
         Ok(told)
     }
+}
+
+/// What the day it is ready counts besides its own hours.
+fn counted(queue: &Queue, calendar: &Calendar) -> String {
+    let behind = match queue.works.len() {
+        0 => String::new(),
+        works => format!(", behind {works} accepted before"),
+    };
+    let after = if calendar.after.is_empty() {
+        String::new()
+    } else {
+        format!("; after the last, {}", passing_words(&calendar.after))
+    };
+    format!("{behind} (days before the first knot: {}{after})", passing_words(&calendar.lead))
 }
 
 /// When a commission can be ready, if the shop keeps a book. What is wrong with the book stops no quote.
