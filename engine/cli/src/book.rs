@@ -166,7 +166,12 @@ fn pay(word: &str, amount: &str, note: Option<&str>, at: &At) -> Result<(), Fail
     })?;
     let amount = currency.round_half_away(amount);
     let due = currency.round_half_away(place.book(false)?.pay(word, amount, place.day, note)?);
-    print(&format!("{amount} {} entered for {word}; {due} is owed.\n", currency.code()))
+    let left = if due < Decimal::ZERO {
+        format!("{} more was paid than it comes to, and goes back", -due)
+    } else {
+        format!("{due} is owed")
+    };
+    print(&format!("{amount} {} entered for {word}; {left}.\n", currency.code()))
 }
 
 fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
