@@ -42,10 +42,11 @@ fn issue(book: &mut Book, reference: &str, gross: i64, today: u64) -> Result<Str
         Asked { reference: reference.to_owned(), title: "Fobs".to_owned(), client, day: day(today), note: None };
     let origin = Origin { program: "0".to_owned(), catalogue: "0".to_owned() };
     let pages = vec![("quote.json".to_owned(), "{}".to_owned()), ("quote.txt".to_owned(), "Quote".to_owned())];
-    let snapshot = Snapshot { pages, changes: Vec::new(), maker_changes: Vec::new() };
+    let snapshot =
+        Snapshot { figures: figures(gross, today + 10), pages, changes: Vec::new(), maker_changes: Vec::new() };
     let pattern = NumberPattern(NumberPattern::USUAL.to_owned());
     let made = |_: &_, _: Option<&_>| Ok::<_, Trouble>(snapshot.clone());
-    book.issue(&asked, &figures(gross, today + 10), &pattern, &origin, made).map(|number| number.number)
+    book.issue(&asked, &pattern, &origin, made).map(|number| number.number)
 }
 
 /// What a maker may try.

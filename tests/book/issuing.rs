@@ -144,7 +144,7 @@ fn what_cannot_be_ready_in_time_is_told() {
     };
     shop.shop.write("shop/commissions/panels.toml", with("needed-by = 2026-12-01\npromised = 2026-12-04"));
     let issued = shop.book(&["issue", "panels"], "2026-11-25");
-    // From Wednesday on, Tuesday to Friday: four days of 27 / 4 hours to 1 December, seven to the 4th.
+    // Nothing is at the bench before 30 November, and what leaves it after the 29th is not there by 1 December.
     assert!(issued.err.contains("The client needs it by 2026-12-01:"), "{}", issued.err);
     assert!(issued.err.contains("bench hours short"), "{}", issued.err);
     shop.book(&["mark", "2026-001", "accepted"], "2026-11-26").done();
@@ -155,7 +155,8 @@ fn what_cannot_be_ready_in_time_is_told() {
     let queue = shop.json(&["queue"], "2026-11-26");
     let work = &queue["works"][0];
     assert_eq!((&work["number"], &work["promised"]), (&"2026-001".into(), &"2026-12-04".into()));
+    assert_eq!(work["holds"], false);
     assert_ne!(work["hours_short"], "0");
     let page = shop.book(&["queue"], "2026-11-26").done();
-    assert!(page.contains("short") && page.lines().all(|line| line.chars().count() <= 80), "{page}");
+    assert!(page.contains("days late") && page.lines().all(|line| line.chars().count() <= 80), "{page}");
 }

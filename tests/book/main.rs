@@ -8,5 +8,7 @@ mod files;
 mod issuing;
 mod killed;
 mod pages;
+mod paid;
 mod personal;
+mod ready;
 mod workshop;

@@ -168,7 +168,13 @@ fn a_week_is_shared_out_within_hours_and_demand() {
         assert!(design["pieces"].as_u64().unwrap() <= design["weekly"].as_u64().unwrap(), "{design}");
     }
     let decimal = |value: &Value| value.as_str().unwrap().parse::<f64>().unwrap();
-    let taken: f64 = each.iter().map(|one| one["pieces"].as_f64().unwrap() * decimal(&one["hours"])).sum();
+    // What is set up once counts once for each design made.
+    let hours_of = |one: &Value| {
+        let (pieces, once) = (one["pieces"].as_f64().unwrap(), decimal(&one["once_hours"]));
+        assert!(once > 0.0, "the starter shop sets every design up: {one}");
+        if pieces > 0.0 { pieces * (decimal(&one["hours"]) - once) + once } else { 0.0 }
+    };
+    let taken: f64 = each.iter().map(hours_of).sum();
     assert!((taken - decimal(&told["hours_taken"])).abs() < 1e-6 && taken <= 27.0);
     // With more hours it brings more, and never more for an hour than the hour before was worth.
     let longer = mix(&["--hours", "30"]);

@@ -41,6 +41,26 @@ pub(crate) const CASES: &[Case] = &[
         words: CHECK,
     },
     Case {
+        name: "calendar-day-twice",
+        edits: &[Swap("shop.toml", "[terms]", "[calendar]\ndays = [\"tuesday\", \"friday\", §\"tuesday\"]\n\n[terms]")],
+        words: CHECK,
+    },
+    Case {
+        name: "lead-days-none",
+        edits: &[Swap("shop.toml", "[terms]", "[calendar]\nlead-days = { post = §0 }\n\n[terms]")],
+        words: CHECK,
+    },
+    Case {
+        name: "lead-days-a-number",
+        edits: &[Swap("shop.toml", "[terms]", "[calendar]\nlead-days = §3\n\n[terms]")],
+        words: CHECK,
+    },
+    Case {
+        name: "after-days-of-years",
+        edits: &[Swap("shop.toml", "[terms]", "[calendar]\nafter-days = { post = §1000 }\n\n[terms]")],
+        words: CHECK,
+    },
+    Case {
         name: "days-off-backwards",
         edits: &[Swap("shop.toml", "[terms]", "[[calendar.off]]\nfrom = 2027-07-20\nto = §2027-07-02\n\n[terms]")],
         words: CHECK,

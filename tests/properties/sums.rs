@@ -4,6 +4,7 @@ use proptest::prelude::*;
 use reeve_costing::money::Currency;
 use reeve_costing::quote::Quote;
 use reeve_costing::rates::TaxScheme;
+use reeve_costing::schedule::InstalmentKind;
 use rust_decimal::Decimal;
 
 use crate::random::{Aim, Plan, plans};
@@ -115,11 +116,17 @@ proptest! {
     #[test]
     fn a_deposit_never_exceeds_the_whole_nor_what_is_due(plan in plans()) {
         let quote = order(&plan.shop()).priced.quote;
-        let deposits = quote.schedule.iter().filter(|part| part.text.starts_with("Deposit"));
+        let deposits = quote.schedule.iter().filter(|part| part.kind == InstalmentKind::Deposit);
         for deposit in deposits {
             prop_assert!(deposit.amount > Decimal::ZERO);
             prop_assert!(deposit.amount <= quote.totals.gross && deposit.amount <= quote.totals.due, "{:?}", deposit);
         }
+    }
+
+    #[test]
+    fn nothing_taken_off_is_below_zero(plan in plans()) {
+        let quote = order(&plan.shop()).priced.quote;
+        prop_assert!(quote.allowances.iter().all(|allowance| allowance.amount > Decimal::ZERO), "{:?}", quote.allowances);
     }
 
     #[test]

@@ -51,7 +51,7 @@ pub struct Figures {
     pub gross: Decimal,
     /// Deposit on acceptance.
     pub deposit: Decimal,
-    /// Paid before it was entered.
+    /// Paid when it was entered: before a first quote, and by the book when it is a revision.
     pub paid: Decimal,
     /// The shop's pace then.
     pub pace: Decimal,
@@ -135,11 +135,15 @@ pub struct Before {
     pub figures: Figures,
     /// Whether its last day has passed.
     pub lapsed: bool,
+    /// What was paid so far, by the payments of the book that stand.
+    pub paid: Decimal,
 }
 
 /// A quote as it is kept, with marks in place of what is personal.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Snapshot {
+    /// What it comes to.
+    pub figures: Figures,
     /// Pages and documents under the names of their files; `quote.json` and `costing.json` among them.
     pub pages: Vec<(String, String)>,
     /// What changed against the quote before, for the client.
@@ -191,7 +195,6 @@ impl Book {
     pub fn issue<E: From<Trouble>>(
         &mut self,
         asked: &Asked,
-        figures: &Figures,
         pattern: &NumberPattern,
         origin: &Origin,
         made: impl FnOnce(&Number, Option<&Before>) -> Result<Snapshot, E>,
@@ -212,7 +215,8 @@ impl Book {
         let client = client_of(&write, id, asked).map_err(&refused)?;
         let lapsed = found.as_ref().is_some_and(|known| known.state == State::Lapsed);
         let before = last_entry(&write, id).map_err(&refused)?;
-        let before = before.map(|(revision, before)| (revision, Before { lapsed, ..before }));
+        let paid = paid(&write, id).map_err(&refused)?;
+        let before = before.map(|(revision, before)| (revision, Before { lapsed, paid, ..before }));
         let number = match found.and_then(|known| known.number) {
             Some(number) => number,
             None => give_number(&write, id, asked.day, pattern).map_err(&refused)?,
@@ -220,10 +224,10 @@ impl Book {
         let revision = before.as_ref().map_or(0, |(revision, _)| revision + 1);
         let number = Number { number, revision };
         let snapshot = made(&number, before.as_ref().map(|(_, before)| before))?;
-        keep(&write, (id, client), &number, asked, figures, origin, &snapshot).map_err(&refused)?;
+        keep(&write, (id, client), &number, asked, origin, &snapshot).map_err(&refused)?;
         happen(&write, id, State::Quoted, asked.day, asked.marked_note().as_deref()).map_err(&refused)?;
-        if revision == 0 && !figures.paid.is_zero() {
-            pay(&write, id, asked.day, figures.paid, Some("paid before the quote")).map_err(&refused)?;
+        if revision == 0 && !snapshot.figures.paid.is_zero() {
+            pay(&write, id, asked.day, snapshot.figures.paid, Some("paid before the quote")).map_err(&refused)?;
         }
         write.commit().map_err(&refused)?;
         Ok(number)
@@ -270,6 +274,17 @@ impl Book {
         let due = due(&write, known.id).map_err(&refused)?;
         write.commit().map_err(&refused)?;
         Ok(due)
+    }
+
+    /// What was paid so far of the commission that stands under a file, and its number; `None` where none was quoted yet.
+    ///
+    /// # Errors
+    /// [`Trouble`] when the book can't be read.
+    pub fn paid_for(&self, reference: &str, day: NaiveDate) -> Result<Option<(String, Decimal)>, Trouble> {
+        let refused = self.refused();
+        let known = open_commission(&self.db, reference, day).map_err(&refused)?;
+        let Some((id, number)) = known.and_then(|known| Some((known.id, known.number?))) else { return Ok(None) };
+        Ok(Some((number, paid(&self.db, id).map_err(&refused)?)))
     }
 
     /// Blanks a client's name and address everywhere; numbers and sums stay. Says in how many commissions.
@@ -340,9 +355,14 @@ pub(crate) fn marked_note(db: &rusqlite::Connection, id: i64, note: Option<&str>
 /// What is owed of a commission: what its last quote comes to less all payments.
 fn due(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Decimal> {
     let gross = last_entry(db, id)?.map_or(Decimal::ZERO, |(_, before)| before.figures.gross);
+    Ok(gross - paid(db, id)?)
+}
+
+/// What was paid of a commission, by the payments that stand.
+fn paid(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Decimal> {
     let mut asked = db.prepare("SELECT amount FROM payment WHERE commission = ?1")?;
     let amounts = asked.query_map([id], |row| decimal(row, 0))?;
-    Ok(gross - amounts.sum::<rusqlite::Result<Decimal>>()?)
+    amounts.sum()
 }
 
 /// The client of a commission as the file has it now. A quote keeps the one that it was sent to.
@@ -387,10 +407,10 @@ fn keep(
     (id, client): (i64, i64),
     number: &Number,
     asked: &Asked,
-    figures: &Figures,
     origin: &Origin,
     snapshot: &Snapshot,
 ) -> rusqlite::Result<()> {
+    let figures = &snapshot.figures;
     let lines = |lines: &[String]| serde_json::Value::from(lines.to_vec()).to_string();
     let add = "INSERT INTO entry \
                (commission, revision, client, day, valid_until, figures, program, catalogue, changes, maker_changes) \
@@ -471,7 +491,8 @@ fn last_entry(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Option<(u3
                 JOIN page ON page.entry = entry.id AND page.name = 'quote.json' \
                 WHERE entry.commission = ?1 ORDER BY entry.revision DESC LIMIT 1";
     let read = |row: &rusqlite::Row<'_>| {
-        Ok((row.get(0)?, Before { figures: json(row, 1)?, quote: row.get(2)?, lapsed: false }))
+        let (figures, quote) = (json(row, 1)?, row.get(2)?);
+        Ok((row.get(0)?, Before { figures, quote, lapsed: false, paid: Decimal::ZERO }))
     };
     db.query_row(last, [id], read).optional()
 }

@@ -205,7 +205,12 @@ fn pay(word: &str, amount: &str, note: Option<&str>, at: &At) -> Result<(), Fail
     })?;
     let amount = currency.round_half_away(amount);
     let due = currency.round_half_away(place.book(false)?.pay(word, amount, place.day, note)?);
-    print(&format!("{amount} {} entered for {word}; {due} is owed.\n", currency.code()))
+    let left = if due < Decimal::ZERO {
+        format!("{} more was paid than it comes to, and goes back", -due)
+    } else {
+        format!("{due} is owed")
+    };
+    print(&format!("{amount} {} entered for {word}; {left}.\n", currency.code()))
 }
 
 fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
@@ -218,7 +223,7 @@ fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
     })?;
     let queue = pages::queue(&place.book(false)?.list(place.day)?, place.day, weekly, place.desk.rates());
     print(&match form {
-        AnyForm::Json => json(&pages::queue_json(&queue))?,
+        AnyForm::Json => json(&pages::queue_json(&queue, place.desk.rates()))?,
         form => place.text_or_html(&pages::queue_page(&queue, place.desk.rates(), place.desk.words()), form)?,
     })
 }

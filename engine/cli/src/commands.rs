@@ -13,7 +13,7 @@ use reeve_shop::{Folder, Order};
 use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
 use crate::forms::{AnyForm, Chosen, Place, Wished};
-use crate::issuing::when_ready;
+use crate::issuing::{settled, when_ready};
 use crate::opening::{folder_failure, open, today};
 use crate::output::{print, write_files};
 use crate::own_templates::judge;
@@ -121,6 +121,7 @@ fn bench(Ordered { order, desk, .. }: &Ordered, form: AnyForm) -> Result<(), Fai
 }
 
 fn quote(Ordered { order, desk, day, book }: &Ordered, form: AnyForm, out: Option<&Path>) -> Result<(), Failure> {
+    let order = &book.as_deref().map_or_else(|| order.clone(), |book| settled(book, order, *day));
     let page = match form {
         AnyForm::Text => desk.quote(&order.priced, Form::Text)?,
         AnyForm::Html => desk.quote(&order.priced, Form::Html)?,

@@ -5,16 +5,18 @@ use std::path::Path;
 use chrono::NaiveDate;
 use reeve_book::marks::{Kind, address_mark, fill, mark, name_mark};
 use reeve_book::{Asked, Before, Book, Client, Figures, Number, NumberPattern, Origin, Snapshot, StepFigures, Trouble};
+use reeve_costing::calendar::Calendar;
 use reeve_costing::cost::Cost;
 use reeve_costing::pricing::Priced;
 use reeve_costing::quote::{Quote, QuoteClient};
 use reeve_costing::rates::Rates;
+use reeve_costing::takeoff::plural;
 use reeve_measure::Time;
-use reeve_pages::book::{Queue, changed, queue};
+use reeve_pages::book::{Queue, changed, passing_words, queue};
 use reeve_pages::json::costing_json;
 use reeve_shop::{Order, Shop};
-use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
+use rust_decimal::{Decimal, RoundingStrategy};
 
 use crate::failure::{Failure, say};
 use crate::output::{print, write_files};
@@ -32,15 +34,20 @@ impl Issuing<'_> {
     /// Enters the quote, prints it, and writes its pages if they are asked for.
     pub(crate) fn issue(&self, book: &mut Book, shop: &Shop, out: Option<&Path>) -> Result<(), Failure> {
         let asked = self.asked();
-        let figures = figures(&self.order.priced, self.order.commission.needed_by, self.desk.rates());
         for look in self.when_ready(book)? {
             say(&format!("look: {look}"));
         }
         let rule = self.desk.rates().number_pattern.clone().unwrap_or_else(|| NumberPattern::USUAL.to_owned());
         let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: shop.knots_digest() };
-        let mut kept = Vec::new();
-        let number = book.issue(&asked, &figures, &NumberPattern(rule), &origin, |number, before| {
-            let snapshot = self.snapshot(number, before, &figures)?;
+        let (mut kept, mut remarks) = (Vec::new(), Vec::new());
+        let number = book.issue(&asked, &NumberPattern(rule), &origin, |number, before| {
+            let mut order = self.order.clone();
+            if let Some(before) = before {
+                self.check_paid(number, before)?;
+                order.priced.settle(before.paid);
+            }
+            remarks.clone_from(&order.priced.remarks);
+            let snapshot = self.snapshot(number, before, order)?;
             kept.clone_from(&snapshot.pages);
             for change in snapshot.changes.iter().chain(&snapshot.maker_changes) {
                 say(&format!("changed: {}", fill(change, Kind::Text, &asked.client)));
@@ -54,7 +61,7 @@ impl Issuing<'_> {
                 say(&format!("wrote {}", path.display()));
             }
         }
-        for remark in &self.order.priced.remarks {
+        for remark in remarks {
             say(&format!("look: {remark}"));
         }
         say(&format!("entered in the book as {}", number.words()));
@@ -63,10 +70,9 @@ impl Issuing<'_> {
 
     /// Enters the quote and no more; for a sample, whose pages are nobody's to read.
     pub(crate) fn enter(&self, book: &mut Book, shop: &Shop) -> Result<Number, Failure> {
-        let figures = figures(&self.order.priced, self.order.commission.needed_by, self.desk.rates());
-        let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: catalogue(shop) };
+        let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: shop.knots_digest() };
         let pattern = NumberPattern(NumberPattern::USUAL.to_owned());
-        book.issue(&self.asked(), &figures, &pattern, &origin, |number, before| self.snapshot(number, before, &figures))
+        book.issue(&self.asked(), &pattern, &origin, |number, before| self.snapshot(number, before, self.order.clone()))
     }
 
     pub(crate) fn asked(&self) -> Asked {
@@ -81,8 +87,8 @@ impl Issuing<'_> {
     }
 
     /// The pages under a number, with marks in place of what is personal.
-    fn snapshot(&self, number: &Number, before: Option<&Before>, figures: &Figures) -> Result<Snapshot, Failure> {
-        let mut order = self.order.clone();
+    fn snapshot(&self, number: &Number, before: Option<&Before>, mut order: Order) -> Result<Snapshot, Failure> {
+        let figures = figures(&order.priced, self.order.commission.needed_by, self.desk.rates());
         let client = self.asked().client;
         mark_quote(&mut order.priced.quote, &client);
         order.priced.quote.reference = number.words();
@@ -90,7 +96,7 @@ impl Issuing<'_> {
         if let Some(before) = before {
             let old: Quote = serde_json::from_str(&before.quote)
                 .map_err(|error| Trouble::Damaged(format!("a quote's document can't be read: {error}")))?;
-            let changed = changed((&old, &before.figures), (&order.priced.quote, figures), self.desk.words());
+            let changed = changed((&old, &before.figures), (&order.priced.quote, &figures), self.desk.words());
             if !changed.is_more_than_dates && !before.lapsed {
                 return Err(Trouble::Unchanged(number.number.clone()).into());
             }
@@ -104,7 +110,36 @@ impl Issuing<'_> {
             pages: pages.into_iter().map(|(name, text)| (name.to_owned(), text)).collect(),
             changes: order.priced.quote.changes.clone(),
             maker_changes,
+            figures,
         })
+    }
+
+    /// From its first quote on the book says what was paid: a payment that stands in the file alone is not lost in silence,
+    /// nor is money of one currency counted in another.
+    fn check_paid(&self, number: &Number, before: &Before) -> Result<(), Trouble> {
+        let (noted, currency) = (self.order.commission.paid, self.desk.rates().currency);
+        let number = &number.number;
+        if before.figures.currency != currency.code() && !before.paid.is_zero() {
+            let why = format!(
+                "{} {} was paid for {number}, and this quote is in {}",
+                before.paid,
+                before.figures.currency,
+                currency.code()
+            );
+            return Err(Trouble::Wrong(why, "enter the refund with `reeve book pay`, below zero, first".to_owned()));
+        }
+        if noted <= before.paid.max(Decimal::ZERO) {
+            return Ok(());
+        }
+        let paid = currency.round_half_away(before.paid);
+        let why = format!("its file says that {noted} is paid, and by the book {paid} was paid for {number}");
+        let more = noted - before.paid;
+        let remedy = format!(
+            "enter the payment with `reeve book pay {number} {more}`, and take `paid` out of {}.toml: from the first quote \
+             on the book counts what was paid",
+            self.order.commission.reference
+        );
+        Err(Trouble::Wrong(why, remedy))
     }
 
     /// When it can be ready, behind what waits; and by how much what was asked or promised is missed.
@@ -115,26 +150,38 @@ impl Issuing<'_> {
         let reference = &self.order.commission.reference;
         let others: Vec<_> = waiting.into_iter().filter(|one| one.reference != *reference).collect();
         let queue: Queue = queue(&others, self.day, weekly, rates);
-        let hours = queue.hours() + self.order.priced.sure.outcome.cost.hours;
-        let commission = &self.order.commission;
-        let ready = rates.calendar.done(self.day, hours, weekly);
+        let hours = self.order.priced.sure.outcome.cost.hours;
+        let ready = |promised| queue.ready_behind(hours, promised, rates);
         let mut told = Vec::new();
-        if let Some(ready) = ready {
-            let behind = queue.works.len();
-            let after = if behind == 0 { String::new() } else { format!(", behind {behind} accepted before") };
-            told.push(format!("It can honestly be ready by {ready}{after}."));
+        if let Some(day) = ready(None).and_then(|ready| ready.on) {
+            told.push(format!("It can honestly be ready by {day}{}.", counted(&queue, &rates.calendar)));
         }
+        let commission = &self.order.commission;
         for (what, day) in
             [("The client needs it by", commission.needed_by), ("It is promised for", commission.promised)]
         {
-            let Some(day) = day else { continue };
-            let short = hours - rates.calendar.hours_between(self.day, day, weekly);
-            if short > Decimal::ZERO {
-                told.push(format!("{what} {day}: {} bench hours short.", short.round_dp(1).normalize()));
-            }
+            let Some((day, missed)) = day.zip(ready(day).and_then(|ready| ready.missed)) else { continue };
+            let late = missed.days.map_or_else(String::new, |days| format!("{} too late, ", plural("day", days)));
+            // Up: a promise that is missed by a minute is not missed by nothing.
+            let short = missed.hours.round_dp_with_strategy(1, RoundingStrategy::ToPositiveInfinity).normalize();
+            told.push(format!("{what} {day}: {late}{short} bench hours short."));
         }
         Ok(told)
     }
+}
+
+/// What the day it is ready counts besides its own hours.
+fn counted(queue: &Queue, calendar: &Calendar) -> String {
+    let behind = match queue.works.len() {
+        0 => String::new(),
+        works => format!(", behind {works} accepted before"),
+    };
+    let after = if calendar.after.is_empty() {
+        String::new()
+    } else {
+        format!("; after the last, {}", passing_words(&calendar.after))
+    };
+    format!("{behind} (days before the first knot: {}{after})", passing_words(&calendar.lead))
 }
 
 /// When a commission can be ready, if the shop keeps a book. What is wrong with the book stops no quote.
@@ -145,6 +192,19 @@ pub(crate) fn when_ready(book: &Path, order: &Order, desk: &Desk, day: NaiveDate
     let opened = Book::open(book, false).map_err(Failure::from);
     let told = opened.and_then(|opened| Issuing { order, desk, day, note: None }.when_ready(&opened.book));
     told.unwrap_or_else(|_| vec!["The order book can't be read: `reeve book check` says why.".to_owned()])
+}
+
+/// The order with what the shop's book says was paid, where it was quoted from there. What is wrong with the book stops no
+/// quote.
+pub(crate) fn settled(book: &Path, order: &Order, day: NaiveDate) -> Order {
+    let mut order = order.clone();
+    if book.exists()
+        && let Ok(opened) = Book::open(book, false)
+        && let Ok(Some((_, paid))) = opened.book.paid_for(&order.commission.reference, day)
+    {
+        order.priced.settle(paid);
+    }
+    order
 }
 
 /// Marks in place of the client, wherever the quote says who that is.
@@ -166,13 +226,12 @@ fn mark_quote(quote: &mut Quote, client: &Client) {
 fn figures(priced: &Priced, needed_by: Option<NaiveDate>, rates: &Rates) -> Figures {
     let (cost, quote): (&Cost, &Quote) = (&priced.outcome.cost, &priced.quote);
     let metres = |mm: f64| Decimal::from_f64(mm / 1000.0).unwrap_or_default().round_dp(3).normalize();
-    let deposit = quote.schedule.first().filter(|_| quote.schedule.len() > 1);
     let six = |amount: Decimal| amount.round_dp(6).normalize();
     Figures {
         currency: quote.currency.clone(),
         net: quote.totals.net,
         gross: quote.totals.gross,
-        deposit: deposit.map_or(Decimal::ZERO, |part| part.amount),
+        deposit: quote.deposit.amount,
         paid: quote.totals.paid,
         pace: Decimal::from_f64(rates.bench.pace).unwrap_or(Decimal::ONE),
         hours: cost.hours.normalize(),

@@ -6,6 +6,8 @@ use reeve_measure::Time;
 use rust_decimal::Decimal;
 
 use crate::cost::{Cost, JobCost, cost_made, line_cost};
+use crate::mix::Once;
+use crate::money::hours;
 use crate::price::{PriceSteps, bounded, break_even, price_for};
 use crate::pricing::{Outcome, PriceFault, as_shown, burden, own_tax};
 use crate::rates::{Aim, Rates};
@@ -37,6 +39,13 @@ impl Alone {
         let price = bounded(&rates.price, rates.currency, price_at(rates.price.aim, &sure, rates)?, 1);
         let bare = price_at(Aim::Margin(Decimal::ZERO), &cost, rates)?;
         Ok(Self { job, cost, price, lowest: rates.currency.round_up_to(bare, Decimal::ZERO) })
+    }
+
+    /// Bench hours of what is done once however many are made, and what it uses up: both are in the cost of the one.
+    pub fn once(&self) -> Once {
+        let once = self.job.items.iter().map(|item| item.take_off.once());
+        let (time, cost) = once.fold((Time::ZERO, Decimal::ZERO), |sum, once| (sum.0 + once.0, sum.1 + once.1));
+        Once { hours: hours(time).min(self.cost.hours), cost }
     }
 
     /// What remains when it is sold at a price, as prices are shown.

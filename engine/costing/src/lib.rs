@@ -23,6 +23,7 @@ pub mod risk;
 #[cfg(test)]
 #[allow(clippy::expect_used, reason = "a test may stop at the first surprise")]
 mod sample;
+pub mod schedule;
 pub mod store;
 pub mod takeoff;
 pub mod totals;

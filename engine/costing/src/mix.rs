@@ -2,7 +2,8 @@
 //!
 //! Where one thing is short, here the bench hour, what counts is not what a piece brings but what it brings for each
 //! hour (the constrained resource of managerial-accounting textbooks). Pieces are whole, so that order alone may leave
-//! hours idle: the mix is an integer programme, solved by branch and bound.
+//! hours idle: the mix is an integer programme, solved by branch and bound. What is set up once for all pieces of an offer
+//! is charged once if any are made: the fixed charge of such programmes, a number that is none or one.
 
 mod seed;
 
@@ -30,33 +31,69 @@ const DIGITS: u32 = 9;
 /// One kind of piece that could be made and sold.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Offer {
-    /// What one brings in, less fees, material and other direct cost; may be zero or less.
+    /// What one brings in, less fees, material and other direct cost; may be zero or less. Without what is done once.
     pub contribution: Decimal,
-    /// Bench hours of one; zero, or less, for what takes no bench time.
+    /// Bench hours of one; zero, or less, for what takes no bench time. Without what is done once.
     pub hours: Decimal,
+    /// What is done once, however many are made.
+    pub once: Once,
     /// The most that can be sold in the time looked at; `None` without such a bound.
     pub demand: Option<u32>,
 }
 
+/// What is done once for all pieces of an offer, if any are made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Once {
+    /// Bench hours: laying out, setting marks; 0 or more.
+    pub hours: Decimal,
+    /// What it uses up; 0 or more.
+    pub cost: Decimal,
+}
+
 impl Offer {
-    /// Contribution of one bench hour; `None` without bench hours, or past what can be reckoned.
+    /// Contribution of one bench hour when one is made by itself; `None` without bench hours, or past what can be reckoned.
     pub fn per_hour(&self) -> Option<Decimal> {
-        if self.takes_time() { self.contribution.checked_div(self.hours) } else { None }
+        self.rate_of(1)
+    }
+
+    /// Contribution of one bench hour when so many are made.
+    fn rate_of(&self, pieces: u32) -> Option<Decimal> {
+        if self.takes_time() { self.brings(pieces)?.checked_div(self.takes(pieces)?) } else { None }
+    }
+
+    /// What so many bring; what is done once counts once, and not if none is made.
+    fn brings(&self, pieces: u32) -> Option<Decimal> {
+        let once = if pieces == 0 { Decimal::ZERO } else { self.once.cost };
+        self.contribution.checked_mul(pieces.into())?.checked_sub(once)
+    }
+
+    /// Bench hours of so many.
+    fn takes(&self, pieces: u32) -> Option<Decimal> {
+        let once = if pieces == 0 { Decimal::ZERO } else { self.once.hours };
+        self.hours.max(Decimal::ZERO).checked_mul(pieces.into())?.checked_add(once)
     }
 
     fn takes_time(&self) -> bool {
-        self.hours > Decimal::ZERO
+        self.hours > Decimal::ZERO || self.once.hours > Decimal::ZERO
     }
 
     fn pays(&self) -> bool {
         self.contribution > Decimal::ZERO
     }
 
-    /// The most of it that so many hours and the demand allow.
-    fn most_in(&self, hours: Decimal) -> Result<i32, MixFault> {
-        let fit = hours.checked_div(self.hours).ok_or(MixFault::TooMuch)?.floor();
+    /// The most of it that so many hours and the demand allow. `at` is its index.
+    fn most_in(&self, hours: Decimal, at: usize) -> Result<u32, MixFault> {
+        let left = hours.checked_sub(self.once.hours).ok_or(MixFault::TooMuch)?;
+        if left < Decimal::ZERO {
+            return Ok(0);
+        }
+        if self.hours <= Decimal::ZERO {
+            return self.demand.ok_or(MixFault::NoBound(at));
+        }
+        let fit = left.checked_div(self.hours).ok_or(MixFault::TooMuch)?.floor();
         let most = self.demand.map_or(fit, |demand| fit.min(demand.into()));
-        most.to_i32().ok_or(MixFault::TooMuch)
+        // The solver counts in whole numbers with a sign.
+        most.to_i32().and_then(|most| u32::try_from(most).ok()).ok_or(MixFault::TooMuch)
     }
 }
 
@@ -71,8 +108,9 @@ pub struct Mix {
     pub hours: Decimal,
     /// What one more hour would bring if a piece could be carried over into the next week: 0 or more.
     ///
-    /// The gain of the linear relaxation, which may make parts of a piece. With one constraint its optimum is to fill the
-    /// hours in the order of [`Offer::per_hour`], so the gain is what stands in that order at the hour after the last.
+    /// The gain of the linear relaxation, which may make parts of a piece, and then does a like part of what is done once for
+    /// all that find a buyer. With one constraint its optimum is to fill the hours in the order of what an hour of all of
+    /// them brings, so the gain is what stands in that order at the hour after the last.
     pub another_hour: Decimal,
     /// Whether no mix can bring more. If not, the search was given up, and a slightly better one may exist.
     ///
@@ -121,9 +159,8 @@ pub fn best_mix(offers: &[Offer], hours: Decimal) -> Result<Mix, MixFault> {
         return Err(MixFault::TooMany(offers.len()));
     }
     let hours = hours.max(Decimal::ZERO);
-    let ranked = ranked(offers)?;
     let mut pieces = free_of_time(offers)?;
-    let programme = Programme::new(offers, &ranked, hours)?;
+    let programme = Programme::new(offers, hours)?;
     let (counts, proven) = programme.solved()?;
     for (choice, count) in programme.choices.iter().zip(counts) {
         pieces[choice.at] = count;
@@ -133,7 +170,7 @@ pub fn best_mix(offers: &[Offer], hours: Decimal) -> Result<Mix, MixFault> {
     if taken > hours || !in_demand {
         return Err(MixFault::Solver("its pieces exceed the hours or the demand".to_owned()));
     }
-    Ok(Mix { pieces, contribution, hours: taken, another_hour: another_hour(offers, &ranked, hours), proven })
+    Ok(Mix { pieces, contribution, hours: taken, another_hour: another_hour(offers, &ranked(offers)?, hours), proven })
 }
 
 /// An offer by its index, with what it brings an hour.
@@ -142,11 +179,20 @@ struct Ranked {
     per_hour: Decimal,
 }
 
-/// Offers that pay and take bench time, those that bring the most an hour first, the earlier first among equals.
+/// Offers that pay and take bench time, those that bring the most an hour first, the earlier first among equals: of an hour
+/// of all that find a buyer, so that what is done once is shared by them; without an end to them it weighs nothing.
 fn ranked(offers: &[Offer]) -> Result<Vec<Ranked>, MixFault> {
     let worth = offers.iter().enumerate().filter(|(_, offer)| offer.pays() && offer.takes_time());
-    let ranked = worth.map(|(at, offer)| Some(Ranked { at, per_hour: offer.per_hour()? }));
-    let mut ranked: Vec<Ranked> = ranked.collect::<Option<_>>().ok_or(MixFault::TooMuch)?;
+    let ranked = worth.filter(|(_, offer)| offer.demand != Some(0)).map(|(at, offer)| {
+        let per_hour = match offer.demand {
+            Some(demand) => offer.rate_of(demand),
+            None if offer.hours > Decimal::ZERO => offer.contribution.checked_div(offer.hours),
+            None => return Err(MixFault::NoBound(at)),
+        };
+        Ok(Ranked { at, per_hour: per_hour.ok_or(MixFault::TooMuch)? })
+    });
+    let mut ranked: Vec<Ranked> = ranked.collect::<Result<_, _>>()?;
+    ranked.retain(|ranked| ranked.per_hour > Decimal::ZERO);
     ranked.sort_by_key(|ranked| Reverse(ranked.per_hour));
     Ok(ranked)
 }
@@ -154,17 +200,21 @@ fn ranked(offers: &[Offer]) -> Result<Vec<Ranked>, MixFault> {
 /// All that can be sold of what pays and takes no bench time; none of the others.
 fn free_of_time(offers: &[Offer]) -> Result<Vec<u32>, MixFault> {
     let made = offers.iter().enumerate().map(|(at, offer)| {
-        if offer.pays() && !offer.takes_time() { offer.demand.ok_or(MixFault::NoBound(at)) } else { Ok(0) }
+        if !offer.pays() || offer.takes_time() {
+            return Ok(0);
+        }
+        let most = offer.demand.ok_or(MixFault::NoBound(at))?;
+        let brought = offer.brings(most).ok_or(MixFault::TooMuch)?;
+        Ok(if brought > Decimal::ZERO { most } else { 0 })
     });
     made.collect()
 }
 
 /// Contribution and hours of so many pieces of each offer.
 fn totals(offers: &[Offer], pieces: &[u32]) -> Result<(Decimal, Decimal), MixFault> {
-    let mut made = offers.iter().zip(pieces).map(|(offer, count)| (offer, Decimal::from(*count)));
+    let mut made = offers.iter().zip(pieces);
     let sums = made.try_fold((Decimal::ZERO, Decimal::ZERO), |(contribution, hours), (offer, count)| {
-        let contribution = contribution.checked_add(offer.contribution.checked_mul(count)?)?;
-        Some((contribution, hours.checked_add(offer.hours.max(Decimal::ZERO).checked_mul(count)?)?))
+        Some((contribution.checked_add(offer.brings(*count)?)?, hours.checked_add(offer.takes(*count)?)?))
     });
     sums.ok_or(MixFault::TooMuch)
 }
@@ -175,7 +225,8 @@ fn another_hour(offers: &[Offer], ranked: &[Ranked], hours: Decimal) -> Decimal 
     let mut filled = Decimal::ZERO;
     let mut gain = Decimal::ZERO;
     for Ranked { at, per_hour } in ranked {
-        let wanted = offers[*at].demand.map_or(Decimal::MAX, |demand| offers[*at].hours.saturating_mul(demand.into()));
+        let wanted = offers[*at].demand.map_or(Some(Decimal::MAX), |demand| offers[*at].takes(demand));
+        let wanted = wanted.unwrap_or(Decimal::MAX);
         let up_to = filled.saturating_add(wanted).min(end);
         gain += (up_to - filled.max(hours)).max(Decimal::ZERO) * per_hour;
         filled = up_to;
@@ -183,41 +234,51 @@ fn another_hour(offers: &[Offer], ranked: &[Ranked], hours: Decimal) -> Decimal 
     gain
 }
 
-/// The integer programme: the most contribution, the hours its one constraint.
+/// The integer programme: the most contribution, the hours its one constraint on all.
 struct Programme {
     choices: Vec<Choice>,
     /// Hours there are, in the unit of the choices' hours.
     hours: f64,
 }
 
-/// An offer of which at least one fits into the hours.
+/// An offer of which at least one fits into the hours. Money in whole units, that of all choices; hours likewise.
 struct Choice {
     /// Its index.
     at: usize,
-    /// In whole units, that of all choices' contributions.
     contribution: f64,
-    /// In whole units, that of all choices' hours.
     hours: f64,
+    once_cost: f64,
+    once_hours: f64,
     /// The most that hours and demand allow.
-    most: i32,
+    most: u32,
 }
 
 impl Programme {
-    fn new(offers: &[Offer], ranked: &[Ranked], hours: Decimal) -> Result<Self, MixFault> {
-        let fitting = ranked.iter().map(|ranked| Ok((ranked.at, offers[ranked.at].most_in(hours)?)));
-        let mut fitting: Vec<(usize, i32)> = fitting.collect::<Result<_, _>>()?;
-        fitting.retain(|(_, most)| *most > 0);
-        let of = |figure: fn(&Offer) -> Decimal| fitting.iter().map(|(at, _)| figure(&offers[*at])).collect();
-        let (contributions, _) = Unit::of(of(|offer| offer.contribution), RoundingStrategy::MidpointAwayFromZero)?;
-        let (each, unit) = Unit::of(of(|offer| offer.hours), RoundingStrategy::ToPositiveInfinity)?;
-        let figures = contributions.into_iter().zip(each);
-        let choices = fitting.iter().zip(figures).map(|((at, most), (contribution, hours))| Choice {
+    fn new(offers: &[Offer], hours: Decimal) -> Result<Self, MixFault> {
+        let mut fitting = Vec::new();
+        for (at, offer) in offers.iter().enumerate().filter(|(_, offer)| offer.pays() && offer.takes_time()) {
+            let most = offer.most_in(hours, at)?;
+            if most > 0 {
+                fitting.push((at, most, offer.rate_of(most).ok_or(MixFault::TooMuch)?));
+            }
+        }
+        // What is set up for more than it can bring is never made.
+        fitting.retain(|(_, _, rate)| *rate > Decimal::ZERO);
+        fitting.sort_by_key(|(_, _, rate)| Reverse(*rate));
+        let of = |figure: fn(&Offer) -> Decimal| fitting.iter().map(move |(at, ..)| figure(&offers[*at]));
+        let money = of(|offer| offer.contribution).chain(of(|offer| offer.once.cost)).collect();
+        let time = of(|offer| offer.hours.max(Decimal::ZERO)).chain(of(|offer| offer.once.hours)).collect();
+        let (money, _) = Unit::of(money, RoundingStrategy::MidpointAwayFromZero)?;
+        let (time, unit) = Unit::of(time, RoundingStrategy::ToPositiveInfinity)?;
+        let choice = |(nth, (at, most, _)): (usize, &(usize, u32, Decimal))| Choice {
             at: *at,
-            contribution,
-            hours,
+            contribution: money[nth],
+            hours: time[nth],
+            once_cost: money[fitting.len() + nth],
+            once_hours: time[fitting.len() + nth],
             most: *most,
-        });
-        Ok(Self { choices: choices.collect(), hours: unit.whole_in(hours)? })
+        };
+        Ok(Self { choices: fitting.iter().enumerate().map(choice).collect(), hours: unit.whole_in(hours)? })
     }
 
     /// How many of each choice, and whether that is proven to be the best.
@@ -225,29 +286,41 @@ impl Programme {
         if self.choices.is_empty() {
             return Ok((Vec::new(), true));
         }
+        let begin = seed(&self.choices, self.hours);
         let mut problem = Problem::new(OptimizationDirection::Maximize);
-        let counts: Vec<Variable> =
-            self.choices.iter().map(|choice| problem.add_integer_var(choice.contribution, (0, choice.most))).collect();
-        let hours: Vec<(Variable, f64)> =
-            counts.iter().zip(&self.choices).map(|(count, choice)| (*count, choice.hours)).collect();
+        let (mut counts, mut hours, mut warm) = (Vec::new(), Vec::new(), Vec::new());
+        for (choice, begin) in self.choices.iter().zip(begin) {
+            let most = i32::try_from(choice.most).map_err(|_| MixFault::TooMuch)?;
+            let count = problem.add_integer_var(choice.contribution, (0, most));
+            hours.push((count, choice.hours));
+            warm.push((count, begin));
+            if choice.once_cost > 0.0 || choice.once_hours > 0.0 {
+                // None or one: no piece is made without it.
+                let set_up = problem.add_integer_var(-choice.once_cost, (0, 1));
+                hours.push((set_up, choice.once_hours));
+                warm.push((set_up, begin.min(1.0)));
+                problem.add_constraint([(count, 1.0), (set_up, -f64::from(choice.most))], ComparisonOp::Le, 0.0);
+            }
+            counts.push(count);
+        }
         problem.add_constraint(hours.as_slice(), ComparisonOp::Le, self.hours);
-        let outcome = problem.solve_with(self.options(&counts)).map_err(|error| MixFault::Solver(error.to_string()))?;
+        let outcome = problem.solve_with(options(warm)).map_err(|error| MixFault::Solver(error.to_string()))?;
         let proven = outcome.is_optimal();
         let solution = outcome.solution().ok_or_else(|| MixFault::Solver("it was given up too early".to_owned()))?;
         let whole = counts.iter().map(|count| solution.var_value(*count).round().to_u32().ok_or(MixFault::TooMuch));
         Ok((whole.collect::<Result<_, _>>()?, proven))
     }
+}
 
-    /// No gap to the best is let through: contributions are whole units, and half of one is far above these tolerances.
-    fn options(&self, counts: &[Variable]) -> SolveOptions {
-        let mut options = SolveOptions::default();
-        options.node_limit = Some(MOST_NODES);
-        options.mip_gap = 0.0;
-        options.warm_start = Some(counts.iter().copied().zip(seed(&self.choices, self.hours)).collect());
-        options.tolerances.feasibility = 1e-9;
-        options.tolerances.prune_epsilon = 1e-12;
-        options
-    }
+/// No gap to the best is let through: contributions are whole units, and half of one is far above these tolerances.
+fn options(begin: Vec<(Variable, f64)>) -> SolveOptions {
+    let mut options = SolveOptions::default();
+    options.node_limit = Some(MOST_NODES);
+    options.mip_gap = 0.0;
+    options.warm_start = Some(begin);
+    options.tolerances.feasibility = 1e-9;
+    options.tolerances.prune_epsilon = 1e-12;
+    options
 }
 
 /// What figures are whole multiples of.

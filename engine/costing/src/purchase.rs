@@ -17,7 +17,11 @@ const SEARCH_STEPS: u32 = 20_000;
 /// Steps of one complete search for a layout.
 const LAYOUT_STEPS: u32 = 5_000;
 /// Put-ups up to which a complete search for a layout is tried.
-const LAYOUT_PUT_UPS: usize = 12;
+const LAYOUT_PUT_UPS: u64 = 24;
+/// Steps of all complete searches for a layout of one purchase.
+const LAYOUT_STEPS_IN_ALL: u32 = 4_000_000;
+/// Cells of the table that finds what covering the need costs at least.
+const COVER_CELLS: u64 = 400_000;
 /// Cells of the table that finds how full a put-up can be cut.
 const FILL_CELLS: u64 = 50_000;
 
@@ -98,8 +102,9 @@ pub fn cheapest(put_ups: &[PutUp], cuts: &[Cut]) -> Result<Purchase, PurchaseErr
     let mut search = Search::new(put_ups, cuts, needed_mm);
     search.seed();
     search.decide(0, &mut vec![0; put_ups.len()], Decimal::ZERO, 0);
+    let proven = search.is_proven();
     let best = search.best.ok_or(PurchaseError::Overflow)?;
-    Ok(Purchase { counts: best.counts, cost: best.cost, bought_mm: best.bought_mm, needed_mm, proven: search.proven })
+    Ok(Purchase { counts: best.counts, cost: best.cost, bought_mm: best.bought_mm, needed_mm, proven })
 }
 
 /// Cords of one length as one entry, the longest first.
@@ -194,7 +199,12 @@ struct Search {
     needed_mm: u64,
     best: Option<Best>,
     steps: u32,
-    proven: bool,
+    /// Steps of the searches for a layout so far.
+    layout_steps: u32,
+    /// The least cost of a purchase of which the search for a layout was given up.
+    undecided: Option<Decimal>,
+    /// Whether a branch was left that could hold something cheaper than the best.
+    is_open: bool,
 }
 
 impl Search {
@@ -211,7 +221,17 @@ impl Search {
             let (a_value, b_value) = (a.price * Decimal::from(b.fill_mm), b.price * Decimal::from(a.fill_mm));
             a_value.cmp(&b_value).then(b.length_mm.cmp(&a.length_mm)).then(a.at.cmp(&b.at))
         });
-        Self { listed: put_ups.len(), forms, cuts, needed_mm, best: None, steps: 0, proven: true }
+        Self {
+            listed: put_ups.len(),
+            forms,
+            cuts,
+            needed_mm,
+            best: None,
+            steps: 0,
+            layout_steps: 0,
+            undecided: None,
+            is_open: false,
+        }
     }
 
     /// Starts from the best purchase of a single form, so that there is always an answer.
@@ -255,14 +275,56 @@ impl Search {
         }
     }
 
+    /// Whether nothing of such a cost, with so much still to cover at this form's value or worse, is cheaper than the best.
+    fn no_cheaper(&self, cost: Decimal, covered_mm: u64, form: Option<&Form>) -> bool {
+        let Some(best) = &self.best else { return false };
+        let left = self.needed_mm.saturating_sub(covered_mm);
+        match form {
+            Some(form) => {
+                let fill = Decimal::from(form.fill_mm);
+                cost * fill + form.price * Decimal::from(left) >= best.cost * fill
+            }
+            None => left > 0 || cost >= best.cost,
+        }
+    }
+
+    /// Whether nothing cheaper than the best can exist: either everything cheaper was looked at and can't be cut, or the
+    /// best costs no more than what any purchase must that holds the cord at all.
+    fn is_proven(&self) -> bool {
+        let Some(best) = &self.best else { return false };
+        let decided = self.undecided.is_none_or(|cost| cost >= best.cost);
+        (decided && !self.is_open) || self.least_to_cover().is_some_and(|least| best.cost <= least)
+    }
+
+    /// The least that put-ups cost which can be filled with as much cord as is needed, whatever the lengths it is cut in.
+    ///
+    /// `None` where the table of it would be long.
+    fn least_to_cover(&self) -> Option<Decimal> {
+        let unit = self.forms.iter().fold(self.needed_mm, |unit, form| gcd(unit, form.fill_mm)).max(1);
+        let cells = self.needed_mm / unit;
+        if cells.saturating_mul(u64::try_from(self.forms.len()).ok()?) > COVER_CELLS {
+            return None;
+        }
+        let mut least = vec![Decimal::ZERO; usize::try_from(cells + 1).ok()?];
+        for at in 1..least.len() {
+            let with = |form: &Form| {
+                let before = at.saturating_sub(usize::try_from(form.fill_mm / unit).unwrap_or(usize::MAX));
+                least[before].checked_add(form.price)
+            };
+            least[at] = self.forms.iter().filter_map(with).min()?;
+        }
+        least.last().copied()
+    }
+
     /// Decides how many of the `at`-th form are bought, and then of the others.
     fn decide(&mut self, at: usize, counts: &mut Vec<u64>, cost: Decimal, covered_mm: u64) {
-        self.steps += 1;
+        self.steps = self.steps.saturating_add(1);
         if self.steps > SEARCH_STEPS {
-            self.proven = false;
+            // Not looked at any more, but what the bound rules out needs no look.
+            self.is_open |= !self.no_cheaper(cost, covered_mm, self.forms.get(at));
             return;
         }
-        if covered_mm >= self.needed_mm && self.serves(counts) {
+        if covered_mm >= self.needed_mm && self.serves(counts, cost) {
             self.offer(counts.clone());
             // More put-ups never cost less.
             return;
@@ -286,14 +348,14 @@ impl Search {
                 self.decide(at + 1, counts, cost, covered);
                 counts[place] = 0;
             }
-            if self.steps > SEARCH_STEPS {
+            if self.is_open {
                 return;
             }
         }
     }
 
     /// Whether the cords can be cut from these put-ups, as far as can be told.
-    fn serves(&mut self, counts: &[u64]) -> bool {
+    fn serves(&mut self, counts: &[u64], cost: Decimal) -> bool {
         if self.best.as_ref().is_some_and(|best| best.counts == counts) {
             return false;
         }
@@ -305,12 +367,31 @@ impl Search {
                 return true;
             }
         }
-        let all: u64 = bins.iter().map(|bin| bin.1).sum();
-        let few = usize::try_from(all).is_ok_and(|all| all <= LAYOUT_PUT_UPS);
-        let mut layout = Layout { steps: 0, lengths: if few { spread(&bins) } else { Vec::new() } };
-        let found = few && layout.place(0, &mut self.cuts.clone());
-        self.proven &= found || (few && layout.steps <= LAYOUT_STEPS);
-        found
+        if !self.holds_each_length(&bins) {
+            return false;
+        }
+        let few = bins.iter().map(|bin| bin.1).fold(0, u64::saturating_add) <= LAYOUT_PUT_UPS;
+        if few && self.layout_steps < LAYOUT_STEPS_IN_ALL {
+            let mut layout = Layout { steps: 0, lengths: spread(&bins), patterns: Vec::new() };
+            let found = layout.place(0, &mut self.cuts.clone());
+            self.layout_steps += layout.steps;
+            if found || layout.steps <= LAYOUT_STEPS {
+                return found;
+            }
+        }
+        self.undecided = Some(self.undecided.map_or(cost, |least| least.min(cost)));
+        false
+    }
+
+    /// Whether there is room for as many cords of each length or longer as there are, whatever else is cut. Without it no
+    /// layout is sought.
+    fn holds_each_length(&self, bins: &[(u64, u64)]) -> bool {
+        let mut longer = 0_u64;
+        self.cuts.iter().all(|cut| {
+            longer += cut.count;
+            let room = bins.iter().map(|(length, count)| (length / cut.length_mm).saturating_mul(*count));
+            room.fold(0, u64::saturating_add) >= longer
+        })
     }
 }
 
@@ -367,9 +448,16 @@ fn first_fit(bins: &[(u64, u64)], cuts: &[Cut]) -> bool {
 }
 
 /// The complete search for a layout over a few put-ups.
+///
+/// If the cords can be cut at all, there is a layout that takes the most of the longest cord from the first put-up, then of
+/// the next, and so on: the first of all in the order of a lexicon. In it every put-up is full, in that no cord still wanted
+/// fits its rest, and of two alike the later takes no more in that order. Only such layouts are tried.
 struct Layout {
     steps: u32,
+    /// Of each put-up, the longest first.
     lengths: Vec<u64>,
+    /// Cords of each length cut from the put-ups so far.
+    patterns: Vec<Vec<u64>>,
 }
 
 impl Layout {
@@ -381,19 +469,34 @@ impl Layout {
         let Some(length) = self.lengths.get(at).copied() else { return false };
         let room: u64 = self.lengths.iter().skip(at).sum();
         let wanted: u64 = left.iter().map(|cut| cut.length_mm * cut.count).sum();
-        wanted <= room && self.fill(at, length, 0, left)
+        if wanted > room {
+            return false;
+        }
+        self.patterns.truncate(at);
+        self.patterns.push(vec![0; left.len()]);
+        let alike = at > 0 && self.lengths[at - 1] == length;
+        self.fill(at, length, (0, alike), left)
     }
 
-    /// Tries every way to cut cords from the `class`-th on out of what is free of this put-up, the most first.
-    fn fill(&mut self, at: usize, free: u64, class: usize, left: &mut Vec<Cut>) -> bool {
+    /// Tries every way to cut cords from the `class`-th on out of what is free of this put-up, the most first; no more of
+    /// them than the put-up before where that is alike so far.
+    fn fill(&mut self, at: usize, free: u64, (class, alike): (usize, bool), left: &mut Vec<Cut>) -> bool {
         self.steps += 1;
         if self.steps > LAYOUT_STEPS {
             return false;
         }
-        let Some(cut) = left.get(class).copied() else { return self.place(at + 1, left) };
-        for taken in (0..=(free / cut.length_mm).min(cut.count)).rev() {
+        let Some(cut) = left.get(class).copied() else {
+            let full = left.iter().all(|cut| cut.count == 0 || cut.length_mm > free);
+            return full && self.place(at + 1, left);
+        };
+        let fit = (free / cut.length_mm).min(cut.count);
+        let most = if alike { fit.min(self.patterns[at - 1][class]) } else { fit };
+        for taken in (0..=most).rev() {
             left[class].count = cut.count - taken;
-            if self.fill(at, free - taken * cut.length_mm, class + 1, left) {
+            self.patterns.truncate(at + 1);
+            self.patterns[at][class] = taken;
+            let alike = alike && taken == self.patterns[at - 1][class];
+            if self.fill(at, free - taken * cut.length_mm, (class + 1, alike), left) {
                 return true;
             }
         }
@@ -493,6 +596,75 @@ mod tests {
         best.unwrap()
     }
 
+    /// Whether the cords, the longest first, can be cut from put-ups that cost less, by trying every purchase there is.
+    fn something_cheaper(forms: &[PutUp], cords: &[u64], cost: Decimal) -> bool {
+        fn buy(forms: &[PutUp], free: &mut Vec<u64>, cords: &[u64], left: Decimal) -> bool {
+            let Some((form, rest)) = forms.split_first() else {
+                let needed: u64 = cords.iter().sum();
+                return free.iter().sum::<u64>() >= needed && cut_from(&mut free.clone(), cords);
+            };
+            let (bought, mut left) = (free.len(), left);
+            loop {
+                if buy(rest, free, cords, left) {
+                    return true;
+                }
+                left -= form.price;
+                free.push(form.length_mm);
+                if left <= Decimal::ZERO {
+                    free.truncate(bought);
+                    return false;
+                }
+            }
+        }
+        buy(forms, &mut Vec::new(), cords, cost)
+    }
+
+    /// The same as `can_cut`, but of put-ups with as much left only one is tried.
+    fn cut_from(free: &mut Vec<u64>, cords: &[u64]) -> bool {
+        let Some((cord, rest)) = cords.split_first() else { return true };
+        if free.iter().map(|free| if free >= cord { *free } else { 0 }).sum::<u64>() < *cord {
+            return false;
+        }
+        let mut tried = Vec::new();
+        for at in 0..free.len() {
+            if free[at] >= *cord && !tried.contains(&free[at]) {
+                tried.push(free[at]);
+                free[at] -= cord;
+                let done = cut_from(free, rest);
+                free[at] += cord;
+                if done {
+                    return true;
+                }
+            }
+        }
+        false
+    }
+
+    /// The least that put-ups cost of which each can be filled as far as cords of these lengths can, told by sets of sums.
+    fn least_by_length(forms: &[PutUp], cuts: &[Cut]) -> Decimal {
+        let fullest = |length: u64| {
+            let mut sums = std::collections::BTreeSet::from([0]);
+            for cut in cuts {
+                for _ in 0..cut.count.min(length / cut.length_mm) {
+                    let more: Vec<u64> =
+                        sums.iter().map(|sum| sum + cut.length_mm).filter(|sum| *sum <= length).collect();
+                    sums.extend(more);
+                }
+            }
+            *sums.last().unwrap()
+        };
+        let forms: Vec<(u64, Decimal)> =
+            forms.iter().map(|form| (fullest(form.length_mm), form.price)).filter(|form| form.0 > 0).collect();
+        let needed: u64 = cuts.iter().map(|cut| cut.length_mm * cut.count).sum();
+        let mut least = vec![Decimal::ZERO];
+        for at in 1..=needed {
+            let with =
+                |(fill, price): &(u64, Decimal)| least[usize::try_from(at.saturating_sub(*fill)).unwrap()] + price;
+            least.push(forms.iter().map(with).min().unwrap());
+        }
+        *least.last().unwrap()
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(200))]
         #[test]
@@ -505,6 +677,37 @@ mod tests {
             let bought = cheapest(&forms, &cuts).unwrap();
             prop_assert!(bought.proven);
             prop_assert_eq!(bought.cost, brute(&forms, &cords));
+        }
+
+        /// Purchases of some put-ups: a search that looks at all of them, and a program that must say so.
+        #[test]
+        fn a_small_purchase_is_the_cheapest_and_said_to_be(
+            forms in prop::collection::vec((40_u64..200, 50_i64..900), 1..5),
+            cords in prop::collection::vec((3_u64..60, 1_u64..5), 1..5),
+        ) {
+            let forms: Vec<PutUp> = forms.into_iter().map(|(length, cents)| put_up(length, cents)).collect();
+            let longest = forms.iter().map(|form| form.length_mm).max().unwrap();
+            prop_assume!(cords.iter().all(|(length, _)| *length <= longest));
+            let cuts: Vec<Cut> = cords.iter().map(|(length, count)| cut(*length, *count)).collect();
+            let bought = cheapest(&forms, &cuts).unwrap();
+            let mut each: Vec<u64> = cuts.iter().flat_map(|cut| vec![cut.length_mm; usize::try_from(cut.count).unwrap()]).collect();
+            each.sort_unstable_by(|a, b| b.cmp(a));
+            prop_assert!(bought.proven, "{:?} {:?} {:?}", forms, cuts, bought);
+            prop_assert!(!something_cheaper(&forms, &each, bought.cost), "{:?}", bought);
+        }
+
+        /// Where what is bought costs what any put-ups cost that can be filled with so much cord, nothing is cheaper.
+        #[test]
+        fn what_the_bound_proves_is_said(
+            forms in prop::collection::vec((80_u64..1_000, 100_i64..2_000), 1..5),
+            cords in prop::collection::vec((5_u64..80, 1_u64..120), 1..5),
+        ) {
+            let forms: Vec<PutUp> = forms.into_iter().map(|(length, cents)| put_up(length, cents)).collect();
+            let cuts: Vec<Cut> = cords.iter().map(|(length, count)| cut(*length, *count)).collect();
+            let bought = cheapest(&forms, &cuts).unwrap();
+            let least = least_by_length(&forms, &cuts);
+            prop_assert!(bought.cost >= least);
+            prop_assert!(bought.proven || bought.cost > least, "{:?} {:?} {:?}", forms, cuts, bought);
         }
 
         #[test]

@@ -3,12 +3,13 @@
 //! [`Quote`] has no field for cost, wage, overhead or margin: a page made from it can't show what it was never given.
 
 use chrono::NaiveDate;
-use rust_decimal::Decimal;
+use rust_decimal::{Decimal, RoundingStrategy};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::money::Currency;
 use crate::rates::TaxScheme;
+use crate::schedule::{Deposit, Instalment, schedule};
 use crate::totals::{Amount, Sums, TaxClass, Totals, add_up};
 
 /// The form of `quote.json`; raised when a field changes its meaning or goes.
@@ -52,6 +53,9 @@ pub struct Quote {
     pub taxes: Vec<QuoteTax>,
     /// The totals.
     pub totals: Totals,
+    /// The deposit agreed; none in a document from before it was told.
+    #[serde(default)]
+    pub deposit: Deposit,
     /// What is paid when; adds up to `totals.due`.
     pub schedule: Vec<Instalment>,
     /// Sentences of the terms.
@@ -152,18 +156,16 @@ pub struct QuoteTax {
     pub tax: Decimal,
 }
 
-/// A payment to come.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-pub struct Instalment {
-    /// What it is.
-    pub text: String,
-    /// When it falls due, in words.
-    pub when: String,
-    /// How much.
-    pub amount: Decimal,
-}
-
 impl Quote {
+    /// Counts what was paid so far, and asks for the rest alone.
+    pub fn settle(&mut self, paid: Decimal) {
+        let mut paid = paid.round_dp_with_strategy(self.minor_units, RoundingStrategy::MidpointAwayFromZero);
+        paid.rescale(self.minor_units);
+        self.totals.paid = paid;
+        self.totals.due = self.totals.gross - paid;
+        self.schedule = schedule(&self.totals, &self.deposit);
+    }
+
     /// Reckons lines and totals anew and says what does not add up; nothing if all does.
     pub fn recheck(&self) -> Option<String> {
         let Some(currency) = Currency::from_code(&self.currency) else {

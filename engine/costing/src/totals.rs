@@ -75,7 +75,7 @@ pub struct TaxLine {
 }
 
 /// The totals.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
 pub struct Totals {
     /// Sum of the lines, as shown.
     pub lines: Decimal,
@@ -89,9 +89,9 @@ pub struct Totals {
     pub tax: Decimal,
     /// With tax.
     pub gross: Decimal,
-    /// Paid already.
+    /// Paid so far (BT-113): for a quote from the book what its payments come to.
     pub paid: Decimal,
-    /// Left to pay.
+    /// Left to pay: gross less paid (BT-115); below zero where more was paid, which is then paid back.
     pub due: Decimal,
 }
 

@@ -96,6 +96,8 @@ pub mod bound {
     pub const MADE_BEFORE: Bound = Bound::new("the number made before", 0.0, 100_000.0, "");
     /// Bench hours in a week.
     pub const WEEKLY_HOURS: Bound = Bound::new("bench hours a week", 0.5, 168.0, "h");
+    /// Days that pass beside the bench for one thing.
+    pub const PASSING_DAYS: Bound = Bound::new("days that pass beside the bench", 1.0, 365.0, "d");
     /// Bench hours in a year.
     pub const YEARLY_HOURS: Bound = Bound::new("bench hours a year", 1.0, 8784.0, "h");
     /// A share of something, as a percentage.

@@ -10,7 +10,7 @@ mod whole;
 
 pub use changes::{Changed, changed};
 pub use list::{ListJson, list_csv, list_json, list_page};
-pub use queue::{Queue, QueueJson, queue, queue_json, queue_page};
+pub use queue::{Queue, QueueJson, passing_words, queue, queue_json, queue_page};
 pub use summary::{Period, SummaryJson, summary, summary_csv, summary_json, summary_page};
 pub use table::BookPage;
 pub use took::{

@@ -36,6 +36,8 @@ pub struct DesignRow {
     pub weight_g: Decimal,
     /// Bench hours.
     pub hours: Decimal,
+    /// Of these, hours of what is done once however many are made.
+    pub once_hours: Decimal,
     /// Cord, rings, dowels, beads and what tasks use up.
     pub material: Decimal,
     /// Labour.
@@ -44,6 +46,8 @@ pub struct DesignRow {
     pub overhead: Decimal,
     /// Everything it costs.
     pub cost: Decimal,
+    /// Of this, what is used up once however many are made.
+    pub once_cost: Decimal,
     /// The lowest price that still pays the wage.
     pub lowest_price: Decimal,
     /// Price of one by the shop's aim, and what that comes to.
@@ -133,6 +137,7 @@ pub fn design_row(
         alone.job.items.iter().flat_map(|item| &item.take_off.cords).map(|line| line.cut_mm * line.count).sum();
     let grams: f64 = alone.job.items.iter().map(|item| item.take_off.weight.as_g()).sum();
     let put_ups: u64 = alone.job.cords.iter().flat_map(|bought| &bought.put_ups).map(|(_, count)| *count).sum();
+    let once = alone.once();
     DesignRow {
         design: design.to_owned(),
         size,
@@ -141,10 +146,12 @@ pub fn design_row(
         put_ups: Decimal::from(put_ups),
         weight_g: Decimal::from_f64(grams).unwrap_or_default().round_dp(0),
         hours: cost.hours,
+        once_hours: once.hours,
         material: cents(cost.material() + cost.other),
         labour: cents(cost.labour()),
         overhead: cents(cost.overhead),
         cost: cents(cost.total()),
+        once_cost: cents(once.cost),
         lowest_price: alone.lowest,
         price: alone.price.unit,
         sold: Earned::at(alone, alone.price.unit, rates),

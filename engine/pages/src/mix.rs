@@ -1,6 +1,6 @@
 //! The best use of a week's bench hours: which designs, how many of each, and what one more hour would bring.
 
-use reeve_costing::mix::{Mix, Offer};
+use reeve_costing::mix::{Mix, Offer, Once};
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -33,7 +33,10 @@ pub struct Week<'a> {
 
 /// What one of a design brings and takes, for [`reeve_costing::mix::best_mix`].
 pub fn offer(row: &DesignRow) -> Offer {
-    Offer { contribution: row.earned().contribution, hours: row.hours, demand: row.weekly }
+    let once = Once { hours: row.once_hours, cost: row.once_cost };
+    // A row is of one by itself, with all that is done once.
+    let contribution = row.earned().contribution + once.cost;
+    Offer { contribution, hours: row.hours - once.hours, once, demand: row.weekly }
 }
 
 /// A week shared out, in finished words.
@@ -109,6 +112,14 @@ fn sums(week: &Week<'_>, words: &Words) -> Vec<Sum> {
 
 fn remarks(week: &Week<'_>) -> Vec<String> {
     let mut remarks = Vec::new();
+    if week.offers.iter().any(|offer| offer.once != Once::default()) {
+        remarks.push(
+            "Hours of one, and what an hour of it contributes, are of one made by itself. In the mix what is done once \
+             (laying out, setting marks, a task that is once for all) counts once for each design made, however many are \
+             made of it: make them in one go. A size is a design of its own here."
+                .to_owned(),
+        );
+    }
     if week.rows.iter().any(|row| row.weekly.is_none()) {
         remarks.push(
             "“any”: nobody has said how many find a buyer in a week, so as many are made as the hours hold. Say \
@@ -159,9 +170,11 @@ pub struct MixedDesign {
     pub size: Option<String>,
     /// The price it is sold at.
     pub price: Decimal,
-    /// Bench hours of one.
+    /// Bench hours of one made by itself.
     pub hours: Decimal,
-    /// What an hour of it contributes; nothing without hours.
+    /// Of these, hours of what is done once for all pieces made.
+    pub once_hours: Decimal,
+    /// What an hour of one made by itself contributes; nothing without hours.
     pub per_hour: Option<Decimal>,
     /// The most that find a buyer in a week; nothing where nobody has said.
     pub weekly: Option<u32>,
@@ -182,6 +195,7 @@ pub fn mix_json(week: &Week<'_>, rates: &Rates) -> MixJson {
                 size: row.size.clone(),
                 price: row.asked(),
                 hours: row.hours,
+                once_hours: row.once_hours,
                 per_hour: offer.per_hour().map(cents),
                 weekly: row.weekly,
                 pieces: *pieces,

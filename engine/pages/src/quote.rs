@@ -2,6 +2,7 @@
 
 use reeve_costing::quote::{Prices, Quote, QuoteAmount, QuoteLine};
 use reeve_costing::rates::Rates;
+use rust_decimal::Decimal;
 use serde::Serialize;
 
 use crate::words::Words;
@@ -21,6 +22,8 @@ pub struct QuotePage {
     lines: Vec<Line>,
     sums: Vec<Sum>,
     schedule: Vec<Row>,
+    /// What is paid of it already, in a sentence.
+    settled: Option<String>,
     terms: Vec<String>,
     care: Vec<String>,
     cautions: Vec<String>,
@@ -112,8 +115,14 @@ pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
         schedule: quote
             .schedule
             .iter()
-            .map(|part| Row { text: part.text.clone(), detail: part.when.clone(), amount: words.money(part.amount) })
+            .map(|part| Row {
+                text: part.text.clone(),
+                detail: part.when.clone(),
+                // What is paid back is below zero for who pays; in words it is an amount.
+                amount: words.money(part.amount.abs()),
+            })
             .collect(),
+        settled: settled(quote, words),
         terms: quote.terms.clone(),
         care: quote.care.clone(),
         cautions: quote.cautions.clone(),
@@ -165,9 +174,33 @@ fn sums(quote: &Quote, words: &Words) -> Vec<Sum> {
     sums.push(row(total.to_owned(), totals.gross, true));
     if !totals.paid.is_zero() {
         sums.push(row("Paid".to_owned(), -totals.paid, false));
-        sums.push(row("Due".to_owned(), totals.due, true));
+        if totals.due < Decimal::ZERO {
+            sums.push(row("Paid back to you".to_owned(), -totals.due, true));
+        } else {
+            sums.push(row("Due".to_owned(), totals.due, true));
+        }
     }
     sums
+}
+
+/// How far what is asked is paid: all, more than all, the deposit, or a part of it.
+fn settled(quote: &Quote, words: &Words) -> Option<String> {
+    let (totals, deposit) = (&quote.totals, &quote.deposit);
+    if totals.paid <= Decimal::ZERO {
+        return None;
+    }
+    let (paid, asked) = (words.money(totals.paid), words.money(deposit.amount));
+    Some(if totals.due < Decimal::ZERO {
+        format!("{paid} is paid: {} more than all of it comes to. That is paid back to you.", words.money(-totals.due))
+    } else if totals.due.is_zero() {
+        "All of it is paid: nothing is left to pay.".to_owned()
+    } else if deposit.amount.is_zero() {
+        format!("{paid} is paid.")
+    } else if totals.paid < deposit.amount {
+        format!("Of the deposit of {asked}, {paid} is paid.")
+    } else {
+        format!("{paid} is paid, and with it the deposit of {asked}.")
+    })
 }
 
 /// The rate is named where amounts of several rates are taken off or put on.

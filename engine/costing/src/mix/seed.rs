@@ -35,11 +35,11 @@ impl Search<'_> {
             self.best.clone_from(&self.counts);
         }
         let Some(choice) = self.choices.get(at) else { return };
-        let mut count = (left / choice.hours).floor().min(choice.most.into());
+        let mut count = choice.most_in(left);
         while count >= 0.0 && self.steps > 0 {
             self.steps -= 1;
-            let left = left - count * choice.hours;
-            let brought = brought + count * choice.contribution;
+            let left = left - choice.takes(count);
+            let brought = brought + choice.brings(count);
             if self.at_best(at + 1, left, brought) <= self.most {
                 break;
             }
@@ -50,9 +50,34 @@ impl Search<'_> {
         self.counts[at] = 0.0;
     }
 
-    /// More than this can't come of it: whole units, the hours left all at the rate of the next choice.
+    /// More than this can't come of it: whole units, the hours left all at the rate of the next choice made as often as it
+    /// can be, as the choices stand in the order of that.
     fn at_best(&self, next: usize, left: f64, brought: f64) -> f64 {
-        let rest = self.choices.get(next).map_or(0.0, |choice| left * choice.contribution / choice.hours);
+        let rest = self.choices.get(next).map_or(0.0, |choice| {
+            let most = f64::from(choice.most);
+            left * choice.brings(most) / choice.takes(most)
+        });
         brought + rest.floor()
+    }
+}
+
+impl Choice {
+    /// The most that so many hours allow, what is done once among them.
+    fn most_in(&self, hours: f64) -> f64 {
+        let left = hours - self.once_hours;
+        let most = f64::from(self.most);
+        match (left < 0.0, self.hours > 0.0) {
+            (true, _) => 0.0,
+            (false, true) => (left / self.hours).floor().min(most),
+            (false, false) => most,
+        }
+    }
+
+    fn takes(&self, count: f64) -> f64 {
+        if count > 0.0 { count * self.hours + self.once_hours } else { 0.0 }
+    }
+
+    fn brings(&self, count: f64) -> f64 {
+        if count > 0.0 { count * self.contribution - self.once_cost } else { 0.0 }
     }
 }

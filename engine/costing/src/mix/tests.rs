@@ -8,7 +8,7 @@ use super::*;
 
 /// An offer of a contribution in cents and of hundredths of an hour.
 fn offer(cents: i64, hundredths: i64, demand: Option<u32>) -> Offer {
-    Offer { contribution: Decimal::new(cents, 2), hours: Decimal::new(hundredths, 2), demand }
+    Offer { contribution: Decimal::new(cents, 2), hours: Decimal::new(hundredths, 2), once: Once::default(), demand }
 }
 
 fn whole(number: i64) -> Decimal {
@@ -73,7 +73,7 @@ fn what_cannot_be_reckoned_is_refused() {
     let many = vec![endless[0]; MOST_OFFERS + 1];
     assert_eq!(best_mix(&many, whole(8)), Err(MixFault::TooMany(MOST_OFFERS + 1)));
     assert_eq!(best_mix(&endless[..1], Decimal::MAX), Err(MixFault::TooMuch));
-    let dear = Offer { contribution: Decimal::MAX, hours: Decimal::ONE, demand: None };
+    let dear = Offer { contribution: Decimal::MAX, hours: Decimal::ONE, once: Once::default(), demand: None };
     assert_eq!(best_mix(&[dear], whole(8)), Err(MixFault::TooMuch));
     let short = Offer { hours: Decimal::new(1, 28), ..dear };
     assert_eq!(best_mix(&[short], whole(8)), Err(MixFault::TooMuch));
@@ -83,13 +83,39 @@ fn what_cannot_be_reckoned_is_refused() {
 fn figures_without_end_keep_within_the_hours() {
     let third = |number| whole(number) / whole(3);
     // By hand: six of a third of an hour at 33.33... bring 200 and beat two of 0.7 h at 70 with one of the others.
-    let money = Offer { contribution: third(100), hours: Decimal::new(33, 2), demand: None };
+    let money = Offer { contribution: third(100), hours: Decimal::new(33, 2), once: Once::default(), demand: None };
     let mix = best_mix(&[money, offer(7000, 70, None)], whole(2)).unwrap();
     assert_eq!((mix.pieces, mix.contribution), (vec![6, 0], third(100) * whole(6)));
     // 0.333... h upwards in its ninth digit fits five times into 2 h.
-    let time = Offer { contribution: whole(30), hours: third(1), demand: None };
+    let time = Offer { contribution: whole(30), hours: third(1), once: Once::default(), demand: None };
     let mix = best_mix(&[time], whole(2)).unwrap();
     assert_eq!((mix.pieces, mix.hours), (vec![5], third(1) * whole(5)));
+}
+
+#[test]
+fn what_is_set_up_once_is_charged_once_for_each_design_made() {
+    // By hand: in 10 h, of pieces of 2 h that bring 20 each and 1 h to set up, four fit and take 9 h; charged each time
+    // there would be three.
+    let set_up = |hours: i64, cost: i64| Once { hours: whole(hours), cost: whole(cost) };
+    let one = Offer { once: set_up(1, 5), ..offer(2_000, 200, None) };
+    let mix = best_mix(&[one], whole(10)).unwrap();
+    assert_eq!((mix.pieces, mix.hours, mix.contribution, mix.proven), (vec![4], whole(9), whole(75), true));
+    // One alone: 15 in 3 h.
+    assert_eq!(one.per_hour(), Some(whole(5)));
+    // Two designs alike: eight of one need one setting up, four of each would need two, and 17 h hold only seven then.
+    let pair = [Offer { demand: Some(8), ..one }, Offer { demand: Some(8), ..one }];
+    let mix = best_mix(&pair, whole(17)).unwrap();
+    assert_eq!((mix.pieces.iter().max(), mix.hours, mix.contribution), (Some(&8), whole(17), whole(155)));
+    // What costs more to set up than all its buyers bring is not begun, however much one brings.
+    let dear = Offer { once: set_up(0, 50), ..offer(2_000, 100, Some(2)) };
+    let mix = best_mix(&[dear, offer(100, 100, Some(3))], whole(10)).unwrap();
+    assert_eq!((mix.pieces, mix.contribution, mix.another_hour), (vec![0, 3], whole(3), Decimal::ZERO));
+    // It takes no more time than its setting up.
+    let quick = Offer { once: set_up(2, 0), ..offer(300, 0, Some(5)) };
+    let mix = best_mix(&[quick], whole(2)).unwrap();
+    assert_eq!((mix.pieces, mix.hours), (vec![5], whole(2)));
+    assert_eq!(best_mix(&[quick], whole(1)).unwrap().pieces, [0]);
+    assert_eq!(best_mix(&[Offer { demand: None, ..quick }], whole(2)), Err(MixFault::NoBound(0)));
 }
 
 /// Offers that are worth almost the same an hour: what is hardest to prove.
@@ -98,6 +124,7 @@ fn alike(count: usize) -> Vec<Offer> {
     let offer = |hours| Offer {
         contribution: Decimal::new(hours / 4 + 500, 2),
         hours: Decimal::new(hours * 10, 4),
+        once: Once::default(),
         demand: Some(9),
     };
     hours.map(|hours| offer(hours.cast_signed())).collect()
@@ -105,16 +132,24 @@ fn alike(count: usize) -> Vec<Offer> {
 
 #[test]
 fn the_hardest_offers_are_given_up_in_time_and_the_same_way() {
-    let offers = alike(MOST_OFFERS);
+    hardest(&alike(MOST_OFFERS));
+}
+
+#[test]
+fn the_hardest_offers_that_are_set_up_are_given_up_in_time_as_well() {
+    let once = Once { hours: Decimal::new(16, 2), cost: Decimal::new(5, 2) };
+    hardest(&alike(MOST_OFFERS).into_iter().map(|offer| Offer { once, ..offer }).collect::<Vec<_>>());
+}
+
+fn hardest(offers: &[Offer]) {
     let began = Instant::now();
-    let mix = best_mix(&offers, whole(1_607)).unwrap();
+    let mix = best_mix(offers, whole(1_607)).unwrap();
     assert!(began.elapsed() < Duration::from_secs(10), "{:?}", began.elapsed());
-    assert_eq!(mix, best_mix(&offers, whole(1_607)).unwrap());
-    let programme = Programme::new(&offers, &ranked(&offers).unwrap(), whole(1_607)).unwrap();
+    assert_eq!(mix, best_mix(offers, whole(1_607)).unwrap());
+    let programme = Programme::new(offers, whole(1_607)).unwrap();
     let begin = programme.choices.iter().zip(seed(&programme.choices, programme.hours));
-    let begun: Decimal =
-        begin.map(|(choice, count)| offers[choice.at].contribution * Decimal::try_from(count).unwrap()).sum();
-    let most = relaxed(&offers, whole(1_607));
+    let begun: Decimal = begin.map(|(choice, count)| offers[choice.at].brings(count.to_u32().unwrap()).unwrap()).sum();
+    let most = relaxed(offers, whole(1_607));
     assert!(mix.contribution.to_f64().unwrap() > 0.99 * most, "{mix:?} {most}");
     assert!(!mix.proven && mix.contribution >= begun, "{mix:?} {begun}");
 }
@@ -123,8 +158,12 @@ fn the_hardest_offers_are_given_up_in_time_and_the_same_way() {
 fn offers_of_one_rate_leave_hardly_an_hour_idle() {
     // 2.50 an hour but for a rounding: the best of each hour first would leave up to two hours of 408 idle.
     let hours = (52..60).map(|at| at * 7_919 % 19_501 + 500);
-    let offer =
-        |hours| Offer { contribution: Decimal::new(hours * 5 / 2, 3), hours: Decimal::new(hours, 3), demand: None };
+    let offer = |hours| Offer {
+        contribution: Decimal::new(hours * 5 / 2, 3),
+        hours: Decimal::new(hours, 3),
+        once: Once::default(),
+        demand: None,
+    };
     let offers: Vec<Offer> = hours.map(offer).collect();
     for hours in [160, 408, 1_607] {
         let mix = best_mix(&offers, whole(hours)).unwrap();
@@ -138,29 +177,44 @@ fn offers(most: usize) -> impl Strategy<Value = Vec<Offer>> {
     // A rate for all makes mixes that bring the same.
     let same = (100_i64..700, prop::option::of(0_u32..6));
     let same = same.prop_map(|(hundredths, demand)| offer(hundredths * 25, hundredths, demand));
-    prop::collection::vec(prop_oneof![one, same], 0..=most)
+    // With something that is done once for all of them, or nothing.
+    let once = prop_oneof![Just((0, 0)), (0_i64..300, 0_i64..2_000)];
+    let once =
+        once.prop_map(|(hundredths, cents)| Once { hours: Decimal::new(hundredths, 2), cost: Decimal::new(cents, 2) });
+    let offer = (prop_oneof![one, same], once).prop_map(|(offer, once)| Offer { once, ..offer });
+    prop::collection::vec(offer, 0..=most)
 }
 
 /// The best contribution of every mix there is.
 fn tried(offers: &[Offer], hours: Decimal) -> Decimal {
     let Some((first, rest)) = offers.split_first() else { return Decimal::ZERO };
-    let most = first.demand.unwrap_or(u32::MAX);
-    let counts = (0..=most).map(Decimal::from).take_while(|count| *count * first.hours <= hours);
-    let best = counts.map(|count| count * first.contribution + tried(rest, hours - count * first.hours));
-    best.max().unwrap_or_default()
+    let mut best = tried(rest, hours);
+    for count in 1..=first.demand.unwrap_or(u32::MAX) {
+        let left = hours - first.once.hours - Decimal::from(count) * first.hours;
+        if left < Decimal::ZERO {
+            break;
+        }
+        best = best.max(Decimal::from(count) * first.contribution - first.once.cost + tried(rest, left));
+    }
+    best
 }
 
 /// The optimum of the solver when parts of a piece may be made.
 fn relaxed(offers: &[Offer], hours: Decimal) -> f64 {
     let number = |figure: Decimal| figure.to_f64().unwrap();
     let mut problem = Problem::new(OptimizationDirection::Maximize);
-    let row: Vec<(Variable, f64)> = offers
-        .iter()
-        .map(|offer| {
-            let most = offer.demand.map_or(f64::INFINITY, f64::from);
-            (problem.add_var(number(offer.contribution), (0.0, most)), number(offer.hours))
-        })
-        .collect();
+    let mut row: Vec<(Variable, f64)> = Vec::new();
+    for offer in offers {
+        let most = offer.demand.map_or(f64::INFINITY, f64::from);
+        let count = problem.add_var(number(offer.contribution), (0.0, most));
+        row.push((count, number(offer.hours)));
+        // Of what is done once as large a part as of all that find a buyer.
+        if let Some(demand) = offer.demand.filter(|demand| *demand > 0) {
+            let set_up = problem.add_var(-number(offer.once.cost), (0.0, 1.0));
+            row.push((set_up, number(offer.once.hours)));
+            problem.add_constraint([(count, 1.0), (set_up, -f64::from(demand))], ComparisonOp::Le, 0.0);
+        }
+    }
     problem.add_constraint(row.as_slice(), ComparisonOp::Le, number(hours));
     problem.solve().unwrap().solution().unwrap().objective()
 }
@@ -178,7 +232,11 @@ proptest! {
     fn money_in_other_units_leaves_the_pieces(offers in offers(12), hours in 0_i64..9_000) {
         let hours = Decimal::new(hours, 2);
         let tenfold: Vec<Offer> =
-            offers.iter().map(|offer| Offer { contribution: offer.contribution * whole(10), ..*offer }).collect();
+            offers.iter().map(|offer| Offer {
+                contribution: offer.contribution * whole(10),
+                once: Once { cost: offer.once.cost * whole(10), ..offer.once },
+                ..*offer
+            }).collect();
         let (mix, dear) = (best_mix(&offers, hours).unwrap(), best_mix(&tenfold, hours).unwrap());
         prop_assert_eq!(mix.pieces, dear.pieces);
         prop_assert_eq!(mix.contribution * whole(10), dear.contribution);

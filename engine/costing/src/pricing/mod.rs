@@ -16,7 +16,7 @@ use crate::money::fraction;
 use crate::price::{Burden, OutOfReach, PriceSteps, bounded, fee_rate, fees_on, price_for};
 use crate::quote::Quote;
 use crate::rates::{Aim, Rates, TaxScheme};
-use crate::totals::{Sums, TaxClass, Totals, add_up};
+use crate::totals::{Sums, TaxClass, add_up};
 use quoting::{quote, quote_lines, whole_amounts};
 
 /// A commission, costed and priced: for the maker's eyes.
@@ -34,6 +34,25 @@ pub struct Priced {
     pub remarks: Vec<String>,
     /// What the client reads.
     pub quote: Quote,
+}
+
+/// What a remark on too much money begins with.
+const OVERPAID: &str = "More was paid than this comes to";
+
+impl Priced {
+    /// Counts what was paid so far in what the client reads, and tells the maker if it is more than is asked.
+    pub fn settle(&mut self, paid: Decimal) {
+        self.quote.settle(paid);
+        self.remarks.retain(|remark| !remark.starts_with(OVERPAID));
+        self.remark_on_payment();
+    }
+
+    fn remark_on_payment(&mut self) {
+        let due = self.quote.totals.due;
+        if due < Decimal::ZERO {
+            self.remarks.push(format!("{OVERPAID}: {} goes back to the client.", -due));
+        }
+    }
 }
 
 /// The hours that suffice with some confidence, and what remains of a commission if it takes them all.
@@ -150,8 +169,10 @@ pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate
     let valid_until = today.checked_add_days(Days::new(u64::from(rates.terms.valid_days))).ok_or(PriceFault::Date)?;
     let lines = lines.into_iter().map(|(line, _)| line).collect();
     let quote = quote(commission, rates, (today, valid_until), lines, (&allowances, &charges), (totals, &taxes));
-    let remarks = remarks(commission, rates, &job, &outcome, &totals);
-    Ok(Priced { job, items, outcome, sure, remarks, quote })
+    let remarks = remarks(commission, rates, &job, &outcome);
+    let mut priced = Priced { job, items, outcome, sure, remarks, quote };
+    priced.remark_on_payment();
+    Ok(priced)
 }
 
 /// What a price without tax is multiplied by to be shown.
@@ -202,7 +223,7 @@ fn price_item(item: &Item, cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> R
     Ok(ItemPrice { steps, given: item.price.is_some() })
 }
 
-fn remarks(commission: &Commission, rates: &Rates, job: &JobCost, outcome: &Outcome, totals: &Totals) -> Vec<String> {
+fn remarks(commission: &Commission, rates: &Rates, job: &JobCost, outcome: &Outcome) -> Vec<String> {
     let mut remarks = Vec::new();
     if let (Some(promised), Some(needed)) = (commission.promised, commission.needed_by)
         && promised > needed
@@ -221,9 +242,6 @@ fn remarks(commission: &Commission, rates: &Rates, job: &JobCost, outcome: &Outc
     }
     if outcome.per_hour.is_some_and(|earned| earned < rates.wage) {
         remarks.push("An hour at the bench earns less here than the wage.".to_owned());
-    }
-    if totals.due < Decimal::ZERO {
-        remarks.push("More has been paid than is asked.".to_owned());
     }
     for bought in &job.cords {
         if bought.cord.density_estimated {

@@ -11,10 +11,9 @@ use crate::commission::{Commission, DiscountSize, Named};
 use crate::cost::{Cost, JobCost};
 use crate::money::{fraction, share_out};
 use crate::piece::{Piece, Work};
-use crate::quote::{
-    Instalment, Prices, QUOTE_FORM, Quote, QuoteAmount, QuoteClient, QuoteLine, QuoteMaker, QuotePart, QuoteTax,
-};
+use crate::quote::{Prices, QUOTE_FORM, Quote, QuoteAmount, QuoteClient, QuoteLine, QuoteMaker, QuotePart, QuoteTax};
 use crate::rates::{Rates, TaxScheme};
+use crate::schedule::{Deposit, schedule};
 use crate::totals::{Amount, TaxLine, Totals};
 
 pub(super) fn quote_lines(
@@ -107,15 +106,21 @@ fn by_tax(amounts: impl Iterator<Item = Amount>) -> Vec<Amount> {
 }
 
 /// One amount for each tax rate, since EN 16931 gives each allowance and charge one rate.
+///
+/// None is below zero: what is below zero at a rate, a credit, lowers what the percentage is taken of, and what comes off
+/// then is shared out over the rates that it can come off. So a percentage off never comes back as something put on.
 fn spread(rates: &Rates, text: &str, size: DiscountSize, sums: &[Amount]) -> Vec<Named> {
+    let weights = || sums.iter().map(|sum| sum.amount.max(Decimal::ZERO)).collect::<Vec<_>>();
     let amounts: Vec<Decimal> = match size {
-        DiscountSize::Percent(percent) => {
+        DiscountSize::Percent(percent) if sums.iter().all(|sum| sum.amount >= Decimal::ZERO) => {
             sums.iter().map(|sum| rates.currency.round_half_away(sum.amount * fraction(percent))).collect()
         }
-        DiscountSize::Amount(amount) => {
-            let weights: Vec<Decimal> = sums.iter().map(|sum| sum.amount.max(Decimal::ZERO)).collect();
-            share_out(rates.currency, rates.currency.round_half_away(amount), &weights)
+        DiscountSize::Percent(percent) => {
+            let whole: Decimal = sums.iter().map(|sum| sum.amount).sum();
+            let off = rates.currency.round_half_away(whole.max(Decimal::ZERO) * fraction(percent));
+            share_out(rates.currency, off, &weights())
         }
+        DiscountSize::Amount(amount) => share_out(rates.currency, rates.currency.round_half_away(amount), &weights()),
     };
     let text = match size {
         DiscountSize::Percent(percent) => format!("{text}, {} %", percent.normalize()),
@@ -136,6 +141,7 @@ pub(super) fn quote(
     (allowances, charges): (&[Named], &[Named]),
     (totals, taxes): (Totals, &[TaxLine]),
 ) -> Quote {
+    let deposit = deposit(commission, rates, &totals);
     Quote {
         form: QUOTE_FORM,
         reference: commission.reference.clone(),
@@ -157,7 +163,8 @@ pub(super) fn quote(
         allowances: allowances.iter().map(quote_amount).collect(),
         charges: charges.iter().map(quote_amount).collect(),
         taxes: taxes.iter().map(quote_tax).collect(),
-        schedule: schedule(commission, rates, &totals),
+        schedule: schedule(&totals, &deposit),
+        deposit,
         totals,
         terms: terms(commission, rates),
         care: if commission.items.is_empty() { Vec::new() } else { rates.terms.care.clone() },
@@ -185,19 +192,10 @@ fn quote_tax(line: &TaxLine) -> QuoteTax {
     QuoteTax { rate: line.tax_class.word().unwrap_or_default(), base: line.base, tax: line.tax }
 }
 
-/// Deposit and balance; together what is due.
-fn schedule(commission: &Commission, rates: &Rates, totals: &Totals) -> Vec<Instalment> {
-    let percent = commission.deposit.unwrap_or(rates.terms.deposit);
-    let agreed = rates.currency.round_half_away(totals.gross * fraction(percent));
-    let deposit = (agreed - totals.paid).clamp(Decimal::ZERO, totals.due.max(Decimal::ZERO));
-    let balance = totals.due - deposit;
-    let less = if totals.paid > Decimal::ZERO { ", less what is paid" } else { "" };
-    let instalments = [
-        (format!("Deposit, {} %{less}", percent.normalize()), "on acceptance", deposit),
-        (if deposit.is_zero() { "Payment" } else { "Balance" }.to_owned(), "before delivery", balance),
-    ];
-    let due = instalments.into_iter().filter(|(_, _, amount)| !amount.is_zero());
-    due.map(|(text, when, amount)| Instalment { text, when: when.to_owned(), amount }).collect()
+/// The deposit agreed: the commission's own, else that of the shop's terms.
+fn deposit(commission: &Commission, rates: &Rates, totals: &Totals) -> Deposit {
+    let percent = commission.deposit.unwrap_or(rates.terms.deposit).normalize();
+    Deposit { percent, amount: rates.currency.round_half_away(totals.gross.max(Decimal::ZERO) * fraction(percent)) }
 }
 
 fn terms(commission: &Commission, rates: &Rates) -> Vec<String> {

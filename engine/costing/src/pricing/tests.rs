@@ -4,6 +4,7 @@ use std::str::FromStr;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
+use proptest::prelude::*;
 use reeve_measure::Time;
 use rust_decimal::Decimal;
 
@@ -11,6 +12,7 @@ use super::{Priced, price_commission};
 use crate::alone::Alone;
 use crate::commission::{Client, Commission, Discount, DiscountSize, FixedLine, Item};
 use crate::piece::Task;
+use crate::practice::{Model, Practice};
 use crate::rates::{Fee, FeeBase, Rates, TaxScheme};
 use crate::risk::ThreePoint;
 use crate::sample::{hang, piece, rates, tail};
@@ -157,6 +159,71 @@ fn an_amount_off_is_spread_to_the_cent() {
     let quote = priced(&asked, &rates(TaxScheme::Net)).quote;
     let amounts: Vec<String> = quote.allowances.iter().map(|a| a.amount.to_string()).collect();
     assert_eq!(amounts, ["0.33", "0.67"]);
+}
+
+#[test]
+fn a_credit_at_another_rate_lowers_a_percentage_off_and_is_not_put_on() {
+    // 100.00 at 20 %, a credit of 30.00 at 9 %: 10 % of the 70.00 come off, all of it at 20 %.
+    let reduced = TaxClass::Rate(Decimal::from(9));
+    let mut asked = commission(Vec::new(), vec![line("100.00", own()), line("-30.00", reduced)]);
+    asked.discount = Some(Discount { text: "Off".to_owned(), size: DiscountSize::Percent(Decimal::from(10)) });
+    let off = |asked: &Commission| -> Vec<String> {
+        let quote = priced(asked, &rates(TaxScheme::Net)).quote;
+        assert_eq!(quote.recheck(), None);
+        quote.allowances.iter().map(|a| format!("{} at {}", a.amount, a.tax_rate.as_deref().unwrap())).collect()
+    };
+    assert_eq!(off(&asked), ["7.00 at 20"]);
+    // The credit takes more than all else: nothing comes off.
+    asked.lines[1].unit_price = money("-130.00");
+    assert_eq!(off(&asked), Vec::<String>::new());
+    // At one rate the credit is of the same sum, as before.
+    asked.lines[1] = line("-30.00", own());
+    assert_eq!(off(&asked), ["7.00 at 20"]);
+}
+
+proptest! {
+    /// Whatever the lines, a percentage off is never below zero, is the percentage of the whole to half a unit a rate, and
+    /// comes off nothing that is itself below zero.
+    #[test]
+    fn a_percentage_off_is_what_it_says(
+        amounts in prop::collection::vec((-20_000_i64..60_000, 0_u8..3), 1..6), percent in 1_i64..100
+    ) {
+        let class = |rate: u8| [own(), TaxClass::Rate(Decimal::from(9)), TaxClass::Exempt][usize::from(rate)];
+        let lines = amounts.iter().map(|(cents, rate)| line(&Decimal::new(*cents, 2).to_string(), class(*rate)));
+        let mut asked = commission(Vec::new(), lines.collect());
+        let size = DiscountSize::Percent(Decimal::from(percent));
+        asked.discount = Some(Discount { text: "Off".to_owned(), size });
+        let quote = priced(&asked, &rates(TaxScheme::Net)).quote;
+        let sum_at = |rate: u8| -> i64 { amounts.iter().filter(|line| line.1 == rate).map(|line| line.0).sum() };
+        let mut off = Decimal::ZERO;
+        for allowance in &quote.allowances {
+            prop_assert!(allowance.amount > Decimal::ZERO, "{:?}", quote.allowances);
+            let rate = (0..3).find(|rate| class(*rate).word() == allowance.tax_rate).unwrap();
+            prop_assert!(sum_at(rate) > 0, "{:?}", quote.allowances);
+            off += allowance.amount;
+        }
+        let whole = Decimal::new((0..3).map(sum_at).sum::<i64>().max(0), 2);
+        prop_assert!((off - whole * Decimal::new(percent, 2)).abs() <= Decimal::new(15, 3), "{} of {}", off, whole);
+    }
+}
+
+#[test]
+fn minutes_that_the_maker_states_do_not_follow_practice() {
+    let mut practised = rates(TaxScheme::Net);
+    practised.bench.practice = Practice { model: Model::Unit, rate: 0.8, steady: 1000 };
+    let minutes = |made: u32, own: bool, pieces: u32| {
+        let mut piece = piece(2, vec![hang(0, &[0, 1]), tail(20.0, &[0, 1])]);
+        piece.made = made;
+        piece.steps[0].time = own.then(|| ThreePoint::certain(Time::minutes(10.0)));
+        take_off(&piece, &practised.bench).unwrap().steps_time(pieces).as_minutes()
+    };
+    // By hand: ten minutes each, whatever was made before and however many are in a row.
+    for made in [0, 1, 12, 300] {
+        assert!((minutes(made, true, 1) - 10.0).abs() < 1e-9, "{made}");
+        assert!((minutes(made, true, 6) - 60.0).abs() < 1e-9, "{made}");
+    }
+    // What the catalogue says is of a first one, and follows: the second takes 80 % of it.
+    assert!((minutes(1, false, 1) / minutes(0, false, 1) - 0.8).abs() < 1e-9);
 }
 
 fn own() -> TaxClass {

@@ -96,7 +96,8 @@ pub struct StepLine {
     pub doing: Doing,
     /// A remark for the bench.
     pub note: Option<String>,
-    /// Standard time of the whole step, piece by piece: the mean, where it is doubted.
+    /// Standard time of the whole step, piece by piece: the mean, where it is doubted. Time that the maker states herself
+    /// does not follow practice.
     pub time: Practised,
     /// Standard deviation of its time the first time.
     pub strays: Time,
@@ -287,6 +288,12 @@ impl TakeOff {
     pub fn time_of_nth(&self, piece: u32) -> Time {
         let steps: Time = self.steps.iter().map(|step| step.time.nth(u64::from(piece))).sum();
         steps + self.chores.iter().filter(|chore| !chore.once).map(|chore| chore.time).sum()
+    }
+
+    /// What is done once for all pieces, however many: its standard time, and what it uses up.
+    pub fn once(&self) -> (Time, Decimal) {
+        let once = || self.chores.iter().filter(|chore| chore.once);
+        (once().map(|chore| chore.time).sum(), once().map(|chore| chore.cost).sum())
     }
 
     /// Whether later pieces take less time than the first.

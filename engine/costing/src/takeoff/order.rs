@@ -9,7 +9,7 @@ use super::draft::{Draft, Pull};
 use super::{Chore, ChoreSort, Doing, KnotLine, StepLine, count_beads, count_legs};
 use crate::labour::Run;
 use crate::piece::{Piece, Step, Work};
-use crate::practice::Practised;
+use crate::practice::{Practice, Practised};
 use crate::rates::Bench;
 use crate::risk::Spread;
 use crate::store::{Fitting, Many};
@@ -34,11 +34,13 @@ pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], 
         }
         let reckoned = Spread::certain(tying + bench.at_pace(draft.handling));
         let first = step.time.map_or(reckoned, |own| bench.spread_as_given(own));
+        // Minutes that the maker states are what it takes her now: neither pieces made before nor those of a row take off.
+        let (before, practice) = if own { (0, Practice::NONE) } else { (u64::from(piece.made), bench.practice) };
         lines.push(StepLine {
             title: step.title.clone(),
             strays: first.sd,
             catalogue,
-            time: Practised { first: first.mean, alike: 1, before: u64::from(piece.made), practice: bench.practice },
+            time: Practised { first: first.mean, alike: 1, before, practice },
             doing: doing(piece, step, draft.knots),
             note: step.note.clone(),
         });

@@ -31,6 +31,7 @@ pub fn changed(before: (&Quote, &Figures), after: (&Quote, &Figures), words: &Wo
     tell(&mut client, "To be ready", &day(old.promised), &day(new.promised));
     let is_more_than_dates =
         !client.is_empty() || old.title != new.title || old.note != new.note || old.terms != new.terms;
+    tell(&mut client, "Paid so far", &words.money(old.totals.paid), &words.money(new.totals.paid));
     tell(&mut client, "Valid until", &words.date(old.valid_until), &words.date(new.valid_until));
     let maker = maker_lines(before.1, after.1, words);
     Changed { client, is_more_than_dates: is_more_than_dates || !maker.is_empty(), maker }

@@ -22,7 +22,12 @@ pub fn list_page(commissions: &[Commission], day: NaiveDate, rates: &Rates, word
     for one in commissions {
         let gross = one.quoted.as_ref().map(|(_, figures)| words.money(figures.gross)).unwrap_or_default();
         let due = one.due();
-        let owed = if due.is_zero() || !one.state.is_won() { String::new() } else { words.money(due) };
+        // Money that the client gets back is hers wherever the commission stands.
+        let owed = match due {
+            due if due < Decimal::ZERO => format!("{} goes back", words.money(-due)),
+            due if due.is_zero() || !one.state.is_won() => String::new(),
+            due => words.money(due),
+        };
         table.row(
             vec![one.name().to_owned(), one.state.to_string(), one.since.to_string(), gross, owed],
             format!("{}: {}", one.client.name, one.title),

@@ -29,7 +29,9 @@ pub fn whole_page(whole: &Whole, rates: &Rates, words: &Words) -> BookPage {
             page.fact("Deposit asked", words.money(figures.deposit));
         }
         page.fact("Paid", words.money(rates.currency.round_half_away(one.paid)));
-        page.fact("Owed", words.money(rates.currency.round_half_away(one.due())));
+        let due = rates.currency.round_half_away(one.due());
+        let (what, due) = if due < Decimal::ZERO { ("Goes back to the client", -due) } else { ("Owed", due) };
+        page.fact(what, words.money(due));
         page.fact(
             "Hours",
             format!(

@@ -232,7 +232,11 @@ fn head(t: &mut Table<'_>) -> Option<Head> {
     let title = t.need("name", &Text, "As written on pages.");
     let about = t.maybe("about", &FilledText, "A sentence for the client; sums in braces are worked out.");
     let purpose = t.need("purpose", &OneOf { words: PURPOSES }, "What it is for; chooses the cautions of the quote.");
-    let made = t.maybe("made", &Count(bound::MADE_BEFORE), "How many you made before; 0 if not said.");
+    let made = t.maybe(
+        "made",
+        &Count(bound::MADE_BEFORE),
+        "How many you made before; 0 if not said. Minutes that you state yourself stand as they are.",
+    );
     let finished = t.maybe("finished", &FilledText, "Finished size, in words; sums in braces are worked out.");
     Some(Head {
         title: title?.value,

@@ -1,7 +1,7 @@
 //! `shop.toml`: who makes, and every rate of the shop.
 
 use chrono::Weekday;
-use reeve_costing::calendar::Calendar;
+use reeve_costing::calendar::{Calendar, Passing};
 use reeve_costing::hand::Hand;
 use reeve_costing::money::{Currency, fraction};
 use reeve_costing::practice::{Model, Practice};
@@ -78,13 +78,47 @@ fn calendar(t: &mut Table<'_>) -> Option<Calendar> {
         }
         Some((from.value, last))
     });
-    let off = off.into_iter().map(|off| off.value).collect();
-    let Some(days) = days else { return Some(Calendar { off, ..Calendar::default() }) };
+    let lead = passing(
+        t,
+        "lead-days",
+        "Days from the quote to the first knot, each part by its name: the deposit to arrive, cord to come. One day if not \
+         said.",
+    );
+    let after = passing(
+        t,
+        "after-days",
+        "Days from the last knot until the client has it, each part by its name: drying, post.",
+    );
+    let calendar = Calendar {
+        days: days_of_week(t, days)?,
+        off: off.into_iter().map(|off| off.value).collect(),
+        lead: if lead.is_empty() { Calendar::usual_lead() } else { lead },
+        after,
+    };
+    Some(calendar)
+}
+
+fn days_of_week(t: &Table<'_>, days: Option<Placed<Vec<Placed<Weekday>>>>) -> Option<Vec<Weekday>> {
+    let Some(days) = days else { return Some(Calendar::default().days) };
     if days.value.is_empty() {
         t.refuse_at(days.span, "`days` is empty", "work needs a day", "for example days = [\"tuesday\", \"friday\"]");
         return None;
     }
-    Some(Calendar { days: days.value.into_iter().map(|day| day.value).collect(), off })
+    let mut known = Vec::new();
+    for day in days.value {
+        if known.contains(&day.value) {
+            let word = DAYS.iter().find(|(_, known)| *known == day.value).map_or("", |(word, _)| word);
+            t.refuse_at(day.span, format!("`{word}` stands twice"), "a week has one", "take one of them out");
+            return None;
+        }
+        known.push(day.value);
+    }
+    Some(known)
+}
+
+fn passing(t: &mut Table<'_>, key: &'static str, about: &str) -> Vec<Passing> {
+    let parts = t.pairs(key, &Count(bound::PASSING_DAYS), about);
+    parts.into_iter().map(|(what, days)| Passing { what: what.value, days: days.value }).collect()
 }
 
 fn book(t: &mut Table<'_>) -> Option<String> {
