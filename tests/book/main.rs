@@ -9,4 +9,7 @@ mod issuing;
 mod killed;
 mod pages;
 mod personal;
+mod sealed;
+mod typed;
+mod undone;
 mod workshop;
