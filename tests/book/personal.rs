@@ -179,13 +179,32 @@ fn what_another_client_is_called_is_left_alone() {
         shop.book(&["issue", name, "--note", &format!("{client} asks, Quillon that is")], "2020-11-25").done();
     }
     let done = shop.book(&["forget", "Ada Quillon", "--yes"], "2020-11-26").done();
-    let told = "Left alone: `quillon`, as it is in another client's name or address: 2020-001 (note).";
+    let told = "Left alone: `quillon`, as it is in another client's name or address, or in yours: 2020-001 (note).";
     assert!(all_of(&done).contains(told), "{done}");
     let note = |number| shop.json(&["show", number], "2020-11-26")["happenings"][0]["note"].clone();
     assert_eq!(note("2020-001"), "(forgotten) asks, Quillon that is");
     shop.book(&["forget", "2020-001", "--also", "quillon", "--yes"], "2020-11-26").done();
     assert_eq!(note("2020-001"), "(forgotten) asks, (forgotten) that is");
     assert_eq!(note("2020-002"), "Bram Quillon asks, Quillon that is");
+    shop.sound();
+}
+
+/// The maker lives in the same town: the head of her own pages stays.
+#[test]
+fn the_makers_own_address_stays() {
+    let shop = Workshop::new();
+    let text = fs::read_to_string(shop.shop.path("shop/shop.toml")).unwrap();
+    let town = text.lines().find_map(|line| line.strip_prefix("address = [")).unwrap();
+    let town = town.trim_end_matches(']').rsplit('"').nth(1).unwrap().to_owned();
+    let order = format!(
+        "[commission]\ntitle = \"Fobs\"\nclient = \"Ada Quillon\"\naddress = [\"{town}\"]\n\n[[item]]\ndesign = \"fender-fob\"\n"
+    );
+    shop.shop.write("shop/commissions/fobs.toml", order);
+    shop.book(&["issue", "fobs"], "2020-11-25").done();
+    let done = shop.book(&["forget", "Ada Quillon", "--yes"], "2020-11-26").done();
+    assert!(done.contains("or in yours"), "{done}");
+    let page = shop.book(&["show", "2020-001", "--page", "quote.txt"], "2020-11-26").done();
+    assert!(page.contains(&town) && !page.contains("Quillon"), "{page}");
     shop.sound();
 }
 

@@ -342,7 +342,8 @@ fn do_it(book: &mut Book, one: &Did) {
         }
         Did::Forget(at) => {
             let name = format!("Client {at}");
-            let forget = reeve_book::Forget { whom: &name, also: &[], is_usual: &|_| false, day, really: true };
+            let forget =
+                reeve_book::Forget { whom: &name, also: &[], maker: "", is_usual: &|_| false, day, really: true };
             let _ = book.forget(&forget);
         }
     }

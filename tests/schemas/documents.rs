@@ -27,7 +27,7 @@ fn documents() -> Vec<(&'static str, Value)> {
         ("2026-10-05", &["log", "2026-001", "--minutes", "90", "--cord", "cotton-4-fern=60"]),
         ("2026-10-06", &["enquire", "thwickling"]),
     ] {
-        place.run(&[&["book"], words, &["--on", day, "--shop", "shop"]].concat()).done();
+        place.run(&[&["book"], words, &["--on", day, "--ahead", "--shop", "shop"]].concat()).done();
     }
     for (kind, words) in [
         ("book-list", &["list"][..]),

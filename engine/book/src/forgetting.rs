@@ -23,6 +23,8 @@ pub struct Forget<'a> {
     pub whom: &'a str,
     /// Words that are to be blanked as well.
     pub also: &'a [String],
+    /// The maker's own name and address: what stands there is not the client's alone.
+    pub maker: &'a str,
     /// Whether a word, in small letters, is a usual one of the trade.
     pub is_usual: &'a dyn Fn(&str) -> bool,
     /// The day.
@@ -63,7 +65,7 @@ pub struct Place {
 }
 
 const USUAL: &str = "it is a usual word";
-const ANOTHERS: &str = "it is in another client's name or address";
+const ANOTHERS: &str = "it is in another client's name or address, or in yours";
 const SHORT: &str = "it is short and may be anything";
 const OF_OTHERS: &str = "it stands in another client's commission";
 const FILE: &str = "it is in the name of the commission's file";
@@ -104,7 +106,7 @@ struct Sought {
     terms: Vec<Term>,
     /// Terms that are said to be blanked.
     also: Vec<Term>,
-    /// Words of other clients, in small letters.
+    /// What other clients and the maker are called, and where they live.
     others: String,
 }
 
@@ -204,7 +206,7 @@ fn sought(db: &Connection, forget: &Forget<'_>) -> rusqlite::Result<Option<Sough
         commissions,
         terms: looked_for,
         also: forget.also.iter().map(|word| Term::new(word, Sureness::Whole)).collect(),
-        others: others.collect::<Vec<_>>().join("\n"),
+        others: others.chain([forget.maker.to_owned()]).collect::<Vec<_>>().join("\n"),
     }))
 }
 
@@ -286,7 +288,7 @@ impl<'a> Judged<'a> {
 }
 
 impl Sought {
-    /// Whether another client, who is not forgotten, is called so or lives there.
+    /// Whether the maker, or another client who is not forgotten, is called so or lives there.
     fn is_anothers(&self, term: &Term) -> bool {
         !held(&self.others, Kind::Text, std::iter::once(term)).is_empty()
     }

@@ -18,9 +18,12 @@ const CAUTION: &str = "Some records must be kept by law, for years: your adviser
 pub(crate) fn forget(place: &Place, whom: &str, also: &[String], yes: bool) -> Result<(), Failure> {
     let mut book = place.book(false)?;
     let usual = usual_words(place);
+    let maker = &place.desk.rates().maker;
+    let lines = [&maker.name].into_iter().chain(&maker.tagline).chain(&maker.address).chain(&maker.contact);
+    let maker = lines.cloned().collect::<Vec<_>>().join("\n");
     let run = |book: &mut Book, really: bool| {
         let is_usual = |word: &str| usual.contains(word);
-        book.forget(&Forget { whom, also, is_usual: &is_usual, day: place.day, really })
+        book.forget(&Forget { whom, also, maker: &maker, is_usual: &is_usual, day: place.day, really })
     };
     if !yes {
         let looked = told(&run(&mut book, false)?, false);
