@@ -73,6 +73,7 @@ fn main() {
         &["summary"],
         &["queue"],
         &["show", "2026-5000"],
+        &["check"],
     ] {
         let run = || {
             let start = Instant::now();

@@ -36,14 +36,29 @@ fn figures(gross: i64, valid: u64) -> Figures {
     }
 }
 
+/// What is asked by a client who lives in a street of their own.
+pub(crate) fn asked(reference: &str, client: &str, day: chrono::NaiveDate) -> Asked {
+    let client = Client { name: client.to_owned(), address: vec![format!("7 {client} Row")] };
+    let title = format!("Fobs for {}", client.name);
+    Asked { reference: reference.to_owned(), title, client, day, note: None }
+}
+
 fn issue(book: &mut Book, reference: &str, gross: i64, today: u64) -> Result<String, Trouble> {
-    let client = Client { name: "Ada".to_owned(), address: Vec::new() };
-    let asked =
-        Asked { reference: reference.to_owned(), title: "Fobs".to_owned(), client, day: day(today), note: None };
+    issue_for(book, reference, "Ada", gross, day(today))
+}
+
+pub(crate) fn issue_for(
+    book: &mut Book,
+    reference: &str,
+    client: &str,
+    gross: i64,
+    today: chrono::NaiveDate,
+) -> Result<String, Trouble> {
+    let asked = asked(reference, client, today);
     let origin = Origin { program: "0".to_owned(), catalogue: "0".to_owned() };
     let pages = vec![("quote.json".to_owned(), "{}".to_owned()), ("quote.txt".to_owned(), "Quote".to_owned())];
-    let snapshot =
-        Snapshot { figures: figures(gross, today + 10), pages, changes: Vec::new(), maker_changes: Vec::new() };
+    let figures = Figures { valid_until: today + chrono::Days::new(10), ..figures(gross, 0) };
+    let snapshot = Snapshot { figures, pages, changes: Vec::new(), maker_changes: Vec::new() };
     let pattern = NumberPattern(NumberPattern::USUAL.to_owned());
     let made = |_: &_, _: Option<&_>| Ok::<_, Trouble>(snapshot.clone());
     book.issue(&asked, &pattern, &origin, made).map(|number| number.number)
@@ -250,7 +265,7 @@ fn steps_of_finished_work_teach_the_hand() {
 #[test]
 fn the_timer_runs_on_and_is_entered_once() {
     let shop = Workshop::with_orders(1);
-    shop.book(&["enquire", "order-0"], "2026-11-25").done();
+    shop.book(&["enquire", "order-0"], "2020-11-25").done();
     let run = |words: &[&str]| shop.shop.run(&[&["book"], words, &["--shop", "shop"]].concat());
     assert!(run(&["stop"]).refused().contains("the timer does not run"));
     run(&["start", "order-0", "--step", "Tie"]).done();

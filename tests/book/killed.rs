@@ -61,7 +61,8 @@ fn time_of_a_run(shop: &Workshop) -> Duration {
 /// Issues a quote and kills the program after a while; what it acknowledged, if it came so far.
 fn killed_after(shop: &Workshop, at: usize, wait: Duration) -> Option<String> {
     let mut run = Command::new(reeve());
-    run.args(["book", "issue", &format!("order-{at}"), "--on", "2026-11-25", "--shop"]).arg(shop.shop.path("shop"));
+    run.args(["book", "issue", &format!("order-{at}"), "--on", "2026-11-25", "--ahead", "--shop"])
+        .arg(shop.shop.path("shop"));
     let mut child = run.stdout(Stdio::null()).stderr(Stdio::piped()).spawn().unwrap();
     thread::sleep(wait);
     child.kill().unwrap();

@@ -11,4 +11,7 @@ mod pages;
 mod paid;
 mod personal;
 mod ready;
+mod sealed;
+mod typed;
+mod undone;
 mod workshop;

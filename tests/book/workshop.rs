@@ -3,6 +3,9 @@
 use reeve_tests::{Ran, TestShop};
 use serde_json::Value;
 
+/// Commands that enter something, and so refuse a day after today without a word.
+const ENTERING: &[&str] = &["enquire", "issue", "mark", "pay", "log", "undo"];
+
 /// The starter shop.
 pub(crate) struct Workshop {
     pub(crate) shop: TestShop,
@@ -31,9 +34,11 @@ impl Workshop {
         self.shop.write(&format!("shop/commissions/{name}.toml"), text);
     }
 
-    /// Runs `reeve book` on a day.
+    /// Runs `reeve book` on a day, wherever the clock stands.
     pub(crate) fn book(&self, words: &[&str], on: &str) -> Ran {
-        self.shop.run(&[&["book"], words, &["--on", on, "--shop", "shop"]].concat())
+        let enters = words.first().is_some_and(|word| ENTERING.contains(word));
+        let ahead: &[&str] = if enters { &["--ahead"] } else { &[] };
+        self.shop.run(&[&["book"], words, &["--on", on, "--shop", "shop"], ahead].concat())
     }
 
     /// The same, as JSON.

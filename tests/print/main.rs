@@ -48,8 +48,9 @@ impl Pages {
         assert_eq!(chart.code, Some(0), "{}", chart.err);
         run(folder.path(), &["knots", "show", "crown", "--demo", "--as", "html", "--out", "knot.html"]);
         run(folder.path(), &["begin", "shop"]).done();
-        run(folder.path(), &["book", "issue", "reading-room", "--on", DEMO_DAY, "--shop", "shop"]).done();
-        run(folder.path(), &["book", "mark", "2026-001", "accepted", "--on", DEMO_DAY, "--shop", "shop"]).done();
+        run(folder.path(), &["book", "issue", "reading-room", "--on", DEMO_DAY, "--ahead", "--shop", "shop"]).done();
+        run(folder.path(), &["book", "mark", "2026-001", "accepted", "--on", DEMO_DAY, "--ahead", "--shop", "shop"])
+            .done();
         for (page, words) in [("book", "list"), ("queue", "queue"), ("summary", "summary")] {
             let html = run(folder.path(), &["book", words, "--as", "html", "--on", DEMO_DAY, "--shop", "shop"]).done();
             fs::write(folder.path().join(page).with_extension("html"), html).unwrap();

@@ -2,10 +2,16 @@
 
 use std::collections::BTreeMap;
 
-use crate::entering::{Client, Figures, json, state};
-use crate::marks::{Kind, fill};
+use rusqlite::types::ValueRef;
+use rusqlite::{Connection, OptionalExtension, Row};
+
+use crate::entering::Figures;
+use crate::kind::figures;
 use crate::opening::Book;
+use crate::schema::FORMS;
+use crate::seal::{Chain, Seal, Seals, all_seals, last, values};
 use crate::state::State;
+use crate::table::{TABLES, Table, standing};
 use crate::trouble::Trouble;
 
 /// Something that does not hold.
@@ -17,7 +23,7 @@ pub struct Finding {
     pub what: String,
 }
 
-/// A commission for the check: its number or file, its client forgotten or not.
+/// Commissions by their ids: number or file.
 type Named = BTreeMap<i64, String>;
 
 impl Book {
@@ -30,11 +36,32 @@ impl Book {
         let _look = self.db.unchecked_transaction().map_err(self.refused())?;
         let mut found = self.whole_file()?;
         let names = self.names()?;
+        found.extend(self.rows(&names)?);
         found.extend(self.numbers()?);
         found.extend(self.moves(&names)?);
         found.extend(self.quotes(&names, judge)?);
-        found.extend(self.pages(&names)?);
+        found.extend(self.undoings(&names)?);
         Ok(found)
+    }
+
+    /// How many seals there are, and the last one's link: to be written down elsewhere.
+    ///
+    /// # Errors
+    /// [`Trouble`] when the book can't be read.
+    pub fn seals(&self) -> Result<Seals, Trouble> {
+        last(&self.db).map_err(self.refused())
+    }
+
+    /// Whether the book still begins with all that was in it when a seal was written down. Only worth something once
+    /// [`Book::check`] found the seals in order.
+    ///
+    /// # Errors
+    /// [`Trouble`] when the book can't be read.
+    pub fn begins_with(&self, known: &Seals) -> Result<bool, Trouble> {
+        let nth = i64::try_from(known.count).unwrap_or(i64::MAX);
+        let asked = self.db.query_row("SELECT link FROM seal WHERE nth = ?1", [nth], |row| row.get::<_, String>(0));
+        let link = asked.optional().map_err(self.refused())?;
+        Ok(link.is_some_and(|link| link.starts_with(&known.link)))
     }
 
     fn whole_file(&self) -> Result<Vec<Finding>, Trouble> {
@@ -47,6 +74,9 @@ impl Book {
         if self.ask::<i64>(strays)? > 0 {
             found.push(whole("something belongs to what is not there".to_owned()));
         }
+        if schema(&self.db).map_err(&refused)? != as_made().map_err(&refused)? {
+            found.push(whole("its tables or what guards them are not as the program made them".to_owned()));
+        }
         Ok(found)
     }
 
@@ -55,6 +85,51 @@ impl Book {
         let mut asked = self.db.prepare("SELECT id, coalesce(number, reference) FROM commission").map_err(&refused)?;
         let rows = asked.query_map([], |row| Ok((row.get(0)?, row.get(1)?))).map_err(&refused)?;
         rows.collect::<Result<_, _>>().map_err(&refused)
+    }
+
+    /// Every row holds what it can hold, and is what was sealed; none is missing.
+    fn rows(&self, names: &Named) -> Result<Vec<Finding>, Trouble> {
+        let refused = self.refused();
+        let (mut chain, mut found) = self.chain().map_err(&refused)?;
+        let mut asked = self.db.prepare("SELECT id, commission FROM entry").map_err(&refused)?;
+        let pairs = asked.query_map([], |row| Ok((row.get(0)?, row.get(1)?))).map_err(&refused)?;
+        let entries: BTreeMap<i64, i64> = pairs.collect::<Result<_, _>>().map_err(&refused)?;
+        for table in TABLES {
+            let mut asked = self.db.prepare(&table.all()).map_err(&refused)?;
+            let mut rows = asked.query([]).map_err(&refused)?;
+            while let Some(row) = rows.next().map_err(&refused)? {
+                let wrong = row_fault(table, row).into_iter().chain(chain.meet(table, values(row)).err());
+                for wrong in wrong {
+                    let name = commission_of(table, row, &entries).and_then(|id| names.get(&id)).cloned();
+                    let what = format!("{} {}: {wrong}", table.name, table.key(values(row)));
+                    found.push(Finding { name: name.unwrap_or_default(), what });
+                }
+            }
+        }
+        let mut missed: Vec<&Seal> = chain.missed().collect();
+        missed.sort_unstable_by_key(|seal| seal.nth);
+        let gone = |seal: &Seal| whole(format!("{} {} is missing: seal {} is of it", seal.what, seal.key, seal.nth));
+        found.extend(missed.into_iter().map(gone));
+        Ok(found)
+    }
+
+    /// The seals, and what does not hold among them.
+    fn chain(&self) -> rusqlite::Result<(Chain, Vec<Finding>)> {
+        let (mut chain, mut found) = (Chain::default(), Vec::new());
+        let mut asked = self.db.prepare(&all_seals())?;
+        let mut rows = asked.query([])?;
+        while let Some(row) = rows.next()? {
+            found.extend(chain.take(Seal::read(row)?).err().map(whole));
+        }
+        let noted = last(&self.db);
+        if !noted.as_ref().is_ok_and(|noted| noted == chain.last()) {
+            let noted = noted.map_or("not noted".to_owned(), |noted| noted.word());
+            let there = chain.last().word();
+            found.push(whole(format!(
+                "the last seal should be {noted}, and is {there}: entries were cut off or put in"
+            )));
+        }
+        Ok((chain, found))
     }
 
     /// Numbers run from 1 in each year without a gap, and every one has a quote.
@@ -79,22 +154,33 @@ impl Book {
         Ok(found)
     }
 
-    /// Every step from one state to the next is one that can be taken.
+    /// Every commission began, and every step from one state to the next is one that can be taken.
     fn moves(&self, names: &Named) -> Result<Vec<Finding>, Trouble> {
         let refused = self.refused();
-        let mut asked =
-            self.db.prepare("SELECT commission, state FROM happening ORDER BY commission, id").map_err(&refused)?;
-        let all = asked.query_map([], |row| Ok((row.get::<_, i64>(0)?, state(row, 1)?))).map_err(&refused)?;
+        let steps = format!("SELECT commission, state FROM {} ORDER BY commission, id", standing("happening"));
+        let mut asked = self.db.prepare(&steps).map_err(&refused)?;
+        let all = asked.query_map([], |row| Ok((row.get::<_, i64>(0)?, row.get::<_, String>(1)?))).map_err(&refused)?;
         let mut found = Vec::new();
         let mut last: Option<(i64, State)> = None;
         for step in all {
             let (id, to) = step.map_err(&refused)?;
+            // What is no state is told of as a row.
+            let Some(to) = State::of_word(&to) else { continue };
             let from = last.filter(|(before, _)| *before == id).map(|(_, from)| from);
             if !can_follow(from, to) {
                 let from = from.map_or("nothing".to_owned(), |from| from.to_string());
                 found.push(of(names, id, format!("it went from {from} to {to}")));
             }
             last = Some((id, to));
+        }
+        let still = format!(
+            "SELECT id FROM commission WHERE id NOT IN (SELECT commission FROM {}) ORDER BY id",
+            standing("happening")
+        );
+        let mut asked = self.db.prepare(&still).map_err(&refused)?;
+        let ids = asked.query_map([], |row| row.get(0)).map_err(&refused)?;
+        for id in ids {
+            found.push(of(names, id.map_err(&refused)?, "nothing ever happened to it".to_owned()));
         }
         Ok(found)
     }
@@ -105,56 +191,87 @@ impl Book {
         let all = "SELECT entry.commission, entry.revision, entry.figures, \
                    (SELECT text FROM page WHERE page.entry = entry.id AND name = 'quote.json'), \
                    (SELECT count(*) FROM entry AS other WHERE other.commission = entry.commission \
-                    AND other.revision < entry.revision) FROM entry ORDER BY entry.commission, entry.revision";
+                    AND other.revision < entry.revision), valid_until FROM entry ORDER BY entry.commission, entry.revision";
         let mut asked = self.db.prepare(all).map_err(&refused)?;
-        let read = |row: &rusqlite::Row<'_>| {
-            Ok((
-                row.get::<_, i64>(0)?,
-                row.get::<_, i64>(1)?,
-                json::<Figures>(row, 2)?,
-                row.get(3)?,
-                row.get::<_, i64>(4)?,
-            ))
-        };
+        let mut rows = asked.query([]).map_err(&refused)?;
         let mut found = Vec::new();
-        for entry in asked.query_map([], read).map_err(&refused)? {
-            let (id, revision, figures, quote, before): (_, _, _, Option<String>, _) = entry.map_err(&refused)?;
+        while let Some(row) = rows.next().map_err(&refused)? {
+            let (id, revision, before): (i64, i64, i64) = ids(row).map_err(&refused)?;
             if revision != before {
                 found.push(of(names, id, format!("revision {revision} follows on {before} others")));
             }
-            let wrong = match quote {
-                None => Some("its document is missing".to_owned()),
-                Some(quote) => judge(&quote, &figures),
-            };
+            let wrong = quote_fault(row, &judge).map_err(&refused)?;
             found.extend(wrong.map(|wrong| of(names, id, format!("revision {revision}: {wrong}"))));
         }
         Ok(found)
     }
 
-    /// Every quote has its pages, and they can be filled in.
-    fn pages(&self, names: &Named) -> Result<Vec<Finding>, Trouble> {
+    /// Every entry that undoes another names one of the same commission.
+    fn undoings(&self, names: &Named) -> Result<Vec<Finding>, Trouble> {
         let refused = self.refused();
-        let all = "SELECT entry.commission, entry.revision, page.name, page.text, client.name, client.address FROM entry \
-                   LEFT JOIN page ON page.entry = entry.id AND page.name != 'quote.json' \
-                   JOIN client ON client.id = entry.client";
-        let mut asked = self.db.prepare(all).map_err(&refused)?;
-        let mut rows = asked.query([]).map_err(&refused)?;
         let mut found = Vec::new();
-        while let Some(row) = rows.next().map_err(&refused)? {
-            let wrong = page_fault(row).map_err(&refused)?;
-            let (id, revision): (i64, i64) = (row.get(0).map_err(&refused)?, row.get(1).map_err(&refused)?);
-            found.extend(wrong.map(|wrong| of(names, id, format!("revision {revision}: {wrong}"))));
+        for table in crate::table::UNDONE {
+            let lost = format!(
+                "SELECT commission, id FROM undoing WHERE what = '{table}' AND NOT EXISTS \
+                 (SELECT 1 FROM {table} AS one WHERE one.id = undoing.entry AND one.commission = undoing.commission)"
+            );
+            let mut asked = self.db.prepare(&lost).map_err(&refused)?;
+            let pairs = asked.query_map([], |row| Ok((row.get(0)?, row.get(1)?))).map_err(&refused)?;
+            for pair in pairs {
+                let (id, undoing): (i64, i64) = pair.map_err(&refused)?;
+                found.push(of(names, id, format!("undoing {undoing}: it undoes what is not there")));
+            }
         }
         Ok(found)
     }
 }
 
-fn page_fault(row: &rusqlite::Row<'_>) -> rusqlite::Result<Option<String>> {
-    let name: Option<String> = row.get(2)?;
-    let Some(name) = name else { return Ok(Some("its pages are missing".to_owned())) };
-    let client = Client { name: row.get(4)?, address: json(row, 5)? };
-    let filled = fill(&row.get::<_, String>(3)?, Kind::of(&name), &client);
-    Ok(if filled.trim().is_empty() { Some(format!("{name} is empty")) } else { None })
+/// What a database is made of.
+fn schema(db: &Connection) -> rusqlite::Result<Vec<(String, String, Option<String>)>> {
+    let made =
+        "SELECT type, name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite\\_%' ESCAPE '\\' ORDER BY type, name";
+    let mut asked = db.prepare(made)?;
+    asked.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)))?.collect()
+}
+
+/// The same of a new book.
+fn as_made() -> rusqlite::Result<Vec<(String, String, Option<String>)>> {
+    let new = Connection::open_in_memory()?;
+    FORMS.iter().try_for_each(|step| new.execute_batch(step))?;
+    schema(&new)
+}
+
+/// What a row holds that it can't.
+fn row_fault(table: &Table, row: &Row<'_>) -> Option<String> {
+    let value = values(row);
+    let odd = table.columns.iter().enumerate().find_map(|(at, column)| column.judge(value(at)).err());
+    let blank = |at| matches!(value(at), ValueRef::Text(text) if text.trim_ascii().is_empty());
+    odd.or_else(|| (table.name == "page" && blank(2)).then(|| "it is empty".to_owned()))
+}
+
+/// The commission that a row is of.
+fn commission_of(table: &Table, row: &Row<'_>, entries: &BTreeMap<i64, i64>) -> Option<i64> {
+    match table.name {
+        "client" => None,
+        "commission" => row.get(0).ok(),
+        "page" => entries.get(&row.get(0).ok()?).copied(),
+        _ => row.get(1).ok(),
+    }
+}
+
+/// Commission, revision, and how many revisions stand before it.
+fn ids(row: &Row<'_>) -> rusqlite::Result<(i64, i64, i64)> {
+    Ok((row.get(0)?, row.get(1)?, row.get(4)?))
+}
+
+fn quote_fault(row: &Row<'_>, judge: impl Fn(&str, &Figures) -> Option<String>) -> rusqlite::Result<Option<String>> {
+    let (kept, document): (String, Option<String>) = (row.get(2)?, row.get(3)?);
+    // Figures that can't be read are told of as a row.
+    let Ok(figures) = figures(&kept) else { return Ok(None) };
+    if figures.valid_until.to_string() != row.get::<_, String>(5)? {
+        return Ok(Some("its last day is not that of its figures".to_owned()));
+    }
+    Ok(document.map_or(Some("its document is missing".to_owned()), |document| judge(&document, &figures)))
 }
 
 fn can_follow(from: Option<State>, to: State) -> bool {

@@ -1,9 +1,11 @@
 //! The whole book as text: JSON Lines, for safe keeping and for other programs.
 //!
-//! The first line says what it is and its form. Every further line is one row: `{"in": "payment", "id": 4, "amount": "120.00", …}`,
-//! `in` naming the table, the other names its columns as in the schema. Rows stand in the order in which they can be
-//! read in again. What is personal stands in the rows of `client` alone.
+//! The first line says what it is, its form, how many seals it has and the last one's link. Every further line is one row:
+//! `{"in": "payment", "id": 4, "amount": "120.00", …}`, `in` naming the table, the other names its columns as in the schema.
+//! Rows stand in the order in which they can be read in again, the seals last. What is personal stands in the rows of
+//! `client` alone.
 
+use std::collections::HashMap;
 use std::io::{BufRead, Write};
 
 use rusqlite::types::{Value as Cell, ValueRef};
@@ -11,40 +13,22 @@ use rusqlite::{Row, Transaction, params_from_iter};
 use serde_json::{Map, Value, json};
 
 use crate::opening::Book;
-use crate::schema::newest;
+use crate::schema::{SEALED_SINCE, newest};
+use crate::seal::{Chain, Seal, Seals, last, seal_found, set_last, values};
+use crate::table::{SEALS, TABLES, Table};
 use crate::trouble::Trouble;
 
 /// What tells the text from others.
 const WHAT: &str = "reeve order book";
 
-/// The tables, those that others refer to first, with their columns.
-const TABLES: &[(&str, &[&str])] = &[
-    ("client", &["id", "name", "address", "forgotten"]),
-    ("commission", &["id", "reference", "title", "client", "year", "running", "number"]),
-    (
-        "entry",
-        &[
-            "id",
-            "commission",
-            "revision",
-            "client",
-            "day",
-            "valid_until",
-            "figures",
-            "program",
-            "catalogue",
-            "changes",
-            "maker_changes",
-        ],
-    ),
-    ("page", &["entry", "name", "text"]),
-    ("happening", &["id", "commission", "state", "day", "note"]),
-    ("payment", &["id", "commission", "day", "amount", "note"]),
-    ("work", &["id", "commission", "day", "step", "minutes", "note"]),
-    ("cord_used", &["id", "commission", "day", "cord", "metres"]),
-    ("bought", &["id", "commission", "day", "amount", "what"]),
-    ("timer", &["one", "commission", "step", "started"]),
-];
+/// What was read in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ReadIn {
+    /// How many lines.
+    pub lines: usize,
+    /// Whether the text was of a form without seals, so that nothing could be held against them.
+    pub without_seals: bool,
+}
 
 impl Book {
     /// Writes everything as JSON Lines.
@@ -56,104 +40,190 @@ impl Book {
         let unwritten = |error| Trouble::File(self.path.clone(), error);
         // One reading of all tables: what is entered meanwhile is in none of them.
         let read = self.db.unchecked_transaction().map_err(&refused)?;
-        writeln!(to, "{}", json!({ "book": WHAT, "form": newest() })).map_err(unwritten)?;
+        let seals = last(&read).map_err(&refused)?;
+        let head = json!({ "book": WHAT, "form": newest(), "seals": seals.count, "link": seals.link });
+        writeln!(to, "{head}").map_err(unwritten)?;
         let mut count = 0;
-        for (table, columns) in TABLES {
-            let all = format!(
-                "SELECT {} FROM {table} ORDER BY {}",
-                columns.join(", "),
-                columns[..columns.len().min(2)].join(", ")
-            );
-            let mut asked = read.prepare(&all).map_err(&refused)?;
+        for table in TABLES.iter().chain([&SEALS]) {
+            let mut asked = read.prepare(&table.all()).map_err(&refused)?;
             let mut rows = asked.query([]).map_err(&refused)?;
             while let Some(row) = rows.next().map_err(&refused)? {
-                writeln!(to, "{}", line(table, columns, row).map_err(&refused)?).map_err(unwritten)?;
+                writeln!(to, "{}", line(table, row).map_err(&refused)?).map_err(unwritten)?;
                 count += 1;
             }
         }
         Ok(count)
     }
 
-    /// Reads everything from JSON Lines into an empty book; all of it or nothing.
+    /// Reads everything from JSON Lines into an empty book; all of it or nothing. Every row is held against its seal.
     ///
     /// # Errors
-    /// [`Trouble`] when the book is not empty, or a line is not what [`Book::export`] writes.
-    pub fn import(&mut self, from: impl BufRead) -> Result<usize, Trouble> {
+    /// [`Trouble`] when the book is not empty, or a line is not what [`Book::export`] wrote: the line, and its field.
+    pub fn import(&mut self, from: impl BufRead) -> Result<ReadIn, Trouble> {
         if self.ask::<i64>("SELECT count(*) FROM commission")? > 0 {
             return Err(Trouble::NotEmpty(self.path.clone()));
         }
         let refused = self.refused();
         let write = self.write()?;
-        let mut count = 0;
-        for (at, text) in from.lines().enumerate() {
-            let wrong = |why: String| Trouble::Line(at + 1, why);
+        let mut reading = Reading::default();
+        for (at, text) in (1..).zip(from.lines()) {
+            let wrong = |why: String| Trouble::Line(at, why);
             let text = text.map_err(|error| wrong(error.to_string()))?;
             let value: Value = serde_json::from_str(&text).map_err(|error| wrong(error.to_string()))?;
-            if at == 0 {
-                head(&value).map_err(wrong)?;
-                continue;
-            }
-            read_in(&write, &value).map_err(wrong)?;
-            count += 1;
+            reading.take(&write, at, &value).map_err(wrong)?;
         }
-        if count == 0 {
-            return Err(Trouble::Line(1, "the text ends before anything was said".to_owned()));
-        }
+        let read = reading.end(&write)?;
         write.commit().map_err(&refused)?;
-        Ok(count)
+        Ok(read)
     }
 }
 
-fn line(table: &str, columns: &[&str], row: &Row<'_>) -> rusqlite::Result<Value> {
+fn line(table: &Table, row: &Row<'_>) -> rusqlite::Result<Value> {
     let mut fields = Map::new();
-    fields.insert("in".to_owned(), Value::from(table));
-    for (at, column) in columns.iter().enumerate() {
+    fields.insert("in".to_owned(), Value::from(table.name));
+    for (at, column) in table.columns.iter().enumerate() {
         let value = match row.get_ref(at)? {
             ValueRef::Integer(number) => Value::from(number),
             ValueRef::Real(number) => Value::from(number),
             ValueRef::Text(text) => Value::from(String::from_utf8_lossy(text).into_owned()),
             ValueRef::Null | ValueRef::Blob(_) => Value::Null,
         };
-        fields.insert((*column).to_owned(), value);
+        fields.insert(column.name.to_owned(), value);
     }
     Ok(Value::Object(fields))
 }
 
-fn head(value: &Value) -> Result<(), String> {
-    if value["book"] != WHAT {
-        return Err("it is not the text of an order book".to_owned());
+/// A text on its way into the book.
+#[derive(Default)]
+struct Reading {
+    form: i64,
+    /// What the first line says of the seals.
+    told: Seals,
+    chain: Chain,
+    /// Where each row stands, by table and key.
+    rows: HashMap<(&'static str, String), usize>,
+    lines: usize,
+}
+
+impl Reading {
+    fn take(&mut self, write: &Transaction<'_>, at: usize, value: &Value) -> Result<(), String> {
+        self.lines = at;
+        if at == 1 {
+            return self.head(value);
+        }
+        let fields = value.as_object().ok_or("it is not an object")?;
+        let name = fields.get("in").and_then(Value::as_str).ok_or("it does not say where it goes: `in` is missing")?;
+        let sealed = self.form >= SEALED_SINCE;
+        let known = TABLES.iter().chain(sealed.then_some(&SEALS)).find(|table| table.name == name);
+        let table = known.ok_or(format!("`{name}` is not known"))?;
+        let cells = cells(table, fields)?;
+        read_in(write, table, &cells)?;
+        let value = |at: usize| cells.get(at).map_or(ValueRef::Null, ValueRef::from);
+        if table.name == SEALS.name {
+            return self.take_seal(write, &cells);
+        }
+        self.rows.insert((table.name, table.key(value)), at);
+        Ok(())
     }
-    match value["form"].as_i64() {
-        Some(form) if form <= newest() => Ok(()),
-        Some(form) => Err(format!("it is of form {form}, and this program knows up to form {}", newest())),
-        None => Err("it says no form".to_owned()),
+
+    fn head(&mut self, value: &Value) -> Result<(), String> {
+        if value["book"] != WHAT {
+            return Err("it is not the text of an order book".to_owned());
+        }
+        self.form = match value["form"].as_i64() {
+            Some(form) if (1..=newest()).contains(&form) => form,
+            Some(form) => return Err(format!("it is of form {form}, and this program knows up to form {}", newest())),
+            None => return Err("it says no form".to_owned()),
+        };
+        if self.form >= SEALED_SINCE {
+            let link = value["link"].as_str().ok_or("link: it is missing")?.to_owned();
+            self.told = Seals { count: value["seals"].as_u64().ok_or("seals: it is missing")?, link };
+        }
+        Ok(())
+    }
+
+    fn take_seal(&mut self, write: &Transaction<'_>, cells: &[Cell]) -> Result<(), String> {
+        let text = |at: usize| match cells.get(at) {
+            Some(Cell::Text(text)) => Some(text.clone()),
+            _ => None,
+        };
+        let nth = if let Some(Cell::Integer(nth)) = cells.first() { *nth } else { 0 };
+        let word = |at| text(at).unwrap_or_default();
+        let seal =
+            Seal { nth, act: word(1), what: word(2), key: word(3), salt: text(4), digest: text(5), link: word(6) };
+        let (nth, link) = (seal.nth, seal.link.clone());
+        self.chain.take(seal)?;
+        set_last(write, nth, &link).map_err(|error| error.to_string())
+    }
+
+    /// Holds every row against its seal.
+    fn end(mut self, write: &Transaction<'_>) -> Result<ReadIn, Trouble> {
+        let wrong = |error: rusqlite::Error| Trouble::Damaged(error.to_string());
+        if self.lines < 2 && self.told.count == 0 {
+            return Err(Trouble::Line(1, "the text ends before anything was said".to_owned()));
+        }
+        let read = ReadIn { lines: self.lines - 1, without_seals: self.form < SEALED_SINCE };
+        if read.without_seals {
+            seal_found(write).map_err(wrong)?;
+            return Ok(read);
+        }
+        for table in TABLES {
+            let mut asked = write.prepare(&table.all()).map_err(wrong)?;
+            let mut rows = asked.query([]).map_err(wrong)?;
+            while let Some(row) = rows.next().map_err(wrong)? {
+                let met = self.chain.meet(table, values(row));
+                let line = || self.rows.get(&(table.name, table.key(values(row)))).copied().unwrap_or(self.lines);
+                met.map_err(|why| Trouble::Line(line(), why))?;
+            }
+        }
+        if let Some(seal) = self.chain.missed().min_by_key(|seal| seal.nth) {
+            let why = format!("{} {} is missing: seal {} is of it", seal.what, seal.key, seal.nth);
+            return Err(Trouble::Line(self.lines, why));
+        }
+        if *self.chain.last() != self.told {
+            let why = format!(
+                "the text ends with seal {}, and its first line says {}: something was cut off",
+                self.chain.last().word(),
+                self.told.word()
+            );
+            return Err(Trouble::Line(self.lines, why));
+        }
+        Ok(read)
     }
 }
 
-fn read_in(write: &Transaction<'_>, value: &Value) -> Result<(), String> {
-    let fields = value.as_object().ok_or("it is not an object")?;
-    let table = fields.get("in").and_then(Value::as_str).ok_or("it does not say where it goes: `in` is missing")?;
-    let (table, columns) = TABLES.iter().find(|(known, _)| *known == table).ok_or(format!("`{table}` is not known"))?;
-    if let Some(stray) = fields.keys().find(|key| *key != "in" && !columns.contains(&key.as_str())) {
-        return Err(format!("`{table}` has no `{stray}`"));
+/// The values of a line, each one that its column can hold.
+fn cells(table: &Table, fields: &Map<String, Value>) -> Result<Vec<Cell>, String> {
+    let known = |key: &str| key == "in" || table.columns.iter().any(|column| column.name == key);
+    if let Some(stray) = fields.keys().find(|key| !known(key)) {
+        return Err(format!("`{}` has no `{stray}`", table.name));
     }
-    let cells: Vec<Cell> = columns.iter().map(|column| cell(fields.get(*column))).collect();
-    let places: Vec<String> = (1..=columns.len()).map(|at| format!("?{at}")).collect();
-    let add = format!("INSERT INTO {table} ({}) VALUES ({})", columns.join(", "), places.join(", "));
-    write.execute(&add, params_from_iter(cells)).map(|_| ()).map_err(|error| match error {
-        rusqlite::Error::SqliteFailure(_, Some(why)) => why,
-        other => other.to_string(),
+    let read = |column: &crate::table::Column| {
+        let cell = cell(fields.get(column.name), column.is_real()).map_err(|why| format!("{}: {why}", column.name))?;
+        column.judge(ValueRef::from(&cell)).map(|()| cell)
+    };
+    table.columns.iter().map(read).collect()
+}
+
+fn cell(value: Option<&Value>, real: bool) -> Result<Cell, String> {
+    Ok(match value {
+        None | Some(Value::Null) => Cell::Null,
+        Some(Value::String(text)) => Cell::Text(text.clone()),
+        Some(Value::Number(number)) => match (number.as_i64(), number.as_f64()) {
+            (Some(whole), _) if !real => Cell::Integer(whole),
+            (_, Some(number)) => Cell::Real(number),
+            _ => return Err(format!("`{number}` is too large a number")),
+        },
+        Some(other) => return Err(format!("`{other}` is neither text nor a number")),
     })
 }
 
-fn cell(value: Option<&Value>) -> Cell {
-    match value {
-        Some(Value::Number(number)) => match (number.as_i64(), number.as_f64()) {
-            (Some(whole), _) => Cell::Integer(whole),
-            (None, Some(real)) => Cell::Real(real),
-            (None, None) => Cell::Null,
-        },
-        Some(Value::String(text)) => Cell::Text(text.clone()),
-        _ => Cell::Null,
-    }
+fn read_in(write: &Transaction<'_>, table: &Table, cells: &[Cell]) -> Result<(), String> {
+    let places: Vec<String> = (1..=cells.len()).map(|at| format!("?{at}")).collect();
+    let add = format!("INSERT INTO {} ({}) VALUES ({})", table.name, table.names(), places.join(", "));
+    let added = write.prepare_cached(&add).and_then(|mut add| add.execute(params_from_iter(cells)));
+    added.map(|_| ()).map_err(|error| match error {
+        rusqlite::Error::SqliteFailure(_, Some(why)) => why,
+        other => other.to_string(),
+    })
 }

@@ -5,9 +5,14 @@ use rusqlite::{OptionalExtension, Transaction, params};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
+use crate::kind::{
+    day_in, figures_in, judge_figures, lines_in, money_in, possible, state_in, sum, to_json, within_money,
+};
 use crate::marks::mark;
 use crate::opening::Book;
+use crate::seal::{Act, seal};
 use crate::state::State;
+use crate::table::{Table, standing, table};
 use crate::trouble::Trouble;
 
 /// Who asks.
@@ -175,6 +180,7 @@ impl Book {
     /// # Errors
     /// [`Trouble`] when the same file is in the book already and not at an end.
     pub fn enquire(&mut self, asked: &Asked) -> Result<(), Trouble> {
+        possible_day(asked.day)?;
         let refused = self.refused();
         let write = self.write()?;
         if let Some(known) = open_commission(&write, &asked.reference, asked.day).map_err(&refused)? {
@@ -199,6 +205,7 @@ impl Book {
         origin: &Origin,
         made: impl FnOnce(&Number, Option<&Before>) -> Result<Snapshot, E>,
     ) -> Result<Number, E> {
+        possible_day(asked.day)?;
         let refused = self.refused();
         let write = self.write()?;
         let found = open_commission(&write, &asked.reference, asked.day).map_err(&refused)?;
@@ -207,6 +214,9 @@ impl Book {
         {
             let number = known.number.clone().unwrap_or_else(|| asked.reference.clone());
             return Err(Trouble::Move { number, from: known.state, to: State::Quoted }.into());
+        }
+        if let Some(known) = &found {
+            in_order(&write, known.id, asked.day).map_err(&refused)??;
         }
         let id = match &found {
             Some(known) => known.id,
@@ -224,6 +234,7 @@ impl Book {
         let revision = before.as_ref().map_or(0, |(revision, _)| revision + 1);
         let number = Number { number, revision };
         let snapshot = made(&number, before.as_ref().map(|(_, before)| before))?;
+        judge_figures(&snapshot.figures).map_err(|why| cannot(format!("the quote can't be entered: {why}")))?;
         keep(&write, (id, client), &number, asked, origin, &snapshot).map_err(&refused)?;
         happen(&write, id, State::Quoted, asked.day, asked.marked_note().as_deref()).map_err(&refused)?;
         if revision == 0 && !snapshot.figures.paid.is_zero() {
@@ -236,7 +247,7 @@ impl Book {
     /// Marks where a commission stands now.
     ///
     /// # Errors
-    /// [`Trouble`] when it can't go there from where it stands, with what is possible instead.
+    /// [`Trouble`] when it can't go there from where it stands, with what is possible instead; or on a day before the last.
     pub fn mark(&mut self, word: &str, to: State, day: NaiveDate, note: Option<&str>) -> Result<State, Trouble> {
         let known = self.find(word, day)?;
         let refused = self.refused();
@@ -251,6 +262,7 @@ impl Book {
         if to == State::Paid && due > Decimal::ZERO {
             return Err(Trouble::Owed(number, due.to_string()));
         }
+        in_order(&write, known.id, day).map_err(&refused)??;
         let note = marked_note(&write, known.id, note).map_err(&refused)?;
         happen(&write, known.id, to, day, note.as_deref()).map_err(&refused)?;
         write.commit().map_err(&refused)?;
@@ -260,15 +272,17 @@ impl Book {
     /// Enters a payment, or a refund if it is below zero; says what is then owed.
     ///
     /// # Errors
-    /// [`Trouble`] when there is no quote to pay.
+    /// [`Trouble`] when there is no quote to pay, or the day or the amount can't be.
     pub fn pay(&mut self, word: &str, amount: Decimal, day: NaiveDate, note: Option<&str>) -> Result<Decimal, Trouble> {
         let known = self.find(word, day)?;
         if known.number.is_none() {
             let why = format!("`{word}` has no quote yet, so nothing is owed");
             return Err(Trouble::Wrong(why, "issue the quote first".to_owned()));
         }
+        within_money(amount).map_err(cannot)?;
         let refused = self.refused();
         let write = self.write()?;
+        since_enquiry(&write, known.id, day).map_err(&refused)??;
         let note = marked_note(&write, known.id, note).map_err(&refused)?;
         pay(&write, known.id, day, amount, note.as_deref()).map_err(&refused)?;
         let due = due(&write, known.id).map_err(&refused)?;
@@ -285,37 +299,6 @@ impl Book {
         let known = open_commission(&self.db, reference, day).map_err(&refused)?;
         let Some((id, number)) = known.and_then(|known| Some((known.id, known.number?))) else { return Ok(None) };
         Ok(Some((number, paid(&self.db, id).map_err(&refused)?)))
-    }
-
-    /// Blanks a client's name and address everywhere; numbers and sums stay. Says in how many commissions.
-    ///
-    /// # Errors
-    /// [`Trouble`] when nobody in the book is called so.
-    pub fn forget(&mut self, name: &str, day: NaiveDate) -> Result<usize, Trouble> {
-        let refused = self.refused();
-        let write = self.write()?;
-        // Under every name and address that their commissions ever had.
-        let theirs = "SELECT commission.id FROM commission JOIN client ON client.id = commission.client \
-                      WHERE client.name = ?1 AND client.forgotten IS NULL \
-                      UNION SELECT entry.commission FROM entry JOIN client ON client.id = entry.client \
-                      WHERE client.name = ?1 AND client.forgotten IS NULL";
-        let count = format!("SELECT count(*) FROM ({theirs})");
-        let count: i64 = write.query_row(&count, [name], |row| row.get(0)).map_err(&refused)?;
-        if count == 0 {
-            // The name is not repeated: messages may be kept.
-            let why = "no client in the book is called so".to_owned();
-            return Err(Trouble::Wrong(why, "write the name as it stands in the commission".to_owned()));
-        }
-        let blank = format!(
-            "UPDATE client SET name = ?2, address = '[]', forgotten = ?3 WHERE forgotten IS NULL AND id IN ( \
-             SELECT client FROM commission WHERE id IN ({theirs}) \
-             UNION SELECT client FROM entry WHERE commission IN ({theirs}))"
-        );
-        write.execute(&blank, params![name, crate::marks::FORGOTTEN, day.to_string()]).map_err(&refused)?;
-        write.commit().map_err(&refused)?;
-        // What was overwritten must not stay readable in free pages or in the journal.
-        self.db.execute_batch("PRAGMA wal_checkpoint(TRUNCATE); VACUUM;").map_err(&refused)?;
-        Ok(usize::try_from(count).unwrap_or_default())
     }
 
     /// A commission by its number, or by its file where that is not at an end.
@@ -343,44 +326,85 @@ impl Book {
     }
 }
 
+fn cannot(why: String) -> Trouble {
+    Trouble::Wrong(why, "nothing was entered".to_owned())
+}
+
+/// Refuses a day that no entry can have.
+pub(crate) fn possible_day(day: NaiveDate) -> Result<(), Trouble> {
+    possible(day).map(|_| ()).map_err(|why| Trouble::Wrong(why, "say the day with --on YYYY-MM-DD".to_owned()))
+}
+
+/// Refuses a day before the commission was first entered.
+pub(crate) fn since_enquiry(
+    db: &rusqlite::Connection,
+    id: i64,
+    day: NaiveDate,
+) -> rusqlite::Result<Result<(), Trouble>> {
+    let first = "SELECT day, state FROM happening WHERE commission = ?1 ORDER BY id LIMIT 1";
+    let (begun, state) = db.query_row(first, [id], |row| Ok((day_in(row, 0)?, state_in(row, 1)?)))?;
+    let what = if state == State::Enquiry { "asked about" } else { "quoted" };
+    Ok(not_before(day, begun, &format!("when it was first {what}")))
+}
+
+/// Refuses a day before the last that happened to the commission.
+fn in_order(db: &rusqlite::Connection, id: i64, day: NaiveDate) -> rusqlite::Result<Result<(), Trouble>> {
+    let last =
+        format!("SELECT day, state FROM {} WHERE commission = ?1 ORDER BY id DESC LIMIT 1", standing("happening"));
+    let (last, state) = db.query_row(&last, [id], |row| Ok((day_in(row, 0)?, state_in(row, 1)?)))?;
+    Ok(not_before(day, last, &format!("since when it is {state}")))
+}
+
+fn not_before(day: NaiveDate, least: NaiveDate, when: &str) -> Result<(), Trouble> {
+    possible_day(day)?;
+    if day >= least {
+        return Ok(());
+    }
+    let remedy = "say the day with --on; a slip in an earlier entry is undone with `reeve book undo`";
+    Err(Trouble::Wrong(format!("{day} can't be: it is before {least}, {when}"), remedy.to_owned()))
+}
+
 /// A remark with marks in place of the client of a commission.
 pub(crate) fn marked_note(db: &rusqlite::Connection, id: i64, note: Option<&str>) -> rusqlite::Result<Option<String>> {
     let Some(note) = note else { return Ok(None) };
     let of = "SELECT client.name, client.address FROM client JOIN commission ON commission.client = client.id \
               WHERE commission.id = ?1";
-    let client = db.query_row(of, [id], |row| Ok(Client { name: row.get(0)?, address: json(row, 1)? }))?;
+    let client = db.query_row(of, [id], |row| Ok(Client { name: row.get(0)?, address: lines_in(row, 1)? }))?;
     Ok(Some(mark(note, &client)))
 }
 
-/// What is owed of a commission: what its last quote comes to less all payments.
-fn due(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Decimal> {
+/// What is owed of a commission: what its last quote comes to less all payments that stand.
+pub(crate) fn due(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Decimal> {
     let gross = last_entry(db, id)?.map_or(Decimal::ZERO, |(_, before)| before.figures.gross);
-    Ok(gross - paid(db, id)?)
+    sum([gross, -paid(db, id)?])
 }
 
 /// What was paid of a commission, by the payments that stand.
 fn paid(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Decimal> {
-    let mut asked = db.prepare("SELECT amount FROM payment WHERE commission = ?1")?;
-    let amounts = asked.query_map([id], |row| decimal(row, 0))?;
-    amounts.sum()
+    let mut asked = db.prepare(&format!("SELECT amount FROM {} WHERE commission = ?1", standing("payment")))?;
+    let amounts = asked.query_map([id], |row| money_in(row, 0))?.collect::<rusqlite::Result<Vec<_>>>()?;
+    sum(amounts)
 }
 
 /// The client of a commission as the file has it now. A quote keeps the one that it was sent to.
 fn client_of(write: &Transaction<'_>, id: i64, asked: &Asked) -> rusqlite::Result<i64> {
     let of = "SELECT client.id, client.name, client.address FROM client JOIN commission ON commission.client = client.id \
               WHERE commission.id = ?1";
-    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, Client { name: row.get(1)?, address: json(row, 2)? }));
+    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, Client { name: row.get(1)?, address: lines_in(row, 2)? }));
     let (known, client): (i64, Client) = write.query_row(of, [id], read)?;
     let now = if client == asked.client { known } else { add_client(write, &asked.client)? };
     let title = mark(&asked.title, &asked.client);
-    write.execute("UPDATE commission SET client = ?2, title = ?3 WHERE id = ?1", params![id, now, title])?;
+    let changed = "UPDATE commission SET client = ?2, title = ?3 WHERE id = ?1 AND (client != ?2 OR title != ?3)";
+    if write.execute(changed, params![id, now, title])? > 0 {
+        seal(write, Act::Changed, known_table("commission")?, &id.to_string())?;
+    }
     Ok(now)
 }
 
 fn add_client(write: &Transaction<'_>, client: &Client) -> rusqlite::Result<i64> {
     let address = serde_json::Value::from(client.address.clone()).to_string();
     write.execute("INSERT INTO client (name, address) VALUES (?1, ?2)", params![client.name, address])?;
-    Ok(write.last_insert_rowid())
+    entered(write, "client")
 }
 
 fn add_commission(write: &Transaction<'_>, asked: &Asked) -> rusqlite::Result<i64> {
@@ -388,7 +412,7 @@ fn add_commission(write: &Transaction<'_>, asked: &Asked) -> rusqlite::Result<i6
     let client = add_client(write, &asked.client)?;
     let add = "INSERT INTO commission (reference, title, client) VALUES (?1, ?2, ?3)";
     write.execute(add, params![asked.reference, title, client])?;
-    Ok(write.last_insert_rowid())
+    entered(write, "commission")
 }
 
 /// The next number of the year, without a gap: nobody else writes meanwhile, and a number is kept only with its quote.
@@ -399,6 +423,7 @@ fn give_number(write: &Transaction<'_>, id: i64, day: NaiveDate, pattern: &Numbe
     let number = pattern.written(year, running);
     let give = "UPDATE commission SET year = ?2, running = ?3, number = ?4 WHERE id = ?1";
     write.execute(give, params![id, year, running, number])?;
+    seal(write, Act::Changed, known_table("commission")?, &id.to_string())?;
     Ok(number)
 }
 
@@ -423,24 +448,20 @@ fn keep(
             client,
             asked.day.to_string(),
             figures.valid_until.to_string(),
-            written(figures)?,
+            to_json(figures)?,
             origin.program,
             origin.catalogue,
             lines(&snapshot.changes),
             lines(&snapshot.maker_changes),
         ],
     )?;
-    let entry = write.last_insert_rowid();
+    let entry = entered(write, "entry")?;
     let mut add = write.prepare("INSERT INTO page (entry, name, text) VALUES (?1, ?2, ?3)")?;
     for (name, text) in &snapshot.pages {
         add.execute(params![entry, name, text])?;
+        seal(write, Act::Entered, known_table("page")?, &format!("{entry}/{name}"))?;
     }
     Ok(())
-}
-
-/// A value as text of JSON.
-pub(crate) fn written<T: Serialize>(value: &T) -> rusqlite::Result<String> {
-    serde_json::to_string(value).map_err(|error| rusqlite::Error::ToSqlConversionFailure(Box::new(error)))
 }
 
 pub(crate) fn happen(
@@ -451,12 +472,26 @@ pub(crate) fn happen(
     note: Option<&str>,
 ) -> rusqlite::Result<()> {
     let add = "INSERT INTO happening (commission, state, day, note) VALUES (?1, ?2, ?3, ?4)";
-    write.execute(add, params![id, state.word(), day.to_string(), note]).map(|_| ())
+    write.execute(add, params![id, state.word(), day.to_string(), note])?;
+    entered(write, "happening").map(|_| ())
 }
 
 fn pay(write: &Transaction<'_>, id: i64, day: NaiveDate, amount: Decimal, note: Option<&str>) -> rusqlite::Result<()> {
     let add = "INSERT INTO payment (commission, day, amount, note) VALUES (?1, ?2, ?3, ?4)";
-    write.execute(add, params![id, day.to_string(), amount.to_string(), note]).map(|_| ())
+    write.execute(add, params![id, day.to_string(), amount.to_string(), note])?;
+    entered(write, "payment").map(|_| ())
+}
+
+/// Seals the row that was entered last, and tells its number.
+pub(crate) fn entered(write: &Transaction<'_>, what: &str) -> rusqlite::Result<i64> {
+    let id = write.last_insert_rowid();
+    seal(write, Act::Entered, known_table(what)?, &id.to_string())?;
+    Ok(id)
+}
+
+/// A table that is there.
+pub(crate) fn known_table(name: &str) -> rusqlite::Result<&'static Table> {
+    table(name).ok_or(rusqlite::Error::InvalidQuery)
 }
 
 /// The last commission of a file, if it is not at an end: a file that is used again begins another one.
@@ -474,15 +509,15 @@ fn last_commission(db: &rusqlite::Connection, reference: &str, day: NaiveDate) -
 fn known(db: &rusqlite::Connection, id: i64, day: NaiveDate) -> rusqlite::Result<Known> {
     let number = db.query_row("SELECT number FROM commission WHERE id = ?1", [id], |row| row.get(0))?;
     let last = "SELECT valid_until FROM entry WHERE commission = ?1 ORDER BY revision DESC LIMIT 1";
-    let valid_until: Option<NaiveDate> = db.query_row(last, [id], |row| date(row, 0)).optional()?;
+    let valid_until: Option<NaiveDate> = db.query_row(last, [id], |row| day_in(row, 0)).optional()?;
     let state = state_of(db, id)?.on(day, valid_until);
     Ok(Known { id, number, state, valid_until })
 }
 
 /// Where a commission stands, whatever the day.
-fn state_of(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<State> {
-    let last = "SELECT state FROM happening WHERE commission = ?1 ORDER BY id DESC LIMIT 1";
-    db.query_row(last, [id], |row| state(row, 0))
+pub(crate) fn state_of(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<State> {
+    let last = format!("SELECT state FROM {} WHERE commission = ?1 ORDER BY id DESC LIMIT 1", standing("happening"));
+    db.query_row(&last, [id], |row| state_in(row, 0))
 }
 
 /// The last quote of a commission, and its revision.
@@ -491,41 +526,8 @@ fn last_entry(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Option<(u3
                 JOIN page ON page.entry = entry.id AND page.name = 'quote.json' \
                 WHERE entry.commission = ?1 ORDER BY entry.revision DESC LIMIT 1";
     let read = |row: &rusqlite::Row<'_>| {
-        let (figures, quote) = (json(row, 1)?, row.get(2)?);
+        let (figures, quote) = (figures_in(row, 1)?, row.get(2)?);
         Ok((row.get(0)?, Before { figures, quote, lapsed: false, paid: Decimal::ZERO }))
     };
     db.query_row(last, [id], read).optional()
-}
-
-/// A value that the book wrote and can't read back.
-fn odd(column: usize, error: impl std::error::Error + Send + Sync + 'static) -> rusqlite::Error {
-    rusqlite::Error::FromSqlConversionFailure(column, rusqlite::types::Type::Text, Box::new(error))
-}
-
-pub(crate) fn decimal(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<Decimal> {
-    row.get_ref(column)?.as_str()?.parse().map_err(|error| odd(column, error))
-}
-
-/// A day as the book writes it, `2027-01-31`: read by place, for a long list has tens of thousands of them.
-pub(crate) fn date(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<NaiveDate> {
-    let text = row.get_ref(column)?.as_str()?;
-    let number = |from: usize, to: usize| text.get(from..to).and_then(|digits| digits.parse::<u32>().ok());
-    let day = match (text.len(), number(0, 4), number(5, 7), number(8, 10)) {
-        (10, Some(year), Some(month), Some(day)) => NaiveDate::from_ymd_opt(year.cast_signed(), month, day),
-        _ => text.parse().ok(),
-    };
-    day.ok_or_else(|| odd(column, std::fmt::Error))
-}
-
-pub(crate) fn json<T: serde::de::DeserializeOwned>(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<T> {
-    serde_json::from_str(row.get_ref(column)?.as_str()?).map_err(|error| odd(column, error))
-}
-
-/// A value from its text of JSON.
-pub(crate) fn parsed<T: serde::de::DeserializeOwned>(text: &str) -> rusqlite::Result<T> {
-    serde_json::from_str(text).map_err(|error| odd(0, error))
-}
-
-pub(crate) fn state(row: &rusqlite::Row<'_>, column: usize) -> rusqlite::Result<State> {
-    State::of_word(row.get_ref(column)?.as_str()?).ok_or_else(|| odd(column, std::fmt::Error))
 }

@@ -6,11 +6,14 @@ use chrono::NaiveDate;
 use rusqlite::{OptionalExtension, Row};
 use rust_decimal::Decimal;
 
-use crate::entering::{Client, Figures, date, decimal, json, parsed, state};
+use crate::entering::{Client, Figures};
+use crate::kind::{day_in, figures, figures_in, lines_in, money_in, odd, state_in, sum};
 use crate::marks::{Kind, fill};
 use crate::opening::Book;
 use crate::state::State;
+use crate::table::standing;
 use crate::trouble::Trouble;
+use crate::undoing::LoggedLine;
 use crate::work::Took;
 
 /// A commission as it stands.
@@ -103,11 +106,11 @@ pub struct Payment {
 pub struct Course {
     /// As it stands.
     pub commission: Commission,
-    /// What happened to it, in order.
+    /// What happened to it, in order; what was undone is not there.
     pub happenings: Vec<Happening>,
-    /// Payments, in order.
+    /// Payments that stand, in order; those undone are not there.
     pub payments: Vec<Payment>,
-    /// What it really took.
+    /// What it really took; what was undone is not counted.
     pub took: Took,
 }
 
@@ -118,7 +121,11 @@ pub struct Whole {
     pub course: Course,
     /// Its quotes, the first one first.
     pub entries: Vec<Entry>,
+    /// Everything that was entered for it, in order, with what was undone.
+    pub lines: Vec<LoggedLine>,
 }
+
+const NOTHING_HAPPENED: &str = "a commission has nothing that happened to it";
 
 /// A quote as a list needs it: revision, day, figures as they are written.
 type Quoted = (u32, NaiveDate, String);
@@ -149,21 +156,23 @@ impl Book {
         let refused = self.refused();
         let course = self.courses_of(Some(id), day).map_err(&refused)?.pop();
         let course = course.ok_or_else(|| Trouble::Unknown(word.to_owned(), Vec::new()))?;
-        Ok(Whole { course, entries: self.entries(id).map_err(&refused)? })
+        let lines = self.lines(id, &course.commission.client).map_err(&refused)?;
+        Ok(Whole { course, entries: self.entries(id).map_err(&refused)?, lines })
     }
 
     /// Reads each table from end to end and puts the rows together here: a question for each commission takes far longer.
     fn courses_of(&self, id: Option<i64>, day: NaiveDate) -> rusqlite::Result<Vec<Course>> {
         // One look at all tables: what is entered meanwhile is in none of them.
         let _look = self.db.unchecked_transaction()?;
+        let rows = |columns: &str, table| format!("commission, {columns} FROM {}", standing(table));
         let mut quotes = self.grouped("commission, revision, day, figures FROM entry", id, "revision", |row| {
-            Ok((row.get(1)?, date(row, 2)?, row.get(3)?))
+            Ok((row.get(1)?, day_in(row, 2)?, row.get(3)?))
         })?;
-        let mut happenings = self.grouped("commission, state, day, note FROM happening", id, "id", |row| {
-            Ok(Happening { state: state(row, 1)?, day: date(row, 2)?, note: row.get(3)? })
+        let mut happenings = self.grouped(&rows("state, day, note", "happening"), id, "id", |row| {
+            Ok(Happening { state: state_in(row, 1)?, day: day_in(row, 2)?, note: row.get(3)? })
         })?;
-        let mut payments = self.grouped("commission, day, amount, note FROM payment", id, "id", |row| {
-            Ok(Payment { day: date(row, 1)?, amount: decimal(row, 2)?, note: row.get(3)? })
+        let mut payments = self.grouped(&rows("day, amount, note", "payment"), id, "id", |row| {
+            Ok(Payment { day: day_in(row, 1)?, amount: money_in(row, 2)?, note: row.get(3)? })
         })?;
         let mut took = self.took(id)?;
         let all = "SELECT commission.id, reference, title, number, client.name, client.address FROM commission \
@@ -182,7 +191,7 @@ impl Book {
             let payments: Vec<Payment> =
                 payments.into_iter().map(|one| Payment { note: filled(one.note), ..one }).collect();
             let took = took.filled(client);
-            let paid = payments.iter().map(|payment| payment.amount).sum();
+            let paid = sum(payments.iter().map(|payment| payment.amount))?;
             Ok(Course {
                 commission: Commission { paid, minutes: took.minutes(), ..commission },
                 happenings,
@@ -205,7 +214,7 @@ impl Book {
                     WHERE entry.commission = ?1 AND page.name = ?3 AND (entry.revision = ?2 OR ?2 IS NULL) \
                     ORDER BY entry.revision DESC LIMIT 1";
         let read = |row: &Row<'_>| {
-            let client = Client { name: row.get(1)?, address: json(row, 2)? };
+            let client = Client { name: row.get(1)?, address: lines_in(row, 2)? };
             Ok(fill(&row.get::<_, String>(0)?, Kind::of(name), &client))
         };
         let found = self.db.query_row(kept, rusqlite::params![known.id, revision, name], read);
@@ -231,12 +240,12 @@ impl Book {
             let names: Option<String> = row.get(7)?;
             Ok(Entry {
                 revision: row.get(0)?,
-                day: date(row, 1)?,
-                figures: json(row, 2)?,
+                day: day_in(row, 1)?,
+                figures: figures_in(row, 2)?,
                 program: row.get(3)?,
                 catalogue: row.get(4)?,
-                changes: json(row, 5)?,
-                maker_changes: json(row, 6)?,
+                changes: lines_in(row, 5)?,
+                maker_changes: lines_in(row, 6)?,
                 pages: names.unwrap_or_default().split(' ').map(str::to_owned).collect(),
             })
         })?;
@@ -268,14 +277,16 @@ fn commission(
     happenings: &[Happening],
     day: NaiveDate,
 ) -> rusqlite::Result<Commission> {
-    let client = Client { name: row.get(4)?, address: json(row, 5)? };
+    let client = Client { name: row.get(4)?, address: lines_in(row, 5)? };
     let title: String = row.get(2)?;
-    let quoted = quotes.last().map(|(revision, _, figures)| Ok::<_, rusqlite::Error>((*revision, parsed(figures)?)));
+    let quoted = quotes.last().map(|(revision, _, text)| {
+        figures(text).map(|figures| (*revision, figures)).map_err(|why| odd(format!("figures: {why}")))
+    });
     let quoted: Option<(u32, Figures)> = quoted.transpose()?;
     let valid_until = quoted.as_ref().map(|(_, figures)| figures.valid_until);
     // What is entered always comes with what happened.
     let (first, last) = (happenings.first(), happenings.last());
-    let (Some(first), Some(last)) = (first, last) else { return Err(rusqlite::Error::QueryReturnedNoRows) };
+    let (Some(first), Some(last)) = (first, last) else { return Err(odd(NOTHING_HAPPENED.to_owned())) };
     let accepted = happenings.iter().rev().find(|one| one.state == State::Accepted);
     Ok(Commission {
         id: row.get(0)?,

@@ -7,7 +7,7 @@ use crate::entering::Client;
 /// What stands where a forgotten client's name stood.
 pub const FORGOTTEN: &str = "(forgotten)";
 
-const EDGE: char = '\u{e000}';
+pub(crate) const EDGE: char = '\u{e000}';
 
 /// The mark of the name.
 pub fn name_mark() -> String {

@@ -8,7 +8,8 @@ use std::time::{Duration, Instant};
 use rusqlite::backup::Backup;
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior};
 
-use crate::schema::{APPLICATION, FORMS, newest};
+use crate::schema::{APPLICATION, FORMS, SEALED_SINCE, newest};
+use crate::seal::seal_found;
 use crate::trouble::Trouble;
 
 /// The book's file in the shop's folder.
@@ -33,8 +34,17 @@ pub struct Book {
 pub struct Opened {
     /// The book.
     pub book: Book,
-    /// Where it stands as it was before, if its form was older.
-    pub backup: Option<PathBuf>,
+    /// What was done if its form was older.
+    pub brought_up: Option<BroughtUp>,
+}
+
+/// A book of an older form was brought to the newest.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BroughtUp {
+    /// Where it stands as it was before.
+    pub backup: PathBuf,
+    /// How many rows had no seal and were sealed as they stood: what was altered before is not noticed.
+    pub sealed: u64,
 }
 
 impl Book {
@@ -59,8 +69,8 @@ impl Book {
         let mut book = Self { db, path: path.to_owned() };
         book.judge()?;
         patiently(|| book.prepare()).map_err(refused)?;
-        let backup = book.bring_up()?;
-        Ok(Opened { book, backup })
+        let brought_up = book.bring_up()?;
+        Ok(Opened { book, brought_up })
     }
 
     /// Where the book stands.
@@ -87,7 +97,7 @@ impl Book {
     }
 
     /// Brings the book to the newest form in one step, behind a backup if it holds something.
-    fn bring_up(&mut self) -> Result<Option<PathBuf>, Trouble> {
+    fn bring_up(&mut self) -> Result<Option<BroughtUp>, Trouble> {
         if self.pragma::<i64>("user_version")? == newest() {
             return Ok(None);
         }
@@ -101,23 +111,25 @@ impl Book {
         let backup = if form > 0 { Some(back_up_before(&path, form)?) } else { None };
         let missing = usize::try_from(form).ok().and_then(|form| FORMS.get(form..)).unwrap_or_default();
         let steps = missing.iter().try_for_each(|step| write.execute_batch(step));
-        steps
-            .and_then(|()| write.pragma_update(None, "application_id", APPLICATION))
+        let sealed =
+            steps.and_then(|()| if form < SEALED_SINCE { seal_found(&write) } else { Ok(0) }).map_err(&refused)?;
+        write
+            .pragma_update(None, "application_id", APPLICATION)
             .and_then(|()| write.pragma_update(None, "user_version", newest()))
             .and_then(|()| write.commit())
             .map_err(&refused)?;
-        Ok(backup)
+        Ok(backup.map(|backup| BroughtUp { backup, sealed }))
     }
 
     /// Begins writing; no other program can until it is over.
     pub(crate) fn write(&mut self) -> Result<Transaction<'_>, Trouble> {
         let path = self.path.clone();
-        self.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(|error| Trouble::Refused(path, error))
+        self.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(|error| Trouble::of(path, error))
     }
 
     pub(crate) fn refused(&self) -> impl Fn(rusqlite::Error) -> Trouble + use<> {
         let path = self.path.clone();
-        move |error| Trouble::Refused(path.clone(), error)
+        move |error| Trouble::of(path.clone(), error)
     }
 
     fn pragma<T: rusqlite::types::FromSql>(&self, name: &str) -> Result<T, Trouble> {

@@ -4,7 +4,10 @@
 pub(crate) const APPLICATION: i32 = 0x7265_6576;
 
 /// What takes the book from each form to the next; the first makes it.
-pub(crate) const FORMS: &[&str] = &[FIRST, SECOND];
+pub(crate) const FORMS: &[&str] = &[FIRST, SECOND, THIRD];
+
+/// From this form on every row is sealed.
+pub(crate) const SEALED_SINCE: i64 = 3;
 
 /// The newest form.
 pub(crate) fn newest() -> i64 {
@@ -123,4 +126,52 @@ CREATE TABLE timer (
     step TEXT,
     started TEXT NOT NULL
 ) STRICT;
+";
+
+/// Seals, and entries that undo others.
+const THIRD: &str = "
+CREATE TABLE undoing (
+    id INTEGER PRIMARY KEY,
+    commission INTEGER NOT NULL REFERENCES commission (id),
+    what TEXT NOT NULL,
+    entry INTEGER NOT NULL,
+    day TEXT NOT NULL,
+    why TEXT NOT NULL,
+    UNIQUE (what, entry)
+) STRICT;
+CREATE INDEX undoing_commission ON undoing (commission);
+
+CREATE TABLE seal (
+    nth INTEGER PRIMARY KEY,
+    act TEXT NOT NULL,
+    what TEXT NOT NULL,
+    key TEXT NOT NULL,
+    salt TEXT,
+    digest TEXT,
+    link TEXT NOT NULL
+) STRICT;
+CREATE INDEX seal_of ON seal (what, key);
+
+CREATE TABLE sealed (
+    one INTEGER PRIMARY KEY CHECK (one = 1),
+    count INTEGER NOT NULL,
+    link TEXT NOT NULL
+) STRICT;
+INSERT INTO sealed (one, count, link) VALUES (1, 0, '');
+
+CREATE TRIGGER work_stays BEFORE UPDATE ON work BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER work_kept BEFORE DELETE ON work BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER cord_used_stays BEFORE UPDATE ON cord_used BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER cord_used_kept BEFORE DELETE ON cord_used BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER bought_stays BEFORE UPDATE ON bought BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER bought_kept BEFORE DELETE ON bought BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER undoing_stays BEFORE UPDATE ON undoing BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER undoing_kept BEFORE DELETE ON undoing BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER client_kept BEFORE DELETE ON client BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER seal_stays BEFORE UPDATE OF nth, act, what, key, digest, link ON seal
+BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER seal_wiped BEFORE UPDATE OF salt ON seal WHEN new.salt IS NOT NULL
+BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER seal_kept BEFORE DELETE ON seal BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+CREATE TRIGGER sealed_kept BEFORE DELETE ON sealed BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
 ";

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use rusqlite::ErrorCode;
 
+use crate::kind::Odd;
 use crate::state::State;
 
 /// Why the book can't do what was asked. Nothing was changed.
@@ -46,6 +47,18 @@ pub enum Trouble {
 }
 
 impl Trouble {
+    /// What the database answered, in the book's words where it is the book's.
+    pub(crate) fn of(path: PathBuf, error: rusqlite::Error) -> Self {
+        match error {
+            rusqlite::Error::FromSqlConversionFailure(_, _, why) => Self::Damaged(why.to_string()),
+            rusqlite::Error::InvalidColumnType(_, column, found) => Self::Damaged(format!("{column} holds {found}")),
+            rusqlite::Error::ToSqlConversionFailure(why) if why.is::<Odd>() => {
+                Self::Wrong(format!("this can't be entered: {why}"), "nothing was entered".to_owned())
+            }
+            error => Self::Refused(path, error),
+        }
+    }
+
     /// Whether it is the system's fault and not the input's.
     pub fn is_of_the_system(&self) -> bool {
         matches!(self, Self::Refused(..) | Self::File(..))
@@ -57,7 +70,8 @@ impl Trouble {
             Self::None(_) => {
                 "the first `reeve book issue COMMISSION` or `reeve book enquire COMMISSION` begins it".into()
             }
-            Self::NotABook(..) | Self::Damaged(_) => "put back a backup: see `reeve book backup`".into(),
+            Self::NotABook(..) => "put back a backup: see `reeve book backup`".into(),
+            Self::Damaged(_) => "`reeve book check` says where; put back a backup: see `reeve book backup`".into(),
             Self::Newer(..) => "use the newer program".into(),
             Self::Refused(_, error) => refusal_remedy(error).into(),
             Self::File(..) => String::new(),

@@ -6,9 +6,13 @@ use chrono::{NaiveDate, NaiveDateTime};
 use rusqlite::{OptionalExtension, params};
 use rust_decimal::Decimal;
 
-use crate::entering::{Client, date, decimal, marked_note};
+use crate::entering::{Client, entered, known_table, marked_note, since_enquiry, state_of};
+use crate::kind::{MOMENT, day_in, metres, metres_in, minutes, minutes_in, moment_in, money_in, within_money};
 use crate::marks::{Kind, fill};
 use crate::opening::Book;
+use crate::seal::{Act, seal};
+use crate::state::State;
+use crate::table::standing;
 use crate::trouble::Trouble;
 
 /// Minutes at the bench.
@@ -63,6 +67,20 @@ impl Took {
         self.work.iter().map(|line| line.minutes).sum()
     }
 
+    fn days(&self) -> impl Iterator<Item = NaiveDate> {
+        let days = self.work.iter().map(|line| line.day).chain(self.cord.iter().map(|line| line.day));
+        days.chain(self.bought.iter().map(|line| line.day))
+    }
+
+    /// Says which figure can't be.
+    fn judge(&self) -> Result<(), Trouble> {
+        let work = self.work.iter().map(|line| minutes(line.minutes).map(|_| ()));
+        let cord = self.cord.iter().map(|line| metres(line.metres).map(|_| ()));
+        let bought = self.bought.iter().map(|line| within_money(line.amount).map(|_| ()));
+        let all: Result<(), String> = work.chain(cord).chain(bought).collect();
+        all.map_err(|why| Trouble::Wrong(why, "nothing was entered".to_owned()))
+    }
+
     /// With the client's name filled in where remarks have its mark.
     pub(crate) fn filled(mut self, client: &Client) -> Self {
         let notes = self.work.iter_mut().filter_map(|line| line.note.as_mut());
@@ -89,31 +107,36 @@ pub struct Timer {
     pub started: NaiveDateTime,
 }
 
-/// How the start of the timer is kept.
-const MOMENT: &str = "%Y-%m-%dT%H:%M:%S";
-
 impl Book {
     /// Enters minutes, cord or what was bought.
     ///
     /// # Errors
-    /// [`Trouble`] when no commission is called so.
+    /// [`Trouble`] when no commission is called so, when it was called off or declined, or a day or a figure can't be.
     pub fn log(&mut self, word: &str, took: &Took, day: NaiveDate) -> Result<(), Trouble> {
         let id = self.find(word, day)?.id;
+        took.judge()?;
         let refused = self.refused();
         let write = self.write()?;
+        at_work(&write, id, word).map_err(&refused)??;
+        for day in took.days() {
+            since_enquiry(&write, id, day).map_err(&refused)??;
+        }
         for line in &took.work {
             let add = "INSERT INTO work (commission, day, step, minutes, note) VALUES (?1, ?2, ?3, ?4, ?5)";
             let note = marked_note(&write, id, line.note.as_deref()).map_err(&refused)?;
             write.execute(add, params![id, line.day.to_string(), line.step, line.minutes, note]).map_err(&refused)?;
+            entered(&write, "work").map_err(&refused)?;
         }
         for line in &took.cord {
             let add = "INSERT INTO cord_used (commission, day, cord, metres) VALUES (?1, ?2, ?3, ?4)";
             write.execute(add, params![id, line.day.to_string(), line.cord, line.metres]).map_err(&refused)?;
+            entered(&write, "cord_used").map_err(&refused)?;
         }
         for line in &took.bought {
             let add = "INSERT INTO bought (commission, day, amount, what) VALUES (?1, ?2, ?3, ?4)";
             let what = marked_note(&write, id, Some(&line.what)).map_err(&refused)?;
             write.execute(add, params![id, line.day.to_string(), line.amount.to_string(), what]).map_err(&refused)?;
+            entered(&write, "bought").map_err(&refused)?;
         }
         write.commit().map_err(&refused)
     }
@@ -121,7 +144,7 @@ impl Book {
     /// Starts the timer; it runs on through whatever becomes of the program.
     ///
     /// # Errors
-    /// [`Trouble`] when it runs already, or no commission is called so.
+    /// [`Trouble`] when it runs already, no commission is called so, or it was called off or declined.
     pub fn start(&mut self, word: &str, step: Option<&str>, now: NaiveDateTime) -> Result<(), Trouble> {
         let id = self.find(word, now.date())?.id;
         if let Some(timer) = self.timer()? {
@@ -130,15 +153,19 @@ impl Book {
         }
         let refused = self.refused();
         let write = self.write()?;
+        at_work(&write, id, word).map_err(&refused)??;
+        since_enquiry(&write, id, now.date()).map_err(&refused)??;
         let start = "INSERT INTO timer (one, commission, step, started) VALUES (1, ?1, ?2, ?3)";
         write.execute(start, params![id, step, now.format(MOMENT).to_string()]).map_err(&refused)?;
+        entered(&write, "timer").map_err(&refused)?;
         write.commit().map_err(&refused)
     }
 
     /// Stops the timer and enters its minutes, to the nearest one.
     ///
     /// # Errors
-    /// [`Trouble`] when it does not run, or the clock has gone back behind its start.
+    /// [`Trouble`] when it does not run, ran for longer than can be, or the clock has gone back behind its start; or when
+    /// the commission was called off meanwhile.
     pub fn stop(&mut self, now: NaiveDateTime, note: Option<&str>) -> Result<(Timer, f64), Trouble> {
         let wrong = |why: &str, remedy: &str| Trouble::Wrong(why.to_owned(), remedy.to_owned());
         let timer = self.timer()?.ok_or_else(|| wrong("the timer does not run", "start it with `reeve book start`"))?;
@@ -149,18 +176,21 @@ impl Book {
                 "set the clock right, or drop the timer with --drop and log the minutes yourself",
             ));
         }
-        let minutes = f64::from(u32::try_from(seconds).unwrap_or(u32::MAX)) / 60.0;
+        let minutes = minutes((f64::from(u32::try_from(seconds).unwrap_or(u32::MAX)) / 60.0).round())
+            .map_err(|why| wrong(&why, "drop the timer with --drop and log the minutes yourself"))?;
         let refused = self.refused();
         let write = self.write()?;
         let of = "SELECT commission FROM timer";
         let id: i64 = write.query_row(of, [], |row| row.get(0)).map_err(&refused)?;
+        at_work(&write, id, &timer.name).map_err(&refused)??;
         let note = marked_note(&write, id, note).map_err(&refused)?;
         let add = "INSERT INTO work (commission, day, step, minutes, note) \
                    SELECT commission, ?1, step, ?2, ?3 FROM timer";
-        write.execute(add, params![timer.started.date().to_string(), minutes.round(), note]).map_err(&refused)?;
-        write.execute("DELETE FROM timer", []).map_err(&refused)?;
+        write.execute(add, params![timer.started.date().to_string(), minutes, note]).map_err(&refused)?;
+        entered(&write, "work").map_err(&refused)?;
+        end_timer(&write).map_err(&refused)?;
         write.commit().map_err(&refused)?;
-        Ok((timer, minutes.round()))
+        Ok((timer, minutes))
     }
 
     /// Drops the timer; nothing is entered.
@@ -171,7 +201,7 @@ impl Book {
         let timer = self.timer()?;
         let refused = self.refused();
         let write = self.write()?;
-        write.execute("DELETE FROM timer", []).map_err(&refused)?;
+        end_timer(&write).map_err(&refused)?;
         write.commit().map_err(&refused)?;
         Ok(timer)
     }
@@ -183,25 +213,23 @@ impl Book {
     pub fn timer(&self) -> Result<Option<Timer>, Trouble> {
         let running = "SELECT coalesce(commission.number, commission.reference), timer.step, timer.started FROM timer \
                        JOIN commission ON commission.id = timer.commission";
-        let read = |row: &rusqlite::Row<'_>| {
-            let started: String = row.get(2)?;
-            let started = NaiveDateTime::parse_from_str(&started, MOMENT).map_err(|_| rusqlite::Error::InvalidQuery)?;
-            Ok(Timer { name: row.get(0)?, step: row.get(1)?, started })
-        };
+        let read =
+            |row: &rusqlite::Row<'_>| Ok(Timer { name: row.get(0)?, step: row.get(1)?, started: moment_in(row, 2)? });
         self.db.query_row(running, [], read).optional().map_err(self.refused())
     }
 
-    /// What commissions took, by their ids; one of them, or all.
+    /// What commissions took, by their ids; one of them, or all. What was undone is not counted.
     pub(crate) fn took(&self, id: Option<i64>) -> rusqlite::Result<BTreeMap<i64, Took>> {
         let mut all: BTreeMap<i64, Took> = BTreeMap::new();
-        let work = self.grouped("commission, day, step, minutes, note FROM work", id, "id", |row| {
-            Ok(WorkLine { day: date(row, 1)?, step: row.get(2)?, minutes: row.get(3)?, note: row.get(4)? })
+        let rows = |columns: &str, table| format!("commission, {columns} FROM {}", standing(table));
+        let work = self.grouped(&rows("day, step, minutes, note", "work"), id, "id", |row| {
+            Ok(WorkLine { day: day_in(row, 1)?, step: row.get(2)?, minutes: minutes_in(row, 3)?, note: row.get(4)? })
         })?;
-        let cord = self.grouped("commission, day, cord, metres FROM cord_used", id, "id", |row| {
-            Ok(CordUsed { day: date(row, 1)?, cord: row.get(2)?, metres: row.get(3)? })
+        let cord = self.grouped(&rows("day, cord, metres", "cord_used"), id, "id", |row| {
+            Ok(CordUsed { day: day_in(row, 1)?, cord: row.get(2)?, metres: metres_in(row, 3)? })
         })?;
-        let bought = self.grouped("commission, day, amount, what FROM bought", id, "id", |row| {
-            Ok(Bought { day: date(row, 1)?, amount: decimal(row, 2)?, what: row.get(3)? })
+        let bought = self.grouped(&rows("day, amount, what", "bought"), id, "id", |row| {
+            Ok(Bought { day: day_in(row, 1)?, amount: money_in(row, 2)?, what: row.get(3)? })
         })?;
         for (id, lines) in work {
             all.entry(id).or_default().work = lines;
@@ -214,4 +242,21 @@ impl Book {
         }
         Ok(all)
     }
+}
+
+/// Refuses work on what was called off or declined.
+fn at_work(db: &rusqlite::Connection, id: i64, name: &str) -> rusqlite::Result<Result<(), Trouble>> {
+    let state = state_of(db, id)?;
+    if !matches!(state, State::Cancelled | State::Declined) {
+        return Ok(Ok(()));
+    }
+    let remedy = format!("if it was marked {state} by mistake, undo that first: `reeve book undo`");
+    Ok(Err(Trouble::Wrong(format!("{name} is {state}: nothing is logged for it any more"), remedy)))
+}
+
+fn end_timer(write: &rusqlite::Transaction<'_>) -> rusqlite::Result<()> {
+    if write.execute("DELETE FROM timer", [])? > 0 {
+        seal(write, Act::Ended, known_table("timer")?, "1")?;
+    }
+    Ok(())
 }

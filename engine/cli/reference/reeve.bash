@@ -118,6 +118,9 @@ _reeve() {
             reeve__subcmd__book,took)
                 cmd="reeve__subcmd__book__subcmd__took"
                 ;;
+            reeve__subcmd__book,undo)
+                cmd="reeve__subcmd__book__subcmd__undo"
+                ;;
             reeve__subcmd__book__subcmd__help,backup)
                 cmd="reeve__subcmd__book__subcmd__help__subcmd__backup"
                 ;;
@@ -174,6 +177,9 @@ _reeve() {
                 ;;
             reeve__subcmd__book__subcmd__help,took)
                 cmd="reeve__subcmd__book__subcmd__help__subcmd__took"
+                ;;
+            reeve__subcmd__book__subcmd__help,undo)
+                cmd="reeve__subcmd__book__subcmd__help__subcmd__undo"
                 ;;
             reeve__subcmd__help,begin)
                 cmd="reeve__subcmd__help__subcmd__begin"
@@ -273,6 +279,9 @@ _reeve() {
                 ;;
             reeve__subcmd__help__subcmd__book,took)
                 cmd="reeve__subcmd__help__subcmd__book__subcmd__took"
+                ;;
+            reeve__subcmd__help__subcmd__book,undo)
+                cmd="reeve__subcmd__help__subcmd__book__subcmd__undo"
                 ;;
             reeve__subcmd__help__subcmd__knots,admit)
                 cmd="reeve__subcmd__help__subcmd__knots__subcmd__admit"
@@ -452,7 +461,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book)
-            opts="-h --help enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help"
+            opts="-h --help enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -488,12 +497,16 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book__subcmd__check)
-            opts="-h --shop --on --help"
+            opts="-h --seal --shop --on --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
             case "${prev}" in
+                --seal)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
                 --shop)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
@@ -510,7 +523,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book__subcmd__enquire)
-            opts="-h --note --shop --on --help"
+            opts="-h --note --shop --on --ahead --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -558,12 +571,16 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book__subcmd__forget)
-            opts="-h --yes --shop --on --help"
+            opts="-h --also --yes --shop --on --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
             fi
             case "${prev}" in
+                --also)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
                 --shop)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
@@ -580,7 +597,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book__subcmd__help)
-            opts="enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help"
+            opts="enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -859,6 +876,20 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__book__subcmd__help__subcmd__undo)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__book__subcmd__import)
             opts="-h --shop --on --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
@@ -882,7 +913,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book__subcmd__issue)
-            opts="-h --size --measure --confidence --note --out --shop --on --help"
+            opts="-h --size --measure --confidence --note --out --shop --on --ahead --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -984,7 +1015,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book__subcmd__log)
-            opts="-h --minutes --step --cord --bought --note --shop --on --help"
+            opts="-h --minutes --step --cord --bought --note --shop --on --ahead --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -1026,7 +1057,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book__subcmd__mark)
-            opts="-h --note --shop --on --help enquiry quoted lapsed accepted declined on-bench finished delivered paid cancelled"
+            opts="-h --note --shop --on --ahead --help enquiry quoted lapsed accepted declined on-bench finished delivered paid cancelled"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -1052,7 +1083,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book__subcmd__pay)
-            opts="-h --note --shop --on --help"
+            opts="-h --note --shop --on --ahead --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -1241,6 +1272,32 @@ _reeve() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        reeve__subcmd__book__subcmd__undo)
+            opts="-h --why --shop --on --ahead --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --why)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --shop)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --on)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         reeve__subcmd__check)
             opts="-h --shop --demo --on --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
@@ -1404,7 +1461,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__help__subcmd__book)
-            opts="enquire issue list show mark pay queue log start stop took learn summary check export import backup forget"
+            opts="enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -1656,6 +1713,20 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__help__subcmd__book__subcmd__took)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        reeve__subcmd__help__subcmd__book__subcmd__undo)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )

@@ -145,29 +145,31 @@ html\t'One self-contained page'
 json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand mix" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand mix" -s h -l help -d 'Print help (see more with \'--help\')'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -s h -l help -d 'Print help'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "enquire" -d 'Enter an enquiry that is not quoted yet'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "issue" -d 'Issue a quote: give it a number, or its own next revision, and keep it as it is'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "list" -d 'List the commissions and where they stand'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "show" -d 'Show one commission whole, or a page of a quote as it was issued'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "mark" -d 'Mark where a commission stands now'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "pay" -d 'Enter a payment, or a refund with a minus sign'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "queue" -d 'Show what is on the bench, what is next and when each will be done'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "log" -d 'Enter what it took: minutes, cord, what was bought'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "start" -d 'Start the timer for a commission'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "stop" -d 'Stop the timer and enter its minutes'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "took" -d 'Show what was quoted beside what it really took, of one commission or of all that are finished'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "learn" -d 'Learn the pace from what finished work really took'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "summary" -d 'Sum up months and years for the maker\'s books'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "check" -d 'Look through the whole book: file, numbers, states, sums, pages'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "export" -d 'Write the whole book as JSON Lines'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "import" -d 'Read a book from JSON Lines into a shop that has none'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "backup" -d 'Write a copy of the book, whole and consistent, while others may go on writing'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "forget" -d 'Blank a client\'s name and address in the whole book; numbers and sums stay'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log start stop took learn summary check export import backup forget help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "enquire" -d 'Enter an enquiry that is not quoted yet'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "issue" -d 'Issue a quote: give it a number, or its own next revision, and keep it as it is'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "list" -d 'List the commissions and where they stand'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "show" -d 'Show one commission whole, or a page of a quote as it was issued'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "mark" -d 'Mark where a commission stands now'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "pay" -d 'Enter a payment, or a refund with a minus sign'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "queue" -d 'Show what is on the bench, what is next and when each will be done'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "log" -d 'Enter what it took: minutes, cord, what was bought'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "undo" -d 'Undo an entry that was a slip: it stays in the book, struck out, and counts no more'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "start" -d 'Start the timer for a commission'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "stop" -d 'Stop the timer and enter its minutes'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "took" -d 'Show what was quoted beside what it really took, of one commission or of all that are finished'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "learn" -d 'Learn the pace from what finished work really took'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "summary" -d 'Sum up months and years for the maker\'s books'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "check" -d 'Look through the whole book: file, rows, seals, numbers, states, sums, pages'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "export" -d 'Write the whole book as JSON Lines'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "import" -d 'Read a book from JSON Lines into a shop that has none'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "backup" -d 'Write a copy of the book, whole and consistent, while others may go on writing'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "forget" -d 'Blank a client\'s name and address, and what you typed of them, in the whole book; numbers and sums stay'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and not __fish_seen_subcommand_from enquire issue list show mark pay queue log undo start stop took learn summary check export import backup forget help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from enquire" -l note -d 'A remark' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from enquire" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from enquire" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from enquire" -l ahead -d 'Allow a day after today'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from enquire" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l size -d 'One of the design\'s sizes' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l measure -d 'A measure in place of the design\'s, such as drop=120cm; may be given several times' -r
@@ -176,6 +178,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcom
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l out -d 'Also write its pages and documents into this folder' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l ahead -d 'Allow a day after today'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from list" -l stands -d 'Only those that stand so; may be given several times' -r -f -a "enquiry\t''
 quoted\t''
@@ -207,10 +210,12 @@ complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcom
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from mark" -l note -d 'A remark' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from mark" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from mark" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from mark" -l ahead -d 'Allow a day after today'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from mark" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from pay" -l note -d 'A remark' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from pay" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from pay" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from pay" -l ahead -d 'Allow a day after today'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from pay" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from queue" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from queue" -l on -d 'Work as of this day; today if not given' -r
@@ -225,7 +230,13 @@ complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcom
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l note -d 'A remark' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -l ahead -d 'Allow a day after today'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from log" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from undo" -l why -d 'Why' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from undo" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from undo" -l on -d 'Work as of this day; today if not given' -r
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from undo" -l ahead -d 'Allow a day after today'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from undo" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from start" -l step -d 'At which step' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from start" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from start" -s h -l help -d 'Print help'
@@ -252,6 +263,7 @@ html\t'One self-contained page'
 csv\t'Comma-separated values, for a spreadsheet'
 json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from summary" -s h -l help -d 'Print help (see more with \'--help\')'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from check" -l seal -d 'A seal that was written down: say whether the book still begins with all that was in it then' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from check" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from check" -l on -d 'Work as of this day; today if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from check" -s h -l help -d 'Print help'
@@ -264,6 +276,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcom
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from backup" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from backup" -l on -d 'Work as of this day; today if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from backup" -s h -l help -d 'Print help'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from forget" -l also -d 'A word that is to be blanked as well; may be given several times' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from forget" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from forget" -l on -d 'Work as of this day; today if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from forget" -l yes -d 'Do it, and don\'t ask'
@@ -276,16 +289,17 @@ complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcom
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "pay" -d 'Enter a payment, or a refund with a minus sign'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "queue" -d 'Show what is on the bench, what is next and when each will be done'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "log" -d 'Enter what it took: minutes, cord, what was bought'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "undo" -d 'Undo an entry that was a slip: it stays in the book, struck out, and counts no more'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "start" -d 'Start the timer for a commission'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "stop" -d 'Stop the timer and enter its minutes'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "took" -d 'Show what was quoted beside what it really took, of one commission or of all that are finished'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "learn" -d 'Learn the pace from what finished work really took'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "summary" -d 'Sum up months and years for the maker\'s books'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "check" -d 'Look through the whole book: file, numbers, states, sums, pages'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "check" -d 'Look through the whole book: file, rows, seals, numbers, states, sums, pages'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "export" -d 'Write the whole book as JSON Lines'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "import" -d 'Read a book from JSON Lines into a shop that has none'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "backup" -d 'Write a copy of the book, whole and consistent, while others may go on writing'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "forget" -d 'Blank a client\'s name and address in the whole book; numbers and sums stay'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "forget" -d 'Blank a client\'s name and address, and what you typed of them, in the whole book; numbers and sums stay'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "help" -d 'Print this message or the help of the given subcommand(s)'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand admit dismiss probe begin check help" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and not __fish_seen_subcommand_from list show chart tighten sample hand admit dismiss probe begin check help" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
@@ -419,16 +433,17 @@ complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcom
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "pay" -d 'Enter a payment, or a refund with a minus sign'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "queue" -d 'Show what is on the bench, what is next and when each will be done'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "log" -d 'Enter what it took: minutes, cord, what was bought'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "undo" -d 'Undo an entry that was a slip: it stays in the book, struck out, and counts no more'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "start" -d 'Start the timer for a commission'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "stop" -d 'Stop the timer and enter its minutes'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "took" -d 'Show what was quoted beside what it really took, of one commission or of all that are finished'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "learn" -d 'Learn the pace from what finished work really took'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "summary" -d 'Sum up months and years for the maker\'s books'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "check" -d 'Look through the whole book: file, numbers, states, sums, pages'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "check" -d 'Look through the whole book: file, rows, seals, numbers, states, sums, pages'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "export" -d 'Write the whole book as JSON Lines'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "import" -d 'Read a book from JSON Lines into a shop that has none'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "backup" -d 'Write a copy of the book, whole and consistent, while others may go on writing'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "forget" -d 'Blank a client\'s name and address in the whole book; numbers and sums stay'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "forget" -d 'Blank a client\'s name and address, and what you typed of them, in the whole book; numbers and sums stay'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "list" -d 'List the knots at hand, the shop\'s own with them'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "show" -d 'Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from knots" -f -a "chart" -d 'Write the chart of the knots, to pin to a wall: a page with each one\'s drawing and what it takes'

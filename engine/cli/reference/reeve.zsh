@@ -182,6 +182,7 @@ _arguments "${_arguments_options[@]}" : \
 '--note=[A remark]:NOTE:_default' \
 '--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--ahead[Allow a day after today]' \
 '-h[Print help]' \
 '--help[Print help]' \
 ':commission -- The commission\: its file'\''s name without .toml, or a path:_default' \
@@ -196,6 +197,7 @@ _arguments "${_arguments_options[@]}" : \
 '--out=[Also write its pages and documents into this folder]:DIR:_files' \
 '--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--ahead[Allow a day after today]' \
 '-h[Print help]' \
 '--help[Print help]' \
 ':commission -- The commission\: its file'\''s name without .toml, or a path:_default' \
@@ -235,6 +237,7 @@ _arguments "${_arguments_options[@]}" : \
 '--note=[A remark]:NOTE:_default' \
 '--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--ahead[Allow a day after today]' \
 '-h[Print help]' \
 '--help[Print help]' \
 ':commission -- Its number, or its file'\''s name:_default' \
@@ -246,6 +249,7 @@ _arguments "${_arguments_options[@]}" : \
 '--note=[A remark]:NOTE:_default' \
 '--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--ahead[Allow a day after today]' \
 '-h[Print help]' \
 '--help[Print help]' \
 ':commission -- Its number, or its file'\''s name:_default' \
@@ -272,9 +276,22 @@ _arguments "${_arguments_options[@]}" : \
 '--note=[A remark]:NOTE:_default' \
 '--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--ahead[Allow a day after today]' \
 '-h[Print help]' \
 '--help[Print help]' \
 ':commission -- Its number, or its file'\''s name:_default' \
+&& ret=0
+;;
+(undo)
+_arguments "${_arguments_options[@]}" : \
+'--why=[Why]:WORDS:_default' \
+'--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
+'--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
+'--ahead[Allow a day after today]' \
+'-h[Print help]' \
+'--help[Print help]' \
+':commission -- Its number, or its file'\''s name:_default' \
+':entry -- The entry'\''s number:_default' \
 && ret=0
 ;;
 (start)
@@ -332,6 +349,7 @@ json\:"For other programs"))' \
 ;;
 (check)
 _arguments "${_arguments_options[@]}" : \
+'--seal=[A seal that was written down\: say whether the book still begins with all that was in it then]:SEAL:_default' \
 '--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
 '-h[Print help]' \
@@ -367,12 +385,13 @@ _arguments "${_arguments_options[@]}" : \
 ;;
 (forget)
 _arguments "${_arguments_options[@]}" : \
+'*--also=[A word that is to be blanked as well; may be given several times]:WORD:_default' \
 '--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
 '--yes[Do it, and don'\''t ask]' \
 '-h[Print help]' \
 '--help[Print help]' \
-':client -- The name, as it stands in the commission:_default' \
+':client -- The name, as it stands in the commission, or the number of one of their commissions:_default' \
 && ret=0
 ;;
 (help)
@@ -416,6 +435,10 @@ _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
 (log)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
+(undo)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
@@ -801,6 +824,10 @@ _arguments "${_arguments_options[@]}" : \
 _arguments "${_arguments_options[@]}" : \
 && ret=0
 ;;
+(undo)
+_arguments "${_arguments_options[@]}" : \
+&& ret=0
+;;
 (start)
 _arguments "${_arguments_options[@]}" : \
 && ret=0
@@ -972,16 +999,17 @@ _reeve__subcmd__book_commands() {
 'pay:Enter a payment, or a refund with a minus sign' \
 'queue:Show what is on the bench, what is next and when each will be done' \
 'log:Enter what it took\: minutes, cord, what was bought' \
+'undo:Undo an entry that was a slip\: it stays in the book, struck out, and counts no more' \
 'start:Start the timer for a commission' \
 'stop:Stop the timer and enter its minutes' \
 'took:Show what was quoted beside what it really took, of one commission or of all that are finished' \
 'learn:Learn the pace from what finished work really took' \
 'summary:Sum up months and years for the maker'\''s books' \
-'check:Look through the whole book\: file, numbers, states, sums, pages' \
+'check:Look through the whole book\: file, rows, seals, numbers, states, sums, pages' \
 'export:Write the whole book as JSON Lines' \
 'import:Read a book from JSON Lines into a shop that has none' \
 'backup:Write a copy of the book, whole and consistent, while others may go on writing' \
-'forget:Blank a client'\''s name and address in the whole book; numbers and sums stay' \
+'forget:Blank a client'\''s name and address, and what you typed of them, in the whole book; numbers and sums stay' \
 'help:Print this message or the help of the given subcommand(s)' \
     )
     _describe -t commands 'reeve book commands' commands "$@"
@@ -1022,16 +1050,17 @@ _reeve__subcmd__book__subcmd__help_commands() {
 'pay:Enter a payment, or a refund with a minus sign' \
 'queue:Show what is on the bench, what is next and when each will be done' \
 'log:Enter what it took\: minutes, cord, what was bought' \
+'undo:Undo an entry that was a slip\: it stays in the book, struck out, and counts no more' \
 'start:Start the timer for a commission' \
 'stop:Stop the timer and enter its minutes' \
 'took:Show what was quoted beside what it really took, of one commission or of all that are finished' \
 'learn:Learn the pace from what finished work really took' \
 'summary:Sum up months and years for the maker'\''s books' \
-'check:Look through the whole book\: file, numbers, states, sums, pages' \
+'check:Look through the whole book\: file, rows, seals, numbers, states, sums, pages' \
 'export:Write the whole book as JSON Lines' \
 'import:Read a book from JSON Lines into a shop that has none' \
 'backup:Write a copy of the book, whole and consistent, while others may go on writing' \
-'forget:Blank a client'\''s name and address in the whole book; numbers and sums stay' \
+'forget:Blank a client'\''s name and address, and what you typed of them, in the whole book; numbers and sums stay' \
 'help:Print this message or the help of the given subcommand(s)' \
     )
     _describe -t commands 'reeve book help commands' commands "$@"
@@ -1131,6 +1160,11 @@ _reeve__subcmd__book__subcmd__help__subcmd__took_commands() {
     local commands; commands=()
     _describe -t commands 'reeve book help took commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__book__subcmd__help__subcmd__undo_commands] )) ||
+_reeve__subcmd__book__subcmd__help__subcmd__undo_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book help undo commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__book__subcmd__import_commands] )) ||
 _reeve__subcmd__book__subcmd__import_commands() {
     local commands; commands=()
@@ -1196,6 +1230,11 @@ _reeve__subcmd__book__subcmd__took_commands() {
     local commands; commands=()
     _describe -t commands 'reeve book took commands' commands "$@"
 }
+(( $+functions[_reeve__subcmd__book__subcmd__undo_commands] )) ||
+_reeve__subcmd__book__subcmd__undo_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve book undo commands' commands "$@"
+}
 (( $+functions[_reeve__subcmd__check_commands] )) ||
 _reeve__subcmd__check_commands() {
     local commands; commands=()
@@ -1258,16 +1297,17 @@ _reeve__subcmd__help__subcmd__book_commands() {
 'pay:Enter a payment, or a refund with a minus sign' \
 'queue:Show what is on the bench, what is next and when each will be done' \
 'log:Enter what it took\: minutes, cord, what was bought' \
+'undo:Undo an entry that was a slip\: it stays in the book, struck out, and counts no more' \
 'start:Start the timer for a commission' \
 'stop:Stop the timer and enter its minutes' \
 'took:Show what was quoted beside what it really took, of one commission or of all that are finished' \
 'learn:Learn the pace from what finished work really took' \
 'summary:Sum up months and years for the maker'\''s books' \
-'check:Look through the whole book\: file, numbers, states, sums, pages' \
+'check:Look through the whole book\: file, rows, seals, numbers, states, sums, pages' \
 'export:Write the whole book as JSON Lines' \
 'import:Read a book from JSON Lines into a shop that has none' \
 'backup:Write a copy of the book, whole and consistent, while others may go on writing' \
-'forget:Blank a client'\''s name and address in the whole book; numbers and sums stay' \
+'forget:Blank a client'\''s name and address, and what you typed of them, in the whole book; numbers and sums stay' \
     )
     _describe -t commands 'reeve help book commands' commands "$@"
 }
@@ -1360,6 +1400,11 @@ _reeve__subcmd__help__subcmd__book__subcmd__summary_commands() {
 _reeve__subcmd__help__subcmd__book__subcmd__took_commands() {
     local commands; commands=()
     _describe -t commands 'reeve help book took commands' commands "$@"
+}
+(( $+functions[_reeve__subcmd__help__subcmd__book__subcmd__undo_commands] )) ||
+_reeve__subcmd__help__subcmd__book__subcmd__undo_commands() {
+    local commands; commands=()
+    _describe -t commands 'reeve help book undo commands' commands "$@"
 }
 (( $+functions[_reeve__subcmd__help__subcmd__check_commands] )) ||
 _reeve__subcmd__help__subcmd__check_commands() {

@@ -1,11 +1,11 @@
 //! `reeve book`: the order book.
 
 use std::fs::File;
-use std::io::{BufReader, BufWriter, IsTerminal, Write};
+use std::io::{BufReader, BufWriter, Write};
 use std::path::{Path, PathBuf};
 
 use chrono::{Datelike, NaiveDate};
-use reeve_book::{BOOK_FILE, Book, Bought, CordUsed, Figures, State, Took, Trouble, WorkLine};
+use reeve_book::{BOOK_FILE, Book, Bought, CordUsed, Figures, Seals, State, Took, WorkLine};
 use reeve_costing::quote::Quote;
 use reeve_costing::takeoff::plural;
 use reeve_pages::Form;
@@ -13,8 +13,9 @@ use reeve_pages::book as pages;
 use reeve_shop::{Order, Shop};
 use rust_decimal::Decimal;
 
-use crate::book_args::{At, Book as Command};
-use crate::failure::{Failure, ask, print_faults, say};
+use crate::book_args::{At, Book as Command, Entering};
+use crate::failure::{Failure, print_faults, say};
+use crate::forgetting::forget;
 use crate::forms::{AnyForm, TableForm, WhichShop, check_cord};
 use crate::issuing::Issuing;
 use crate::layout::Layout;
@@ -28,7 +29,7 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
     match command {
         Command::Enquire { commission, note, at } => enquire(&commission, note, &at),
         Command::Issue { commission, wished, note, out, at } => {
-            let mut place = Place::open(&at)?;
+            let mut place = Place::to_enter(&at)?;
             let order = place.order(&commission, &wished.wish()?)?;
             let mut book = place.book(true)?;
             let issuing = Issuing { order: &order, desk: &place.desk, day: place.day, note };
@@ -45,19 +46,20 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
             let work = minutes.map(|minutes| (minutes, step, note));
             log(&commission, work, (&cord, &bought), &at)
         }
+        Command::Undo { commission, entry, why, at } => undo(&commission, entry, &why, &at),
         Command::Start { commission, step, folder } => start(&commission, step.as_deref(), folder),
         Command::Stop { drop, note, folder } => stop(drop, note.as_deref(), folder),
         Command::Took { commission, year, at, form } => took(commission.as_deref(), year, &at, form),
         Command::Learn { yes, at } => learn(yes, &Place::open(&at)?),
         Command::Summary { year, at, form } => summary(year, &at, form),
-        Command::Check { at } => check(&at),
+        Command::Check { seal, at } => check(seal.as_deref(), &at),
         Command::Export { file, at } => export(&file, &at),
         Command::Import { file, at } => import(&file, &at),
         Command::Backup { file, at } => {
             Place::open(&at)?.book(false)?.back_up(&file)?;
             print(&format!("The book stands in {} as well.\n", file.display()))
         }
-        Command::Forget { client, yes, at } => forget(&client, yes, &at),
+        Command::Forget { client, also, yes, at } => forget(&Place::open(&at)?, &client, &also, yes),
     }
 }
 
@@ -72,6 +74,18 @@ pub(crate) struct Place {
 impl Place {
     fn open(at: &At) -> Result<Self, Failure> {
         Self::of(&at.shop(), at.on)
+    }
+
+    /// For what is entered: on a day after today only on the maker's word.
+    fn to_enter(entering: &Entering) -> Result<Self, Failure> {
+        let (at, today) = (&entering.at, day(None));
+        match at.on {
+            Some(on) if on > today && !entering.ahead => Err(Failure::input(
+                format!("{on} is after today, {today}"),
+                "say the right day with --on; if it is meant, say --ahead too",
+            )),
+            _ => Self::open(at),
+        }
     }
 
     fn of(shop: &WhichShop, on: Option<NaiveDate>) -> Result<Self, Failure> {
@@ -95,8 +109,13 @@ impl Place {
     /// The shop's book; made if it is not there and is to be written.
     pub(crate) fn book(&self, make: bool) -> Result<Book, Failure> {
         let opened = Book::open(&self.folder.join(BOOK_FILE), make)?;
-        if let Some(backup) = opened.backup {
-            say(&format!("look: the book was brought to a newer form; as it was, it stands in {}", backup.display()));
+        if let Some(brought) = opened.brought_up {
+            let stands = format!("as it was, it stands in {}", brought.backup.display());
+            say(&format!("look: the book was brought to a newer form; {stands}"));
+            if brought.sealed > 0 {
+                let rows = plural("row", brought.sealed);
+                say(&format!("look: {rows} sealed as they stood; what was altered before can't be noticed"));
+            }
         }
         Ok(opened.book)
     }
@@ -143,8 +162,8 @@ fn sample_pages(desk: &Desk, book: &Book, day: NaiveDate) -> Result<(), Failure>
     Ok(())
 }
 
-fn enquire(commission: &str, note: Option<String>, at: &At) -> Result<(), Failure> {
-    let mut place = Place::open(at)?;
+fn enquire(commission: &str, note: Option<String>, at: &Entering) -> Result<(), Failure> {
+    let mut place = Place::to_enter(at)?;
     let order = place.order(commission, &reeve_shop::Wish::default())?;
     let mut book = place.book(true)?;
     let issuing = Issuing { order: &order, desk: &place.desk, day: place.day, note };
@@ -186,19 +205,21 @@ fn show(word: &str, page: Option<&str>, revision: Option<u32>, at: &At, form: An
     })
 }
 
-fn mark(word: &str, state: &str, note: Option<&str>, at: &At) -> Result<(), Failure> {
-    let place = Place::open(at)?;
+fn mark(word: &str, state: &str, note: Option<&str>, at: &Entering) -> Result<(), Failure> {
+    let place = Place::to_enter(at)?;
     let to = State::of_word(state).ok_or_else(|| Failure::input(format!("no state is called `{state}`"), ""))?;
     let from = place.book(false)?.mark(word, to, place.day, note)?;
     print(&format!("{word} was {from} and is {to}.\n"))
 }
 
-fn pay(word: &str, amount: &str, note: Option<&str>, at: &At) -> Result<(), Failure> {
-    let place = Place::open(at)?;
+fn pay(word: &str, amount: &str, note: Option<&str>, at: &Entering) -> Result<(), Failure> {
+    let place = Place::to_enter(at)?;
     let currency = place.desk.rates().currency;
-    let found = amount.trim().parse::<Decimal>().ok().filter(|amount| {
-        !amount.is_zero() && amount.abs() <= Decimal::from(1_000_000_000) && amount.scale() <= currency.minor_units()
-    });
+    let found = amount
+        .trim()
+        .parse::<Decimal>()
+        .ok()
+        .filter(|amount| !amount.is_zero() && amount.scale() <= currency.minor_units());
     let amount = found.ok_or_else(|| {
         let help = format!("digits and a point, at most {} decimals, such as 120.00", currency.minor_units());
         Failure::input(format!("`{amount}` is not an amount"), help)
@@ -231,14 +252,10 @@ fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
 /// Minutes at a step, with a remark.
 type Work = (f64, Option<String>, Option<String>);
 
-fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), at: &At) -> Result<(), Failure> {
-    const MOST_MINUTES: f64 = 100_000.0;
-    let place = Place::open(at)?;
+fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), at: &Entering) -> Result<(), Failure> {
+    let place = Place::to_enter(at)?;
     let mut took = Took::default();
     if let Some((minutes, step, note)) = work {
-        if !(0.0..=MOST_MINUTES).contains(&minutes) {
-            return Err(Failure::input(format!("{minutes} minutes can't be"), "from 0 to 100000"));
-        }
         took.work.push(WorkLine { day: place.day, step, minutes, note });
     }
     for word in cord {
@@ -248,7 +265,7 @@ fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), a
         let no =
             || Failure::input(format!("`{word}` is not something bought"), "for example --bought \"Felt pads=3.20\"");
         let (what, amount) = word.rsplit_once('=').ok_or_else(no)?;
-        let amount = amount.trim().parse::<Decimal>().ok().filter(|amount| amount.abs() <= Decimal::from(1_000_000));
+        let amount = amount.trim().parse::<Decimal>().ok();
         took.bought.push(Bought { day: place.day, amount: amount.ok_or_else(no)?, what: what.trim().to_owned() });
     }
     if took == Took::default() {
@@ -262,11 +279,17 @@ fn read_cord(word: &str, place: &Place) -> Result<CordUsed, Failure> {
     let no =
         || Failure::input(format!("`{word}` is not cord"), "its name and metres, for example --cord cotton-4-ecru=42");
     let (name, metres) = word.split_once('=').ok_or_else(no)?;
-    let metres = metres.trim().trim_end_matches('m').trim().parse::<f64>().ok();
-    let metres = metres.filter(|metres| (0.0..=1_000_000.0).contains(metres)).ok_or_else(no)?;
+    let metres = metres.trim().trim_end_matches('m').trim().parse::<f64>().map_err(|_| no())?;
     let name = name.trim();
     check_cord(name, &place.shop.cord_names())?;
     Ok(CordUsed { day: place.day, cord: name.to_owned(), metres })
+}
+
+fn undo(word: &str, entry: u32, why: &str, at: &Entering) -> Result<(), Failure> {
+    let place = Place::to_enter(at)?;
+    let line = place.book(false)?.undo(word, entry, why, place.day)?;
+    let what = pages::logged_words(&line.what, place.desk.words());
+    print(&format!("Entry {entry} of {word} is undone: {what}. It stays in the book, and counts no more.\n"))
 }
 
 fn start(word: &str, step: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {
@@ -323,13 +346,20 @@ fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
     })
 }
 
-fn check(at: &At) -> Result<(), Failure> {
+fn check(seal: Option<&str>, at: &At) -> Result<(), Failure> {
+    let known = seal.map(read_seal).transpose()?;
     let place = Place::open(at)?;
     let book = place.book(false)?;
-    let found = book.check(judge)?;
+    let mut found = book.check(judge)?;
+    if let Some(known) = known.filter(|_| found.is_empty()) {
+        let what =
+            format!("it does not begin with what was in it at seal {}: it was rewritten or cut off", known.word());
+        let finding = reeve_book::Finding { name: String::new(), what };
+        found.extend((!book.begins_with(&known)?).then_some(finding));
+    }
     if found.is_empty() {
-        let count = book.list(place.day)?.len();
-        return print(&format!("{}: no faults\n", plural("commission", count as u64)));
+        let count = plural("commission", book.list(place.day)?.len() as u64);
+        return print(&format!("{count}: no faults. The last seal is {}.\n", book.seals()?.word()));
     }
     let faults = found.into_iter().map(|finding| {
         let name = if finding.name.is_empty() { "the book".to_owned() } else { finding.name };
@@ -339,6 +369,15 @@ fn check(at: &At) -> Result<(), Failure> {
         )
     });
     Err(Failure::Input(faults.collect()))
+}
+
+fn read_seal(word: &str) -> Result<Seals, Failure> {
+    Seals::of_word(word).ok_or_else(|| {
+        Failure::input(
+            format!("`{word}` is not a seal"),
+            "as `reeve book check` printed it, such as 57-3f2a9c0b11d24e68",
+        )
+    })
 }
 
 /// Reckons a quote's document anew.
@@ -372,29 +411,9 @@ fn import(file: &Path, at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
     let text =
         File::open(file).map_err(|error| Failure::input(format!("{} can't be read: {error}", file.display()), ""))?;
-    let count = place.book(true)?.import(BufReader::new(text))?;
-    print(&format!("{} read in.\n", plural("line", count as u64)))
-}
-
-fn forget(client: &str, yes: bool, at: &At) -> Result<(), Failure> {
-    let place = Place::open(at)?;
-    let mut book = place.book(false)?;
-    let caution = "Some records must be kept by law, for years: your adviser knows which. Files of the shop, pages that were \
-                   written out and backups are not touched.";
-    if !yes {
-        if !std::io::stdin().is_terminal() {
-            return Err(Failure::input(
-                "nothing was forgotten: it can't be taken back",
-                format!("{caution} Say --yes to do it"),
-            ));
-        }
-        ask(&format!("{caution}\nBlank this client's name and address in the whole book? Type yes: "));
-        let mut answer = String::new();
-        let read = std::io::stdin().read_line(&mut answer);
-        if read.is_err() || answer.trim() != "yes" {
-            return Err(Trouble::Wrong("nothing was forgotten".to_owned(), String::new()).into());
-        }
+    let read = place.book(true)?.import(BufReader::new(text))?;
+    if read.without_seals {
+        say("look: the text is of a form without seals: what was altered in it can't be noticed");
     }
-    let count = book.forget(client, place.day)?;
-    print(&format!("Forgotten in {}; numbers and sums stay.\n{caution}\n", plural("commission", count as u64)))
+    print(&format!("{} read in.\n", plural("line", read.lines as u64)))
 }

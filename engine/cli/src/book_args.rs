@@ -25,6 +25,16 @@ impl At {
     }
 }
 
+/// The same for what is entered.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Entering {
+    #[command(flatten)]
+    pub(crate) at: At,
+    /// Allow a day after today
+    #[arg(long)]
+    pub(crate) ahead: bool,
+}
+
 fn state_words() -> clap::builder::PossibleValuesParser {
     clap::builder::PossibleValuesParser::new(State::WORDS.iter().map(|(word, _)| *word))
 }
@@ -32,7 +42,7 @@ fn state_words() -> clap::builder::PossibleValuesParser {
 #[derive(Debug, Subcommand)]
 pub(crate) enum Book {
     /// Enter an enquiry that is not quoted yet
-    #[command(after_help = "Example:\n  reeve book enquire thwickling --on 2026-11-24 --shop my-shop")]
+    #[command(after_help = "Example:\n  reeve book enquire thwickling --on 2025-11-24 --shop my-shop")]
     Enquire {
         /// The commission: its file's name without .toml, or a path
         commission: String,
@@ -40,10 +50,10 @@ pub(crate) enum Book {
         #[arg(long)]
         note: Option<String>,
         #[command(flatten)]
-        at: At,
+        at: Entering,
     },
     /// Issue a quote: give it a number, or its own next revision, and keep it as it is
-    #[command(after_help = "Example:\n  reeve book issue reading-room --on 2026-11-25 --out to-send --shop my-shop")]
+    #[command(after_help = "Example:\n  reeve book issue reading-room --on 2025-11-25 --out to-send --shop my-shop")]
     Issue {
         /// The commission: its file's name without .toml, or a path
         commission: String,
@@ -56,7 +66,7 @@ pub(crate) enum Book {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
         #[command(flatten)]
-        at: At,
+        at: Entering,
     },
     /// List the commissions and where they stand
     #[command(after_help = "Example:\n  reeve book list --stands quoted --shop my-shop")]
@@ -78,7 +88,7 @@ pub(crate) enum Book {
     },
     /// Show one commission whole, or a page of a quote as it was issued
     #[command(
-        after_help = "Examples:\n  reeve book show 2026-001 --shop my-shop\n  reeve book show 2026-001 --page quote.txt --shop my-shop"
+        after_help = "Examples:\n  reeve book show 2025-001 --shop my-shop\n  reeve book show 2025-001 --page quote.txt --shop my-shop"
     )]
     Show {
         /// Its number, or its file's name
@@ -97,7 +107,7 @@ pub(crate) enum Book {
     },
     /// Mark where a commission stands now
     #[command(
-        after_help = "Examples:\n  reeve book mark 2026-001 accepted --on 2026-12-01 --shop my-shop\n  reeve book mark 2026-001 on-bench --on 2026-12-03 --shop my-shop\n  reeve book mark 2026-001 finished --on 2026-12-11 --shop my-shop"
+        after_help = "Examples:\n  reeve book mark 2025-001 accepted --on 2025-12-01 --shop my-shop\n  reeve book mark 2025-001 on-bench --on 2025-12-03 --shop my-shop\n  reeve book mark 2025-001 finished --on 2025-12-11 --shop my-shop"
     )]
     Mark {
         /// Its number, or its file's name
@@ -109,10 +119,10 @@ pub(crate) enum Book {
         #[arg(long)]
         note: Option<String>,
         #[command(flatten)]
-        at: At,
+        at: Entering,
     },
     /// Enter a payment, or a refund with a minus sign
-    #[command(after_help = "Example:\n  reeve book pay 2026-001 400.00 --note deposit --on 2026-12-02 --shop my-shop")]
+    #[command(after_help = "Example:\n  reeve book pay 2025-001 400.00 --note deposit --on 2025-12-02 --shop my-shop")]
     Pay {
         /// Its number, or its file's name
         commission: String,
@@ -123,10 +133,10 @@ pub(crate) enum Book {
         #[arg(long)]
         note: Option<String>,
         #[command(flatten)]
-        at: At,
+        at: Entering,
     },
     /// Show what is on the bench, what is next and when each will be done
-    #[command(after_help = "Example:\n  reeve book queue --on 2026-12-03 --shop my-shop")]
+    #[command(after_help = "Example:\n  reeve book queue --on 2025-12-03 --shop my-shop")]
     Queue {
         #[command(flatten)]
         at: At,
@@ -136,7 +146,7 @@ pub(crate) enum Book {
     },
     /// Enter what it took: minutes, cord, what was bought
     #[command(
-        after_help = "Examples:\n  reeve book log 2026-001 --minutes 950 --step \"Six arms\" --shop my-shop\n  reeve book log 2026-001 --cord cotton-4-fern=42 --bought \"Felt pads=3.20\""
+        after_help = "Examples:\n  reeve book log 2025-001 --minutes 950 --step \"Six arms\" --shop my-shop\n  reeve book log 2025-001 --cord cotton-4-fern=42 --bought \"Felt pads=3.20\""
     )]
     Log {
         /// Its number, or its file's name
@@ -157,10 +167,25 @@ pub(crate) enum Book {
         #[arg(long)]
         note: Option<String>,
         #[command(flatten)]
-        at: At,
+        at: Entering,
+    },
+    /// Undo an entry that was a slip: it stays in the book, struck out, and counts no more
+    #[command(
+        after_help = "`reeve book show` lists the entries with their numbers.\n\nExample:\n  reeve book undo 2025-001 4 --why \"95 minutes, not 950\" --shop my-shop"
+    )]
+    Undo {
+        /// Its number, or its file's name
+        commission: String,
+        /// The entry's number
+        entry: u32,
+        /// Why
+        #[arg(long, value_name = "WORDS")]
+        why: String,
+        #[command(flatten)]
+        at: Entering,
     },
     /// Start the timer for a commission
-    #[command(after_help = "Example:\n  reeve book start 2026-001 --step \"Upper sennits\" --shop my-shop")]
+    #[command(after_help = "Example:\n  reeve book start 2025-001 --step \"Upper sennits\" --shop my-shop")]
     Start {
         /// Its number, or its file's name
         commission: String,
@@ -186,7 +211,7 @@ pub(crate) enum Book {
     },
     /// Show what was quoted beside what it really took, of one commission or of all that are finished
     #[command(
-        after_help = "Examples:\n  reeve book took 2026-001 --shop my-shop\n  reeve book took --year 2026 --shop my-shop"
+        after_help = "Examples:\n  reeve book took 2025-001 --shop my-shop\n  reeve book took --year 2025 --shop my-shop"
     )]
     Took {
         /// Its number, or its file's name; all finished ones together if not given
@@ -210,7 +235,7 @@ pub(crate) enum Book {
         at: At,
     },
     /// Sum up months and years for the maker's books
-    #[command(after_help = "Example:\n  reeve book summary --year 2026 --shop my-shop")]
+    #[command(after_help = "Example:\n  reeve book summary --year 2025 --shop my-shop")]
     Summary {
         /// One year; all if not given
         #[arg(long)]
@@ -221,9 +246,14 @@ pub(crate) enum Book {
         #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
         form: TableForm,
     },
-    /// Look through the whole book: file, numbers, states, sums, pages
-    #[command(after_help = "Example:\n  reeve book check --shop my-shop")]
+    /// Look through the whole book: file, rows, seals, numbers, states, sums, pages
+    #[command(
+        after_help = "Every entry has a seal that hangs on all before it; the last one is printed. Write it down outside the shop:\nwhoever rewrites the book whole can make new seals, and what you wrote down tells.\n\nExamples:\n  reeve book check --shop my-shop\n  reeve book check --seal 57-3f2a9c0b11d24e68 --shop my-shop"
+    )]
     Check {
+        /// A seal that was written down: say whether the book still begins with all that was in it then
+        #[arg(long, value_name = "SEAL")]
+        seal: Option<String>,
         #[command(flatten)]
         at: At,
     },
@@ -251,13 +281,16 @@ pub(crate) enum Book {
         #[command(flatten)]
         at: At,
     },
-    /// Blank a client's name and address in the whole book; numbers and sums stay
+    /// Blank a client's name and address, and what you typed of them, in the whole book; numbers and sums stay
     #[command(
-        after_help = "Some records must be kept by law, for years: what and how long, your adviser knows. Files of the shop,\npages that were written out and backups are not touched.\n\nExample:\n  reeve book forget \"Gannetry Row Reading Room\" --yes --shop my-shop"
+        after_help = "Without --yes it says what it would blank, and what it found and can't decide: a name that is also a usual word,\nor another client's. Say --also WORD for each of these that is to be blanked too, then or later.\n\nSome records must be kept by law, for years: what and how long, your adviser knows. Files of the shop,\npages that were written out and backups are not touched.\n\nExamples:\n  reeve book forget \"Gannetry Row Reading Room\" --shop my-shop\n  reeve book forget 2025-001 --also gannetry --yes --shop my-shop"
     )]
     Forget {
-        /// The name, as it stands in the commission
+        /// The name, as it stands in the commission, or the number of one of their commissions
         client: String,
+        /// A word that is to be blanked as well; may be given several times
+        #[arg(long, value_name = "WORD")]
+        also: Vec<String>,
         /// Do it, and don't ask
         #[arg(long)]
         yes: bool,

@@ -6,6 +6,7 @@ mod book_args;
 mod commands;
 mod compare;
 mod failure;
+mod forgetting;
 mod forms;
 mod issuing;
 mod knot_args;

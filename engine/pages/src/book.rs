@@ -16,7 +16,7 @@ pub use table::BookPage;
 pub use took::{
     Reckoned, TookInAll, TookJson, reckoned, took_in_all, took_in_all_json, took_in_all_page, took_json, took_page,
 };
-pub use whole::{WholeJson, whole_json, whole_page};
+pub use whole::{WholeJson, logged_words, whole_json, whole_page};
 
 /// The form of the book's documents; raised when a field changes its meaning or goes.
 const FORM: u32 = 1;

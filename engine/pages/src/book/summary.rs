@@ -56,14 +56,14 @@ pub fn summary(courses: &[Course], year: Option<i32>, day: NaiveDate) -> Vec<Per
             add(on, &|month| if won { month.won_count += 1 } else { month.lost_count += 1 });
         }
         for payment in &course.payments {
-            add(payment.day, &|month| month.income += payment.amount);
+            add(payment.day, &|month| month.income = month.income.saturating_add(payment.amount));
         }
         if let (Some(on), Some((quoted, really))) = (finished(course), reckoned(course)) {
             let one = really.unwrap_or(quoted);
             add(on, &|month| {
-                month.material += one.material;
-                month.hours += one.hours;
-                month.earned += one.per_hour.unwrap_or_default() * one.hours;
+                month.material = month.material.saturating_add(one.material);
+                month.hours = month.hours.saturating_add(one.hours);
+                month.earned = month.earned.saturating_add(one.per_hour.unwrap_or_default().saturating_mul(one.hours));
             });
         }
     }
@@ -85,10 +85,10 @@ impl Period {
         self.quoted_count += other.quoted_count;
         self.won_count += other.won_count;
         self.lost_count += other.lost_count;
-        self.income += other.income;
-        self.material += other.material;
-        self.hours += other.hours;
-        self.earned += other.earned;
+        self.income = self.income.saturating_add(other.income);
+        self.material = self.material.saturating_add(other.material);
+        self.hours = self.hours.saturating_add(other.hours);
+        self.earned = self.earned.saturating_add(other.earned);
     }
 
     fn close(&mut self) {

@@ -68,6 +68,8 @@ struct TableRow {
     cells: Vec<String>,
     below: String,
     strong: bool,
+    /// Undone: it stands there, and counts no more.
+    struck: bool,
 }
 
 impl Table {
@@ -79,8 +81,16 @@ impl Table {
 
     /// A row, with words beneath it.
     pub(super) fn row(&mut self, cells: Vec<String>, below: impl Into<String>) {
-        self.rows.push(TableRow { cells, below: below.into(), strong: false });
+        self.rows.push(TableRow { cells, below: below.into(), strong: false, struck: false });
         self.empty = "";
+    }
+
+    /// A row that was undone: struck out, with the reason beneath it.
+    pub(super) fn struck(&mut self, cells: Vec<String>, below: impl Into<String>) {
+        self.row(cells, below);
+        if let Some(row) = self.rows.last_mut() {
+            row.struck = true;
+        }
     }
 
     /// A row that the eye should find.

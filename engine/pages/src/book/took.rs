@@ -32,13 +32,15 @@ pub struct Reckoned {
 }
 
 impl Reckoned {
-    fn of(figures: &Figures, hours: Decimal, cord_m: Decimal, material: Decimal) -> Self {
+    /// `None` where figures are so far from any work that they can't be reckoned with.
+    fn of(figures: &Figures, hours: Decimal, cord_m: Decimal, material: Decimal) -> Option<Self> {
         let quoted = if figures.hours.is_zero() { Decimal::ONE } else { figures.hours };
-        let labour = figures.labour / quoted * hours;
-        let overhead = (figures.cost - figures.labour - figures.material) / quoted * hours;
-        let cost = material + labour + overhead;
-        let margin = figures.net - figures.fees - cost;
-        Self::from(hours, cord_m, material, cost, margin, labour)
+        let for_hours = |amount: Decimal| amount.checked_div(quoted)?.checked_mul(hours);
+        let labour = for_hours(figures.labour)?;
+        let overhead = for_hours(figures.cost - figures.labour - figures.material)?;
+        let cost = material.checked_add(labour)?.checked_add(overhead)?;
+        let margin = (figures.net - figures.fees).checked_sub(cost)?;
+        Some(Self::from(hours, cord_m, material, cost, margin, labour))
     }
 
     fn from(
@@ -49,17 +51,17 @@ impl Reckoned {
         margin: Decimal,
         labour: Decimal,
     ) -> Self {
-        let per_hour = (!hours.is_zero()).then(|| cents((margin + labour) / hours));
+        let per_hour = margin.checked_add(labour).and_then(|earned| earned.checked_div(hours)).map(cents);
         Self { hours, cord_m, material: cents(material), cost: cents(cost), margin: cents(margin), per_hour }
     }
 
     fn sum(all: &[Self]) -> Self {
-        let sum = |of: fn(&Self) -> Decimal| all.iter().map(of).sum::<Decimal>();
+        let sum = |of: fn(&Self) -> Decimal| all.iter().map(of).fold(Decimal::ZERO, Decimal::saturating_add);
         let margin = sum(|one| one.margin);
-        let earned = sum(|one| one.per_hour.unwrap_or_default() * one.hours);
+        let earned = sum(|one| one.per_hour.unwrap_or_default().saturating_mul(one.hours));
         let (hours, cord, material, cost) =
             (sum(|one| one.hours), sum(|one| one.cord_m), sum(|one| one.material), sum(|one| one.cost));
-        Self::from(hours, cord, material, cost, margin, earned - margin)
+        Self::from(hours, cord, material, cost, margin, earned.saturating_sub(margin))
     }
 }
 
@@ -67,7 +69,7 @@ impl Reckoned {
 pub fn reckoned(course: &Course) -> Option<(Reckoned, Option<Reckoned>)> {
     let (_, figures) = course.commission.quoted.as_ref()?;
     let cord: Decimal = figures.cord.iter().map(|(_, metres)| *metres).sum();
-    let quoted = Reckoned::of(figures, figures.hours, cord, figures.material);
+    let quoted = Reckoned::of(figures, figures.hours, cord, figures.material)?;
     let took = &course.took;
     if took.work.is_empty() && took.cord.is_empty() && took.bought.is_empty() {
         return Some((quoted, None));
@@ -83,9 +85,11 @@ pub fn reckoned(course: &Course) -> Option<(Reckoned, Option<Reckoned>)> {
     let strays = took.cord.iter().filter(|line| !figures.cord.iter().any(|(name, _)| *name == line.cord));
     let used = figures.cord.iter().map(of_cord).sum::<Decimal>() + decimal(strays.map(|line| line.metres).sum());
     // Cord costs by length: more of it costs more in proportion.
-    let share = if cord.is_zero() { Decimal::ONE } else { used / cord };
-    let material = figures.material - figures.cord_cost + figures.cord_cost * share + took.bought_in_all();
-    Some((quoted, Some(Reckoned::of(figures, hours, used, material))))
+    let share = used.checked_div(cord).unwrap_or(Decimal::ONE);
+    let material = figures.cord_cost.checked_mul(share).map(|cord| figures.material - figures.cord_cost + cord);
+    let material = material.and_then(|material| material.checked_add(took.bought_in_all()));
+    let really = material.and_then(|material| Reckoned::of(figures, hours, used, material));
+    Some((quoted, really))
 }
 
 /// What finished work of a period was quoted at and took, all together: only what has something logged counts.

@@ -1,9 +1,10 @@
 //! One commission with all that the book knows of it.
 
 use chrono::NaiveDate;
-use reeve_book::{Entry, Happening, Payment, Whole};
+use reeve_book::{Entry, Logged, LoggedLine, Whole};
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
+use rust_decimal::prelude::FromPrimitive;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -46,8 +47,7 @@ pub fn whole_page(whole: &Whole, rates: &Rates, words: &Words) -> BookPage {
         }
     }
     page.tables.push(quotes(&whole.entries, words));
-    page.tables.push(happenings(&whole.course.happenings));
-    page.tables.push(payments(&whole.course.payments, words));
+    page.tables.push(lines(&whole.lines, words));
     page
 }
 
@@ -70,20 +70,40 @@ fn quotes(entries: &[Entry], words: &Words) -> Table {
     table
 }
 
-fn happenings(happenings: &[Happening]) -> Table {
-    let mut table = Table::new("What happened", &[text("Day", 12), text("Then it stood", 68)], "Nothing.");
-    for one in happenings {
-        table.row(vec![one.day.to_string(), one.state.to_string()], one.note.clone().unwrap_or_default());
+fn lines(lines: &[LoggedLine], words: &Words) -> Table {
+    let columns = [text("No.", 5), text("Day", 12), text("What was entered", 63)];
+    let mut table = Table::new("Entries", &columns, "Nothing.");
+    for line in lines {
+        let note = line.note.clone().unwrap_or_default();
+        let undone = if line.undone.is_some() { "undone: " } else { "" };
+        let what = format!("{undone}{}", logged_words(&line.what, words));
+        let cells = vec![line.number.to_string(), line.day.to_string(), what];
+        match &line.undone {
+            None => table.row(cells, note),
+            Some(undone) => {
+                let why = format!("Undone on {}: {}", undone.day, undone.why);
+                table.struck(cells, if note.is_empty() { why } else { format!("{note}. {why}") });
+            }
+        }
     }
     table
 }
 
-fn payments(payments: &[Payment], words: &Words) -> Table {
-    let mut table = Table::new("Payments", &[text("Day", 12), figures("Amount", 18)], "None yet.");
-    for one in payments {
-        table.row(vec![one.day.to_string(), words.money(one.amount)], one.note.clone().unwrap_or_default());
+/// What was entered, in words: `paid €400.00`, `7.17 h, Six arms`.
+pub fn logged_words(what: &Logged, words: &Words) -> String {
+    let number =
+        |number: f64, places| words.number(Decimal::from_f64(number).unwrap_or_default().round_dp(places).normalize());
+    match what {
+        Logged::Marked(state) => state.to_string(),
+        Logged::Paid(amount) if amount.is_sign_negative() => format!("paid back {}", words.money(-*amount)),
+        Logged::Paid(amount) => format!("paid {}", words.money(*amount)),
+        Logged::Worked(minutes, step) => {
+            let at = step.as_ref().map(|step| format!(", {step}")).unwrap_or_default();
+            format!("{} minutes{at}", number(*minutes, 2))
+        }
+        Logged::Cord(cord, metres) => format!("{}\u{a0}m of {cord}", number(*metres, 3)),
+        Logged::Bought(what, amount) => format!("bought for {}: {what}", words.money(*amount)),
     }
-    table
 }
 
 /// A commission, for other programs.
@@ -95,10 +115,47 @@ pub struct WholeJson {
     pub commission: ListedJson,
     /// Its quotes, the first one first.
     pub quotes: Vec<QuotedJson>,
-    /// What happened to it, in order.
+    /// What happened to it, in order; what was undone is not there.
     pub happenings: Vec<HappeningJson>,
-    /// Payments, in order.
+    /// Payments that stand, in order.
     pub payments: Vec<PaymentJson>,
+    /// Everything that was entered, in order, with what was undone.
+    pub entries: Vec<EntryJson>,
+}
+
+/// What was entered.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct EntryJson {
+    /// Its number within the commission.
+    pub number: u32,
+    /// When.
+    pub day: NaiveDate,
+    /// `mark`, `payment`, `minutes`, `cord` or `bought`.
+    pub kind: &'static str,
+    /// The state, the amount, the minutes, the metres.
+    pub value: String,
+    /// The step, the cord, what was bought.
+    pub of: Option<String>,
+    /// A remark.
+    pub note: Option<String>,
+    /// When it was undone, if it was.
+    pub undone: Option<NaiveDate>,
+    /// Why.
+    pub why: Option<String>,
+}
+
+impl EntryJson {
+    fn of(line: &LoggedLine) -> Self {
+        let (kind, value, of) = match &line.what {
+            Logged::Marked(state) => ("mark", state.word().to_owned(), None),
+            Logged::Paid(amount) => ("payment", amount.to_string(), None),
+            Logged::Worked(minutes, step) => ("minutes", minutes.to_string(), step.clone()),
+            Logged::Cord(cord, metres) => ("cord", metres.to_string(), Some(cord.clone())),
+            Logged::Bought(what, amount) => ("bought", amount.to_string(), Some(what.clone())),
+        };
+        let (undone, why) = line.undone.clone().map(|undone| (undone.day, undone.why)).unzip();
+        Self { number: line.number, day: line.day, kind, value, of, note: line.note.clone(), undone, why }
+    }
 }
 
 /// A quote that was issued.
@@ -178,5 +235,6 @@ pub fn whole_json(whole: &Whole) -> WholeJson {
             .iter()
             .map(|one| PaymentJson { day: one.day, amount: one.amount, note: one.note.clone() })
             .collect(),
+        entries: whole.lines.iter().map(EntryJson::of).collect(),
     }
 }
