@@ -11,6 +11,7 @@ use reeve_costing::takeoff::plural;
 use reeve_pages::Form;
 use reeve_pages::book as pages;
 use reeve_shop::{Order, Shop};
+use reeve_writing::Refused;
 use rust_decimal::Decimal;
 
 use crate::book_args::{At, Book as Command};
@@ -19,20 +20,23 @@ use crate::forms::{AnyForm, TableForm, WhichShop, check_cord};
 use crate::issuing::Issuing;
 use crate::layout::Layout;
 use crate::learning::learn;
-use crate::opening::{day, now, open};
-use crate::output::print;
+use crate::opening::{day, hold, now, open};
+use crate::output::{new_file, print};
 use crate::sample_views::demo;
 use crate::sheets::{Desk, csv, json};
+
+/// What to do where a file is there already that must not be.
+const NAME_ANOTHER: &str = "name a file that does not exist yet";
 
 pub(crate) fn run(command: Command) -> Result<(), Failure> {
     match command {
         Command::Enquire { commission, note, at } => enquire(&commission, note, &at),
-        Command::Issue { commission, wished, note, out, at } => {
+        Command::Issue { commission, wished, note, papers, at } => {
             let mut place = Place::open(&at)?;
+            papers.judge(Some(&place.folder))?;
             let order = place.order(&commission, &wished.wish()?)?;
-            let mut book = place.book(true)?;
             let issuing = Issuing { order: &order, desk: &place.desk, day: place.day, note };
-            issuing.issue(&mut book, &place.shop, out.as_deref())
+            issuing.tell(place.enter(|book| issuing.issue(book, &place.shop, &papers))?)
         }
         Command::List { stands, client, year, at, form } => list(&stands, client.as_deref(), year, &at, form),
         Command::Show { commission, page, revision, at, form } => {
@@ -48,13 +52,17 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
         Command::Start { commission, step, folder } => start(&commission, step.as_deref(), folder),
         Command::Stop { drop, note, folder } => stop(drop, note.as_deref(), folder),
         Command::Took { commission, year, at, form } => took(commission.as_deref(), year, &at, form),
-        Command::Learn { yes, at } => learn(yes, &Place::open(&at)?),
+        Command::Learn { yes, at } => {
+            let _held = if yes { hold(&at.shop())? } else { None };
+            learn(yes, &Place::open(&at)?)
+        }
         Command::Summary { year, at, form } => summary(year, &at, form),
         Command::Check { at } => check(&at),
         Command::Export { file, at } => export(&file, &at),
         Command::Import { file, at } => import(&file, &at),
         Command::Backup { file, at } => {
-            Place::open(&at)?.book(false)?.back_up(&file)?;
+            let book = Place::open(&at)?.book()?;
+            new_file(&file, NAME_ANOTHER, |at| Ok(book.copy_to(at, &file)?))?;
             print(&format!("The book stands in {} as well.\n", file.display()))
         }
         Command::Forget { client, yes, at } => forget(&client, yes, &at),
@@ -92,13 +100,18 @@ impl Place {
         Ok(order)
     }
 
-    /// The shop's book; made if it is not there and is to be written.
-    pub(crate) fn book(&self, make: bool) -> Result<Book, Failure> {
-        let opened = Book::open(&self.folder.join(BOOK_FILE), make)?;
-        if let Some(backup) = opened.backup {
-            say(&format!("look: the book was brought to a newer form; as it was, it stands in {}", backup.display()));
-        }
+    /// The shop's book.
+    pub(crate) fn book(&self) -> Result<Book, Failure> {
+        let opened = Book::open(&self.folder.join(BOOK_FILE), false)?;
+        tell_backup(opened.backup.as_deref());
         Ok(opened.book)
+    }
+
+    /// Enters something in the shop's book, which is begun for it if there is none.
+    fn enter<T>(&self, work: impl FnMut(&mut Book) -> Result<T, Failure>) -> Result<T, Failure> {
+        let (entered, backup) = Book::enter(&self.folder.join(BOOK_FILE), work)?;
+        tell_backup(backup.as_deref());
+        Ok(entered)
     }
 
     fn text_or_html(&self, page: &pages::BookPage, form: AnyForm) -> Result<String, Failure> {
@@ -143,22 +156,28 @@ fn sample_pages(desk: &Desk, book: &Book, day: NaiveDate) -> Result<(), Failure>
     Ok(())
 }
 
+fn tell_backup(backup: Option<&Path>) {
+    if let Some(backup) = backup {
+        say(&format!("look: the book was brought to a newer form; as it was, it stands in {}", backup.display()));
+    }
+}
+
 fn enquire(commission: &str, note: Option<String>, at: &At) -> Result<(), Failure> {
     let mut place = Place::open(at)?;
     let order = place.order(commission, &reeve_shop::Wish::default())?;
-    let mut book = place.book(true)?;
     let issuing = Issuing { order: &order, desk: &place.desk, day: place.day, note };
-    book.enquire(&issuing.asked())?;
-    for look in issuing.when_ready(&book)? {
-        say(&format!("look: {look}"));
-    }
+    let looks = place.enter(|book| {
+        book.enquire(&issuing.asked())?;
+        issuing.when_ready(book)
+    })?;
+    looks.iter().for_each(|look| say(&format!("look: {look}")));
     print(&format!("{} is in the book as an enquiry.\n", order.commission.reference))
 }
 
 fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
     let place = Place::open(at)?;
     let letters = client.map(str::to_lowercase);
-    let mut all = place.book(false)?.list(place.day)?;
+    let mut all = place.book()?.list(place.day)?;
     all.retain(|one| {
         (stands.is_empty() || stands.iter().any(|word| word == one.state.word()))
             && letters.as_ref().is_none_or(|letters| one.client.name.to_lowercase().contains(letters))
@@ -175,7 +194,7 @@ fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, for
 
 fn show(word: &str, page: Option<&str>, revision: Option<u32>, at: &At, form: AnyForm) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let book = place.book(false)?;
+    let book = place.book()?;
     if let Some(name) = page {
         return print(&book.page(word, revision, name, place.day)?);
     }
@@ -189,7 +208,7 @@ fn show(word: &str, page: Option<&str>, revision: Option<u32>, at: &At, form: An
 fn mark(word: &str, state: &str, note: Option<&str>, at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
     let to = State::of_word(state).ok_or_else(|| Failure::input(format!("no state is called `{state}`"), ""))?;
-    let from = place.book(false)?.mark(word, to, place.day, note)?;
+    let from = place.book()?.mark(word, to, place.day, note)?;
     print(&format!("{word} was {from} and is {to}.\n"))
 }
 
@@ -204,7 +223,7 @@ fn pay(word: &str, amount: &str, note: Option<&str>, at: &At) -> Result<(), Fail
         Failure::input(format!("`{amount}` is not an amount"), help)
     })?;
     let amount = currency.round_half_away(amount);
-    let due = currency.round_half_away(place.book(false)?.pay(word, amount, place.day, note)?);
+    let due = currency.round_half_away(place.book()?.pay(word, amount, place.day, note)?);
     print(&format!("{amount} {} entered for {word}; {due} is owed.\n", currency.code()))
 }
 
@@ -216,7 +235,7 @@ fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
             "say `weekly-hours` under [bench] in shop.toml",
         )
     })?;
-    let queue = pages::queue(&place.book(false)?.list(place.day)?, place.day, weekly, place.desk.rates());
+    let queue = pages::queue(&place.book()?.list(place.day)?, place.day, weekly, place.desk.rates());
     print(&match form {
         AnyForm::Json => json(&pages::queue_json(&queue))?,
         form => place.text_or_html(&pages::queue_page(&queue, place.desk.rates(), place.desk.words()), form)?,
@@ -249,7 +268,7 @@ fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), a
     if took == Took::default() {
         return Err(Failure::input("nothing to enter", "say --minutes, --cord or --bought"));
     }
-    place.book(false)?.log(word, &took, place.day)?;
+    place.book()?.log(word, &took, place.day)?;
     print(&format!("Entered for {word}.\n"))
 }
 
@@ -266,13 +285,13 @@ fn read_cord(word: &str, place: &Place) -> Result<CordUsed, Failure> {
 
 fn start(word: &str, step: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {
     let place = Place::of(&WhichShop { folder, demo: false }, None)?;
-    place.book(false)?.start(word, step, now())?;
+    place.book()?.start(word, step, now())?;
     print(&format!("The timer runs for {word}.\n"))
 }
 
 fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {
     let place = Place::of(&WhichShop { folder, demo: false }, None)?;
-    let mut book = place.book(false)?;
+    let mut book = place.book()?;
     if drop {
         let dropped = book.drop_timer()?;
         return print(if dropped.is_some() {
@@ -287,7 +306,7 @@ fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), F
 
 fn took(word: Option<&str>, year: Option<i32>, at: &At, form: AnyForm) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let book = place.book(false)?;
+    let book = place.book()?;
     let (rates, words) = (place.desk.rates(), place.desk.words());
     let Some(word) = word else {
         let all = pages::took_in_all(&book.courses(place.day)?, year);
@@ -306,7 +325,7 @@ fn took(word: Option<&str>, year: Option<i32>, at: &At, form: AnyForm) -> Result
 
 fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let periods = pages::summary(&place.book(false)?.courses(place.day)?, year, place.day);
+    let periods = pages::summary(&place.book()?.courses(place.day)?, year, place.day);
     let (rates, words) = (place.desk.rates(), place.desk.words());
     let title = year.map(|year| year.to_string()).unwrap_or_default();
     let page = || pages::summary_page(&periods, &title, rates, words);
@@ -320,7 +339,7 @@ fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
 
 fn check(at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let book = place.book(false)?;
+    let book = place.book()?;
     let found = book.check(judge)?;
     if found.is_empty() {
         let count = book.list(place.day)?.len();
@@ -350,12 +369,18 @@ fn judge(document: &str, figures: &Figures) -> Option<String> {
 
 fn export(file: &Path, at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let book = place.book(false)?;
-    let refused = |error: std::io::Error| Failure::System(format!("{} can't be written: {error}", file.display()));
-    let target = File::create_new(file).map_err(refused)?;
-    let mut target = BufWriter::new(target);
-    let count = book.export(&mut target)?;
-    target.flush().and_then(|()| target.get_ref().sync_all()).map_err(refused)?;
+    let book = place.book()?;
+    let refused = |error: std::io::Error| Failure::from(Refused::new(file, error));
+    let count = new_file(file, NAME_ANOTHER, |at| {
+        let mut target = BufWriter::new(File::create(at).map_err(refused)?);
+        let count = book.export(&mut target).map_err(|trouble| match trouble {
+            // Of the text that is written, not of the book.
+            Trouble::File(_, error) => refused(error),
+            other => other.into(),
+        })?;
+        target.flush().map_err(refused)?;
+        Ok(count)
+    })?;
     print(&format!(
         "{} written to {}. It holds names and addresses: keep it as you keep the book.\n",
         plural("line", count as u64),
@@ -365,15 +390,16 @@ fn export(file: &Path, at: &At) -> Result<(), Failure> {
 
 fn import(file: &Path, at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let text =
-        File::open(file).map_err(|error| Failure::input(format!("{} can't be read: {error}", file.display()), ""))?;
-    let count = place.book(true)?.import(BufReader::new(text))?;
+    let count = place.enter(|book| {
+        let unread = |error| Failure::input(format!("{} can't be read: {error}", file.display()), "");
+        Ok(book.import(BufReader::new(File::open(file).map_err(unread)?))?)
+    })?;
     print(&format!("{} read in.\n", plural("line", count as u64)))
 }
 
 fn forget(client: &str, yes: bool, at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let mut book = place.book(false)?;
+    let mut book = place.book()?;
     let caution = "Some records must be kept by law, for years: your adviser knows which. Files of the shop, pages that were \
                    written out and backups are not touched.";
     if !yes {

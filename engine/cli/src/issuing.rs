@@ -11,14 +11,14 @@ use reeve_costing::quote::{Quote, QuoteClient};
 use reeve_costing::rates::Rates;
 use reeve_measure::Time;
 use reeve_pages::book::{Queue, changed, queue};
-use reeve_pages::json::costing_json;
 use reeve_shop::{Order, Shop};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
 use crate::failure::{Failure, say};
-use crate::output::{print, write_files};
-use crate::sheets::{Desk, json};
+use crate::output::print;
+use crate::papers::{Paper, Papers, Waiting, file_name};
+use crate::sheets::Desk;
 
 /// A commission with its price, ready to be issued.
 pub(crate) struct Issuing<'a> {
@@ -28,43 +28,51 @@ pub(crate) struct Issuing<'a> {
     pub(crate) note: Option<String>,
 }
 
+/// A quote that is entered.
+pub(crate) struct Issued {
+    number: Number,
+    looks: Vec<String>,
+    changes: Vec<String>,
+    waiting: Option<Waiting>,
+    page: String,
+}
+
 impl Issuing<'_> {
-    /// Enters the quote, prints it, and writes its pages if they are asked for.
-    pub(crate) fn issue(&self, book: &mut Book, shop: &Shop, out: Option<&Path>) -> Result<(), Failure> {
+    /// Enters the quote. Its papers are written beside their places before it is entered, so that a full disk stops it.
+    pub(crate) fn issue(&self, book: &mut Book, shop: &Shop, papers: &Papers) -> Result<Issued, Failure> {
         let asked = self.asked();
         let figures = figures(&self.order.priced, self.order.commission.needed_by, self.desk.rates());
-        for look in self.when_ready(book)? {
-            say(&format!("look: {look}"));
-        }
+        let looks = self.when_ready(book)?;
         let rule = self.desk.rates().number_pattern.clone().unwrap_or_else(|| NumberPattern::USUAL.to_owned());
         let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: shop.knots_digest() };
-        let mut kept = Vec::new();
+        let (mut pages, mut changes, mut waiting) = (Vec::new(), Vec::new(), None);
         let number = book.issue(&asked, &figures, &NumberPattern(rule), &origin, |number, before| {
             let snapshot = self.snapshot(number, before, &figures)?;
-            kept.clone_from(&snapshot.pages);
-            for change in snapshot.changes.iter().chain(&snapshot.maker_changes) {
-                say(&format!("changed: {}", fill(change, Kind::Text, &asked.client)));
-            }
+            let filled = |(name, text): &Paper| (name.clone(), fill(text, Kind::of(name), &asked.client));
+            pages = snapshot.pages.iter().map(filled).collect();
+            let all = snapshot.changes.iter().chain(&snapshot.maker_changes);
+            changes = all.map(|change| fill(change, Kind::Text, &asked.client)).collect();
+            waiting = Some(papers.stage(&file_name(&number.words()), &pages)?);
             Ok::<_, Failure>(snapshot)
         })?;
-        let pages: Vec<(&str, String)> =
-            kept.iter().map(|(name, text)| (name.as_str(), fill(text, Kind::of(name), &asked.client))).collect();
-        if let Some(dir) = out {
-            for path in write_files(dir, &pages)? {
-                say(&format!("wrote {}", path.display()));
-            }
-        }
-        for remark in &self.order.priced.remarks {
-            say(&format!("look: {remark}"));
-        }
-        say(&format!("entered in the book as {}", number.words()));
-        print(pages.iter().find(|(name, _)| *name == "quote.txt").map_or("", |(_, text)| text))
+        let page = pages.into_iter().find(|(name, _)| name == "quote.txt").map(|(_, text)| text).unwrap_or_default();
+        Ok(Issued { number, looks, changes, waiting, page })
+    }
+
+    /// Says what was entered, puts the papers into their places, and prints the quote.
+    pub(crate) fn tell(&self, issued: Issued) -> Result<(), Failure> {
+        issued.looks.iter().for_each(|look| say(&format!("look: {look}")));
+        issued.changes.iter().for_each(|change| say(&format!("changed: {change}")));
+        self.order.priced.remarks.iter().for_each(|remark| say(&format!("look: {remark}")));
+        say(&format!("entered in the book as {}", issued.number.words()));
+        issued.waiting.map_or(Ok(()), Waiting::put)?;
+        print(&issued.page)
     }
 
     /// Enters the quote and no more; for a sample, whose pages are nobody's to read.
     pub(crate) fn enter(&self, book: &mut Book, shop: &Shop) -> Result<Number, Failure> {
         let figures = figures(&self.order.priced, self.order.commission.needed_by, self.desk.rates());
-        let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: catalogue(shop) };
+        let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: shop.knots_digest() };
         let pattern = NumberPattern(NumberPattern::USUAL.to_owned());
         book.issue(&self.asked(), &figures, &pattern, &origin, |number, before| self.snapshot(number, before, &figures))
     }
@@ -97,11 +105,8 @@ impl Issuing<'_> {
             order.priced.quote.changes = changed.client;
             maker_changes = changed.maker;
         }
-        let mut pages = self.desk.papers(&order)?;
-        let beside_costing = pages.partition_point(|(name, _)| !name.starts_with("bench"));
-        pages.insert(beside_costing, ("costing.json", json(&costing_json(&order.priced))?));
         Ok(Snapshot {
-            pages: pages.into_iter().map(|(name, text)| (name.to_owned(), text)).collect(),
+            pages: self.desk.papers(&order, (true, true))?,
             changes: order.priced.quote.changes.clone(),
             maker_changes,
         })
