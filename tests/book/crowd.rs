@@ -56,7 +56,9 @@ fn a_book_is_never_seen_half_made() {
                 });
             }
         });
-        let left: Vec<_> = std::fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().file_name()).collect();
-        assert_eq!(left, [BOOK_FILE], "something was left beside it");
+        let names = std::fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().file_name());
+        // An empty journal may stay where the last two closed it in the same moment; the next who opens the book takes it.
+        let strays: Vec<_> = names.filter(|name| !name.to_str().unwrap().starts_with(BOOK_FILE)).collect();
+        assert!(strays.is_empty(), "{strays:?} were left beside it");
     }
 }

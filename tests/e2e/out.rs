@@ -276,9 +276,12 @@ fn what_a_killed_run_left_is_cleaned_up_by_the_next() {
     let start = std::time::Instant::now();
     demo(&place, &["--out", "whole"]).done();
     let whole = start.elapsed();
-    let hidden = || fs::read_dir(place.path("out")).unwrap().filter(|entry| {
-        entry.as_ref().unwrap().file_name().to_str().unwrap().starts_with('.')
-    }).count();
+    let hidden = || {
+        fs::read_dir(place.path("out"))
+            .unwrap()
+            .filter(|entry| entry.as_ref().unwrap().file_name().to_str().unwrap().starts_with('.'))
+            .count()
+    };
     let mut left = 0;
     for kill in 0..40_u32 {
         let mut run = Command::new(reeve());

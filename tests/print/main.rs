@@ -44,8 +44,11 @@ impl Pages {
         let browser = std::env::var("REEVE_BROWSER").ok()?;
         let folder = tempfile::tempdir().unwrap();
         run(folder.path(), &["quote", "--demo", "--on", DEMO_DAY, "--out", "sent", "--own", "own"]).done();
-        for page in ["sent/reading-room/reading-room-quote", "own/reading-room/reading-room-costing", "own/reading-room/reading-room-bench"]
-        {
+        for page in [
+            "sent/reading-room/reading-room-quote",
+            "own/reading-room/reading-room-costing",
+            "own/reading-room/reading-room-bench",
+        ] {
             let (from, short) = (folder.path().join(page).with_extension("html"), page.rsplit('-').next().unwrap());
             fs::copy(from, folder.path().join(short).with_extension("html")).unwrap();
         }

@@ -66,7 +66,8 @@ impl Trouble {
                 "the first `reeve book issue COMMISSION` or `reeve book enquire COMMISSION` begins it".into()
             }
             Self::NotABook(_, EMPTY) => {
-                "put back a backup; if nothing was ever entered, take the file away: the next entry begins a book".into()
+                "put back a backup; if nothing was ever entered, take the file away: the next entry begins a book"
+                    .into()
             }
             Self::NotABook(..) | Self::Damaged(_) => "put back a backup: see `reeve book backup`".into(),
             Self::Newer(..) => "use the newer program".into(),

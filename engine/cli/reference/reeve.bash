@@ -882,7 +882,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book__subcmd__issue)
-            opts="-h --size --measure --confidence --note --out --shop --on --help"
+            opts="-h --size --measure --confidence --note --out --own --shop --on --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -905,6 +905,10 @@ _reeve() {
                     return 0
                     ;;
                 --out)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --own)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;
@@ -2038,7 +2042,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__chart)
-            opts="-h --kind --cord --shop --demo --out --help"
+            opts="-h --kind --cord --shop --demo --out --replace --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -2414,7 +2418,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__show)
-            opts="-h --cord --core --rod --working --give --set --shop --demo --as --out --help"
+            opts="-h --cord --core --rod --working --give --set --shop --demo --as --out --replace --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -2570,7 +2574,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__quote)
-            opts="-h --size --measure --confidence --shop --demo --on --as --out --help"
+            opts="-h --size --measure --confidence --shop --demo --on --as --out --own --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -2601,6 +2605,10 @@ _reeve() {
                     return 0
                     ;;
                 --out)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --own)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;

@@ -83,7 +83,9 @@ pub(crate) enum Command {
         form: Form,
     },
     /// Write the quote that the client signs
-    #[command(after_help = "Examples:\n  reeve quote --demo\n  reeve quote reading-room --shop my-shop --out to-send --own my-own")]
+    #[command(
+        after_help = "Examples:\n  reeve quote --demo\n  reeve quote reading-room --shop my-shop --out to-send --own my-own"
+    )]
     Quote {
         /// The commission: its file's name without .toml, or a path
         commission: Option<String>,

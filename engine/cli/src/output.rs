@@ -49,7 +49,8 @@ impl IntoFile {
     /// Writes a result into the file, or to standard output where none is named.
     pub(crate) fn print_or_write(&self, text: String) -> Result<(), Failure> {
         let Some(path) = &self.file else { return print(&text) };
-        let no_name = || Failure::input(format!("{} is no file's name", path.display()), "for example --out chart.html");
+        let no_name =
+            || Failure::input(format!("{} is no file's name", path.display()), "for example --out chart.html");
         let name = path.file_name().and_then(|name| name.to_str()).ok_or_else(no_name)?;
         let dir = path.parent().filter(|dir| !dir.as_os_str().is_empty()).unwrap_or(Path::new("."));
         not_into_a_shop(dir, None)?;

@@ -103,8 +103,11 @@ mod tests {
     #[test]
     fn every_page_but_the_clients_says_whose_eyes_it_is_for() {
         let extends = |text: &str| text.contains("{% extends \"page.html\" %}");
-        let pages: Vec<&str> =
-            BUILT_IN.iter().filter(|(_, text)| extends(text)).filter_map(|(name, _)| name.strip_suffix(".html")).collect();
+        let pages: Vec<&str> = BUILT_IN
+            .iter()
+            .filter(|(_, text)| extends(text))
+            .filter_map(|(name, _)| name.strip_suffix(".html"))
+            .collect();
         assert!(pages.len() > 5 && pages.contains(&CLIENTS), "{pages:?}");
         for (name, text) in BUILT_IN {
             let Some((page, form)) = name.split_once('.').filter(|(page, _)| pages.contains(page)) else { continue };
