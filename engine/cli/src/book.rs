@@ -170,7 +170,9 @@ fn enquire(commission: &str, note: Option<String>, at: &At) -> Result<(), Failur
         book.enquire(&issuing.asked())?;
         issuing.when_ready(book)
     })?;
-    looks.iter().for_each(|look| say(&format!("look: {look}")));
+    for look in looks {
+        say(&format!("look: {look}"));
+    }
     print(&format!("{} is in the book as an enquiry.\n", order.commission.reference))
 }
 

@@ -61,9 +61,14 @@ impl Issuing<'_> {
 
     /// Says what was entered, puts the papers into their places, and prints the quote.
     pub(crate) fn tell(&self, issued: Issued) -> Result<(), Failure> {
-        issued.looks.iter().for_each(|look| say(&format!("look: {look}")));
-        issued.changes.iter().for_each(|change| say(&format!("changed: {change}")));
-        self.order.priced.remarks.iter().for_each(|remark| say(&format!("look: {remark}")));
+        let told = |what: &str, lines: &[String]| {
+            for line in lines {
+                say(&format!("{what}: {line}"));
+            }
+        };
+        told("look", &issued.looks);
+        told("changed", &issued.changes);
+        told("look", &self.order.priced.remarks);
         say(&format!("entered in the book as {}", issued.number.words()));
         issued.waiting.map_or(Ok(()), Waiting::put)?;
         print(&issued.page)

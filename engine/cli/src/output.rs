@@ -98,7 +98,7 @@ impl From<Refused> for Stopped {
 pub(crate) fn not_into_a_shop(dir: &Path, shop: Option<&Path>) -> Result<(), Failure> {
     let Some((shop, own)) = own_folder_around(dir, shop) else { return Ok(()) };
     Err(Failure::input(
-        format!("{} is in {own}/ of the shop {}", dir.display(), shop.display()),
+        format!("{} leads to {own}/ of the shop {}", dir.display(), shop.display()),
         format!("the program reads the shop's own files there: name a folder beside {own}/, for example to-send"),
     ))
 }

@@ -21,11 +21,10 @@ pub fn own_folder_around(folder: &Path, shop: Option<&Path>) -> Option<(PathBuf,
     }
     // A folder of a shop may itself be a link to somewhere else.
     let shops = real.ancestors().chain(folder.ancestors()).chain(shop);
-    let linked = shops.filter(|shop| shop.join(SHOP_FILE).is_file()).find_map(|shop| {
+    shops.filter(|shop| shop.join(SHOP_FILE).is_file()).find_map(|shop| {
         let own = OWN.into_iter().find(|own| shop.join(own).canonicalize().is_ok_and(|own| real.starts_with(own)));
         own.map(|own| (shop.to_owned(), own))
-    });
-    linked
+    })
 }
 
 /// On some systems letters' case makes no other name.

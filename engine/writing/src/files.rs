@@ -58,7 +58,9 @@ pub fn rewrite(files: &[(PathBuf, String)]) -> Result<(), Refused> {
     for (_, from, real, refused) in &waiting {
         put(from, real).map_err(refused)?;
     }
-    made.into_iter().for_each(MadeFolders::keep);
+    for folders in made {
+        folders.keep();
+    }
     Ok(())
 }
 

@@ -41,7 +41,9 @@ fn filled(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), Refused> {
         let to = at.join(entry.file_name());
         if let Err(error) = put_new(&entry.path(), &to) {
             // Back to where they go with the workplace.
-            moved.iter().for_each(|(from, to)| drop(fs::rename(to, from)));
+            for (from, to) in &moved {
+                let _ = fs::rename(to, from);
+            }
             return Err(Refused::new(&to, error));
         }
         moved.push((entry.path(), to));

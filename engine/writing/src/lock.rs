@@ -30,14 +30,13 @@ pub fn hold(folder: &Path) -> Result<Hold, Refused> {
     let start = Instant::now();
     loop {
         match file.try_lock() {
-            Ok(()) => return Ok(Hold { _locked: file }),
             Err(TryLockError::WouldBlock) if start.elapsed() < PATIENCE => std::thread::sleep(PAUSE),
             Err(TryLockError::WouldBlock) => {
                 let words = format!("another run of the program has held it for {} seconds", PATIENCE.as_secs());
                 return Err(refused(io::Error::new(io::ErrorKind::TimedOut, words)));
             }
             // A file system without locks has one user at a time, or none that can be told of the other.
-            Err(TryLockError::Error(_)) => return Ok(Hold { _locked: file }),
+            Ok(()) | Err(TryLockError::Error(_)) => return Ok(Hold { _locked: file }),
         }
     }
 }

@@ -113,6 +113,8 @@ impl MadeFolders {
 impl Drop for MadeFolders {
     fn drop(&mut self) {
         // One that another run writes into meanwhile is not empty, and stays.
-        self.0.iter().rev().for_each(|at| drop(fs::remove_dir(at)));
+        for at in self.0.iter().rev() {
+            let _ = fs::remove_dir(at);
+        }
     }
 }
