@@ -3,6 +3,8 @@
 use std::sync::Barrier;
 use std::thread;
 
+use reeve_book::{BOOK_FILE, Book};
+
 use crate::workshop::{Workshop, running};
 
 #[test]
@@ -31,4 +33,32 @@ fn sixteen_issue_at_once() {
     assert_eq!(given, running(2026, PROGRAMS * 2));
     assert_eq!(shop.numbers(), given);
     shop.sound();
+}
+
+/// Whoever comes while another makes the book finds none or a whole one.
+///
+/// The making takes a thousandth of a run of the program, so runs that are started together hardly ever meet in it: here
+/// nothing else is done, and often.
+#[test]
+fn a_book_is_never_seen_half_made() {
+    const OPENERS: usize = 16;
+    const ROUNDS: usize = 150;
+    for round in 0..ROUNDS {
+        let folder = tempfile::tempdir().unwrap();
+        let (path, start) = (folder.path().join(BOOK_FILE), Barrier::new(OPENERS));
+        thread::scope(|scope| {
+            for _ in 0..OPENERS {
+                scope.spawn(|| {
+                    start.wait();
+                    let opened = Book::open(&path, true).unwrap_or_else(|trouble| panic!("round {round}: {trouble}"));
+                    assert!(opened.brought_up.is_none());
+                    assert!(opened.book.check(|_, _| None).unwrap().is_empty());
+                });
+            }
+        });
+        let names = std::fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().file_name());
+        // An empty journal may stay where the last two closed it in the same moment; the next who opens the book takes it.
+        let strays: Vec<_> = names.filter(|name| !name.to_str().unwrap().starts_with(BOOK_FILE)).collect();
+        assert!(strays.is_empty(), "{strays:?} were left beside it");
+    }
 }

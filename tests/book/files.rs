@@ -122,6 +122,8 @@ fn what_is_no_whole_book_is_refused_and_left_alone() {
     refused(&shop, "its end is missing");
     shop.shop.write(BOOK, &whole[..60]);
     refused(&shop, "its end is missing");
+    shop.shop.write(BOOK, "");
+    refused(&shop, "it is empty");
     shop.shop.write(BOOK, "Dear diary");
     refused(&shop, "it is not a database");
     // The form stands at byte 60, and whose database it is at byte 68 (SQLite's file format, 1.3).

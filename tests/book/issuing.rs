@@ -1,19 +1,18 @@
 //! Quotes issued, revised and shown as they were.
 
-use std::fs;
-
 use crate::workshop::{Workshop, running};
 
 #[test]
 fn a_quote_gets_the_next_number_and_keeps_its_pages() {
     let shop = Workshop::new();
-    let issued = shop.book(&["issue", "reading-room", "--out", "sent"], "2026-11-25");
+    let issued = shop.book(&["issue", "reading-room", "--out", "sent", "--own", "own"], "2026-11-25");
     assert!(issued.err.contains("entered in the book as 2026-001"), "{}", issued.err);
     let page = issued.done();
     assert!(page.contains("Reference     2026-001\n") && page.contains("Gannetry Row Reading Room"), "{page}");
     for name in ["quote.html", "quote.txt", "quote.json", "costing.html", "costing.txt", "costing.json", "bench.txt"] {
         let kept = shop.book(&["show", "2026-001", "--page", name], "2031-05-05").done();
-        assert_eq!(kept, fs::read_to_string(shop.shop.path("sent").join(name)).unwrap(), "{name}");
+        let folder = if name.starts_with("quote") { "sent" } else { "own" };
+        assert_eq!(kept, shop.shop.read(&format!("{folder}/2026-001/2026-001-{name}")), "{name}");
     }
     let said = shop.book(&["show", "2026-001", "--page", "quote.pdf"], "2026-11-26").refused();
     assert!(said.contains("has no quote.pdf") && said.contains(".html and .txt"), "{said}");

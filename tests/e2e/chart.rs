@@ -17,7 +17,7 @@ fn the_page_of_a_knot_is_written_in_every_form() {
     for form in ["text", "html", "json"] {
         let words = ["knots", "show", "crown", "--as", form];
         let printed = place.run(&words).done();
-        let ran = place.run(&[&words[..], &["--out", "crown"]].concat());
+        let ran = place.run(&[&words[..], &["--out", "crown", "--replace"]].concat());
         assert_eq!((ran.out.as_str(), ran.err.as_str()), ("", "wrote crown\n"), "{form}");
         assert_eq!(place.read("crown"), printed, "{form}");
     }

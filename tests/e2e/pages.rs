@@ -167,12 +167,45 @@ fn html_pages_open_and_close_every_element() {
     }
 }
 
+/// Every page of a commission, a design or the book, and the words that print it.
+const PRIVATE: &[&[&str]] = &[
+    &["costing", "reading-room"],
+    &["bench", "reading-room"],
+    &["takeoff", "curlew-hanger"],
+    &["compare"],
+    &["weigh", "tideline-panel"],
+    &["mix"],
+    &["book", "list"],
+    &["book", "show", "2026-001"],
+    &["book", "queue"],
+    &["book", "took", "2026-001"],
+    &["book", "took"],
+    &["book", "summary"],
+];
+
 #[test]
-fn the_makers_page_says_whose_eyes_it_is_for_and_the_clients_page_does_not() {
+fn every_page_of_the_makers_says_whose_eyes_it_is_for_and_the_clients_page_does_not() {
+    let place = TestShop::starter();
+    let shop = ["--shop", "shop", "--on", DEMO_DAY];
+    place.run(&[&["book", "issue", "reading-room"][..], &shop].concat()).done();
+    let warnings = |words: &[&str], form: &str| {
+        // What is of no single day is asked without one.
+        let day = if ["compare", "weigh", "mix"].contains(&words[0]) { &shop[..2] } else { &shop };
+        let page = place.run(&[words, day, &["--as", form]].concat()).done();
+        page.to_lowercase().matches("the maker's eyes only").count()
+            + page.to_lowercase().matches("the maker’s eyes only").count()
+    };
     for form in ["text", "html"] {
-        let warns = |name: &str| page(&[name], form).to_lowercase().contains("eyes only");
-        assert!(warns("costing") && !warns("quote"), "{form}");
+        for words in PRIVATE {
+            assert_eq!(warnings(words, form), 1, "{words:?} as {form}");
+        }
+        assert_eq!(warnings(&["quote", "reading-room"], form), 0, "{form}");
     }
+    let kept = |page: &str| place.run(&[&["book", "show", "2026-001", "--page", page][..], &shop].concat()).done();
+    for page in ["costing.html", "costing.txt", "bench.html", "bench.txt"] {
+        assert!(kept(page).to_lowercase().contains("eyes only"), "{page}");
+    }
+    assert!(!kept("quote.html").contains("eyes only") && !kept("quote.txt").to_lowercase().contains("eyes only"));
 }
 
 #[test]

@@ -199,3 +199,44 @@ fn pages_of_samples_keep_to_80_columns() {
     let wide: Vec<&str> = pages.iter().flat_map(|page| page.lines()).filter(|line| line.chars().count() > 80).collect();
     assert!(wide.is_empty(), "{wide:?}");
 }
+
+#[test]
+fn sixteen_add_a_sample_at_once_and_none_is_lost() {
+    const PROGRAMS: usize = 16;
+    let place = TestShop::starter();
+    let start = std::sync::Barrier::new(PROGRAMS);
+    std::thread::scope(|scope| {
+        for at in 0..PROGRAMS {
+            let (place, start) = (&place, &start);
+            scope.spawn(move || {
+                start.wait();
+                let ran = sample(place, &["--note", &format!("by {at}.")]);
+                assert_eq!(ran.code, Some(0), "{}", ran.err);
+            });
+        }
+    });
+    let text = place.read(FILE);
+    let lost: Vec<usize> = (0..PROGRAMS).filter(|at| !text.contains(&format!("note = \"by {at}.\""))).collect();
+    assert!(lost.is_empty(), "lost: {lost:?}");
+    assert_eq!(text.matches("[[sample]]").count(), PROGRAMS);
+    place.run(&["check", "--shop", "shop"]).done();
+}
+
+/// A run that is stopped while it holds the shop keeps others waiting for a while, not for ever.
+#[cfg(unix)]
+#[test]
+fn a_shop_that_is_held_too_long_is_told_and_left_alone() {
+    let place = TestShop::starter();
+    let before = place.tree();
+    let held = fs::File::open(place.path("shop")).unwrap();
+    held.lock().unwrap();
+    // Looking needs no turn.
+    place.run(&["check", "--shop", "shop"]).done();
+    sample(&place, &["--only-show"]).done();
+    let ran = sample(&place, &[]);
+    assert_eq!(ran.code, Some(1), "{}", ran.err);
+    assert!(ran.err.contains("shop can't be written: another run of the program has held it for"), "{}", ran.err);
+    assert_eq!(place.tree(), before);
+    drop(held);
+    sample(&place, &[]).done();
+}

@@ -43,7 +43,15 @@ impl Pages {
     fn new() -> Option<Self> {
         let browser = std::env::var("REEVE_BROWSER").ok()?;
         let folder = tempfile::tempdir().unwrap();
-        run(folder.path(), &["quote", "--demo", "--on", DEMO_DAY, "--out", "."]).done();
+        run(folder.path(), &["quote", "--demo", "--on", DEMO_DAY, "--out", "sent", "--own", "own"]).done();
+        for page in [
+            "sent/reading-room/reading-room-quote",
+            "own/reading-room/reading-room-costing",
+            "own/reading-room/reading-room-bench",
+        ] {
+            let (from, short) = (folder.path().join(page).with_extension("html"), page.rsplit('-').next().unwrap());
+            fs::copy(from, folder.path().join(short).with_extension("html")).unwrap();
+        }
         let chart = run(folder.path(), &["knots", "chart", "--demo", "--out", "chart.html"]);
         assert_eq!(chart.code, Some(0), "{}", chart.err);
         run(folder.path(), &["knots", "show", "crown", "--demo", "--as", "html", "--out", "knot.html"]);

@@ -5,6 +5,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
+use reeve_writing::{Workplace, put_new};
 use rusqlite::backup::Backup;
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior};
 
@@ -15,6 +16,8 @@ use crate::trouble::Trouble;
 /// The book's file in the shop's folder.
 pub const BOOK_FILE: &str = "book.sqlite";
 
+/// Why an empty file is no book.
+pub(crate) const EMPTY: &str = "it is empty";
 /// How long one program waits for another that is writing.
 const PATIENCE: Duration = Duration::from_secs(20);
 /// The first bytes of every `SQLite` file, and where its page size and page count stand (its file format, 1.3).
@@ -54,23 +57,100 @@ impl Book {
     /// [`Trouble`] when there is none, when the file is no book, is cut short or newer, or when the system refuses. The
     /// file is then as it was.
     pub fn open(path: &Path, make: bool) -> Result<Opened, Trouble> {
+        match Self::open_kept(path) {
+            Err(Trouble::None(_)) if make => {
+                Self::make(path, |_| Ok::<_, Trouble>(()))?;
+                Self::open_kept(path)
+            }
+            opened => opened,
+        }
+    }
+
+    /// Enters something in the book, and says what was done if its form was older.
+    ///
+    /// Where there is no book one is begun with the entry, whole and beside its place: nobody sees half of it, and if the
+    /// entry fails there is none. Where another run was quicker the entry is made once more, in the book that is there now.
+    ///
+    /// # Errors
+    /// What `work` answers, or [`Trouble`] as from [`Book::open`].
+    pub fn enter<T, E: From<Trouble>>(
+        path: &Path,
+        mut work: impl FnMut(&mut Self) -> Result<T, E>,
+    ) -> Result<(T, Option<BroughtUp>), E> {
+        loop {
+            match Self::open_kept(path) {
+                Err(Trouble::None(_)) => {
+                    if let Some(done) = Self::make(path, &mut work)? {
+                        return Ok((done, None));
+                    }
+                }
+                opened => {
+                    let mut opened = opened?;
+                    return Ok((work(&mut opened.book)?, opened.brought_up));
+                }
+            }
+        }
+    }
+
+    /// Opens a book that is there.
+    fn open_kept(path: &Path) -> Result<Opened, Trouble> {
         match std::fs::metadata(path) {
             Ok(_) => look_at(path)?,
-            Err(error) if error.kind() == std::io::ErrorKind::NotFound && !make => {
-                return Err(Trouble::None(path.to_owned()));
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
+                let leads_nowhere = std::fs::symlink_metadata(path).is_ok();
+                let none = Trouble::None(path.to_owned());
+                let link = Trouble::NotABook(path.to_owned(), "it is a link that leads nowhere");
+                return Err(if leads_nowhere { link } else { none });
             }
-            Err(error) if error.kind() == std::io::ErrorKind::NotFound => {}
             Err(error) => return Err(Trouble::File(path.to_owned(), error)),
         }
         let refused = |error| Trouble::Refused(path.to_owned(), error);
-        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-        let db = Connection::open_with_flags(path, flags).map_err(refused)?;
-        db.busy_timeout(PATIENCE).map_err(refused)?;
-        let mut book = Self { db, path: path.to_owned() };
+        let mut book = Self::connected(path, path, OpenFlags::empty())?;
         book.judge()?;
         patiently(|| book.prepare()).map_err(refused)?;
         let brought_up = book.bring_up()?;
         Ok(Opened { book, brought_up })
+    }
+
+    /// Makes a book with a first entry beside its place and moves it there; nothing if another run was quicker.
+    ///
+    /// A database that is made in its place is there for a while before it says whose it is.
+    fn make<T, E: From<Trouble>>(path: &Path, work: impl FnOnce(&mut Self) -> Result<T, E>) -> Result<Option<T>, E> {
+        let refused = |error| Trouble::File(path.to_owned(), error);
+        let place = Workplace::beside(path).map_err(refused)?;
+        let at = place.open().map_err(refused)?.join(BOOK_FILE);
+        let mut book = Self::connected(&at, path, OpenFlags::SQLITE_OPEN_CREATE)?;
+        book.bring_up()?;
+        let done = work(&mut book)?;
+        book.finish(&at)?;
+        match put_new(&at, path) {
+            Ok(()) => Ok(Some(done)),
+            Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => Ok(None),
+            Err(error) => Err(refused(error).into()),
+        }
+    }
+
+    /// Opens the database at a place, to be called by another.
+    fn connected(at: &Path, called: &Path, more: OpenFlags) -> Result<Self, Trouble> {
+        let refused = |error| Trouble::Refused(called.to_owned(), error);
+        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | more;
+        let db = Connection::open_with_flags(at, flags).map_err(refused)?;
+        db.busy_timeout(PATIENCE).map_err(refused)?;
+        Ok(Self { db, path: called.to_owned() })
+    }
+
+    /// Closes a new book: all of it in its one file, and on the disk.
+    fn finish(self, at: &Path) -> Result<(), Trouble> {
+        let refused = self.refused();
+        self.prepare().map_err(&refused)?;
+        self.db.close().map_err(|(_, error)| refused(error))?;
+        let unwritten = |error| Trouble::File(self.path.clone(), error);
+        let file = File::options().write(true).open(at).and_then(|file| file.sync_all());
+        file.map_err(unwritten)?;
+        match std::fs::symlink_metadata(with_ending(at, "-wal")) {
+            Ok(_) => Err(unwritten(std::io::Error::other("its journal could not be moved into it"))),
+            Err(_) => Ok(()),
+        }
     }
 
     /// Where the book stands.
@@ -80,9 +160,7 @@ impl Book {
 
     /// Refuses another program's database and a newer book, before anything is written.
     fn judge(&self) -> Result<(), Trouble> {
-        let application: i32 = self.pragma("application_id")?;
-        let tables: i64 = self.ask("SELECT count(*) FROM sqlite_schema")?;
-        if application != APPLICATION && !(application == 0 && tables == 0) {
+        if self.pragma::<i32>("application_id")? != APPLICATION {
             return Err(Trouble::NotABook(self.path.clone(), "it is another program's database"));
         }
         let form: i64 = self.pragma("user_version")?;
@@ -102,6 +180,7 @@ impl Book {
             return Ok(None);
         }
         let (path, refused) = (self.path.clone(), self.refused());
+        self.db.pragma_update(None, "foreign_keys", true).map_err(&refused)?;
         let write = self.write()?;
         let form: i64 = write.pragma_query_value(None, "user_version", |row| row.get(0)).map_err(&refused)?;
         // Another program may have been quicker.
@@ -140,16 +219,12 @@ impl Book {
         self.db.query_row(question, [], |row| row.get(0)).map_err(self.refused())
     }
 
-    /// Writes a whole and consistent copy, while others may go on writing.
+    /// Writes a whole and consistent copy to a place, to be called by another, while others may go on writing.
     ///
     /// # Errors
-    /// [`Trouble`] when the file is there already or can't be written.
-    pub fn back_up(&self, to: &Path) -> Result<(), Trouble> {
-        if to.exists() {
-            let why = format!("{} is there already", to.display());
-            return Err(Trouble::Wrong(why, "name a file that does not exist yet".to_owned()));
-        }
-        copy(&self.db, to).map_err(|error| Trouble::Refused(to.to_owned(), error))
+    /// [`Trouble`] when it can't be written.
+    pub fn copy_to(&self, at: &Path, called: &Path) -> Result<(), Trouble> {
+        copy(&self.db, at).map_err(|error| Trouble::Refused(called.to_owned(), error))
     }
 }
 
@@ -170,7 +245,7 @@ fn back_up_before(path: &Path, form: i64) -> Result<PathBuf, Trouble> {
     let refused = |error| Trouble::Refused(to.clone(), error);
     // A second reader: the first is writing already, so that nobody comes between backup and change.
     let reader = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY).map_err(refused)?;
-    copy(&reader, &to).map_err(refused)?;
+    reeve_writing::new_file(&to, |at| copy(&reader, at).map_err(refused))?;
     Ok(to)
 }
 
@@ -183,9 +258,9 @@ fn look_at(path: &Path) -> Result<(), Trouble> {
     if !about.is_file() {
         return Err(no("it is not a file"));
     }
-    // Made by another program a moment ago, and not written yet.
+    // A book is never seen before it is whole.
     if about.len() == 0 {
-        return Ok(());
+        return Err(no(EMPTY));
     }
     let mut head = Vec::new();
     file.by_ref().take(100).read_to_end(&mut head).map_err(refused)?;

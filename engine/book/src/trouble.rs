@@ -3,9 +3,11 @@
 use std::fmt;
 use std::path::PathBuf;
 
+use reeve_writing::Refused;
 use rusqlite::ErrorCode;
 
 use crate::kind::Odd;
+use crate::opening::EMPTY;
 use crate::state::State;
 
 /// Why the book can't do what was asked. Nothing was changed.
@@ -46,6 +48,12 @@ pub enum Trouble {
     Wrong(String, String),
 }
 
+impl From<Refused> for Trouble {
+    fn from(refused: Refused) -> Self {
+        Self::File(refused.at, refused.error)
+    }
+}
+
 impl Trouble {
     /// What the database answered, in the book's words where it is the book's.
     pub(crate) fn of(path: PathBuf, error: rusqlite::Error) -> Self {
@@ -69,6 +77,10 @@ impl Trouble {
         match self {
             Self::None(_) => {
                 "the first `reeve book issue COMMISSION` or `reeve book enquire COMMISSION` begins it".into()
+            }
+            Self::NotABook(_, EMPTY) => {
+                "put back a backup; if nothing was ever entered, take the file away: the next entry begins a book"
+                    .into()
             }
             Self::NotABook(..) => "put back a backup: see `reeve book backup`".into(),
             Self::Damaged(_) => "`reeve book check` says where; put back a backup: see `reeve book backup`".into(),
@@ -94,6 +106,9 @@ impl Trouble {
 
 fn refusal_remedy(error: &rusqlite::Error) -> &'static str {
     match error.sqlite_error_code() {
+        Some(ErrorCode::SystemIoFailure) => {
+            "the disk is full or failing, or files may not grow so large; the book is as it was before"
+        }
         Some(ErrorCode::DiskFull) => "make room on the disk; the book is as it was before",
         Some(ErrorCode::ReadOnly | ErrorCode::CannotOpen | ErrorCode::PermissionDenied) => {
             "the book and its folder must be writable: the database keeps a journal beside it"

@@ -939,6 +939,10 @@ _reeve() {
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;
+                --own)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
                 --shop)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
@@ -2109,7 +2113,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__chart)
-            opts="-h --kind --cord --shop --demo --out --help"
+            opts="-h --kind --cord --shop --demo --out --replace --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -2485,7 +2489,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__knots__subcmd__show)
-            opts="-h --cord --core --rod --working --give --set --shop --demo --as --out --help"
+            opts="-h --cord --core --rod --working --give --set --shop --demo --as --out --replace --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -2641,7 +2645,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__quote)
-            opts="-h --size --measure --confidence --shop --demo --on --as --out --help"
+            opts="-h --size --measure --confidence --shop --demo --on --as --out --own --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -2672,6 +2676,10 @@ _reeve() {
                     return 0
                     ;;
                 --out)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --own)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;

@@ -83,7 +83,8 @@ complete -c reeve -n "__fish_reeve_using_subcommand quote" -l on -d 'Work as of 
 complete -c reeve -n "__fish_reeve_using_subcommand quote" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
 html\t'One self-contained page'
 json\t'For other programs'"
-complete -c reeve -n "__fish_reeve_using_subcommand quote" -l out -d 'Also write quote, costing and bench sheet as HTML and text, and quote.json, into this folder' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -l out -d 'Write what the client gets (the quote as HTML, text and JSON) into a folder of its own in DIR' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand quote" -l own -d 'Write what is for the maker\'s eyes (costing and bench sheet) into a folder of its own in DIR' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand quote" -l demo -d 'Use the starter shop inside the program'
 complete -c reeve -n "__fish_reeve_using_subcommand quote" -s h -l help -d 'Print help (see more with \'--help\')'
 complete -c reeve -n "__fish_reeve_using_subcommand compare" -l size -d 'One of the design\'s sizes' -r
@@ -175,7 +176,8 @@ complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcom
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l measure -d 'A measure in place of the design\'s, such as drop=120cm; may be given several times' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l confidence -d 'How sure the hours of its prices are, such as 80%: four times in five they suffice' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l note -d 'A remark' -r
-complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l out -d 'Also write its pages and documents into this folder' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l out -d 'Write what the client gets (the quote as HTML, text and JSON) into a folder of its own in DIR' -r -F
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l own -d 'Write what is for the maker\'s eyes (costing and bench sheet) into a folder of its own in DIR' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l on -d 'Work as of this day; today if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from issue" -l ahead -d 'Allow a day after today'
@@ -337,6 +339,7 @@ svg\t'The drawing alone'
 json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l out -d 'Write it into this file, not to standard output' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l replace -d 'Write the file anew if it is there'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -s h -l help -d 'Print help (see more with \'--help\')'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from chart" -l kind -d 'Only those of this use' -r -f -a "sennit\t''
 row\t''
@@ -347,6 +350,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subco
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from chart" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from chart" -l out -d 'Write it into this file, not to standard output' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from chart" -l demo -d 'Use the starter shop inside the program'
+complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from chart" -l replace -d 'Write the file anew if it is there'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from chart" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l cord -d 'Thickness of the cord, in mm' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from tighten" -l give -d 'How much the cord gives: from 0 to 0.2, or `hard`' -r

@@ -101,7 +101,8 @@ _arguments "${_arguments_options[@]}" : \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
 html\:"One self-contained page"
 json\:"For other programs"))' \
-'--out=[Also write quote, costing and bench sheet as HTML and text, and quote.json, into this folder]:DIR:_files' \
+'--out=[Write what the client gets (the quote as HTML, text and JSON) into a folder of its own in DIR]:DIR:_files' \
+'--own=[Write what is for the maker'\''s eyes (costing and bench sheet) into a folder of its own in DIR]:DIR:_files' \
 '--demo[Use the starter shop inside the program]' \
 '-h[Print help (see more with '\''--help'\'')]' \
 '--help[Print help (see more with '\''--help'\'')]' \
@@ -194,7 +195,8 @@ _arguments "${_arguments_options[@]}" : \
 '*--measure=[A measure in place of the design'\''s, such as drop=120cm; may be given several times]:NAME=FIGURE:_default' \
 '--confidence=[How sure the hours of its prices are, such as 80%\: four times in five they suffice]:PERCENT:_default' \
 '--note=[A remark]:NOTE:_default' \
-'--out=[Also write its pages and documents into this folder]:DIR:_files' \
+'--out=[Write what the client gets (the quote as HTML, text and JSON) into a folder of its own in DIR]:DIR:_files' \
+'--own=[Write what is for the maker'\''s eyes (costing and bench sheet) into a folder of its own in DIR]:DIR:_files' \
 '--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
 '--ahead[Allow a day after today]' \
@@ -535,6 +537,7 @@ svg\:"The drawing alone"
 json\:"For other programs"))' \
 '--out=[Write it into this file, not to standard output]:FILE:_files' \
 '--demo[Use the starter shop inside the program]' \
+'--replace[Write the file anew if it is there]' \
 '-h[Print help (see more with '\''--help'\'')]' \
 '--help[Print help (see more with '\''--help'\'')]' \
 ':knot -- The knot\: its name or another name the trade uses:_default' \
@@ -547,6 +550,7 @@ _arguments "${_arguments_options[@]}" : \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--out=[Write it into this file, not to standard output]:FILE:_files' \
 '--demo[Use the starter shop inside the program]' \
+'--replace[Write the file anew if it is there]' \
 '-h[Print help]' \
 '--help[Print help]' \
 && ret=0

@@ -10,6 +10,7 @@ use crate::compare::Compare;
 use crate::forms::{Chosen, Form, Place, Wished};
 use crate::knot_args::Knots;
 use crate::mix::Mix;
+use crate::papers::Papers;
 use crate::weigh::Weigh;
 
 const EXIT_CODES: &str = "Example:
@@ -82,7 +83,9 @@ pub(crate) enum Command {
         form: Form,
     },
     /// Write the quote that the client signs
-    #[command(after_help = "Examples:\n  reeve quote --demo\n  reeve quote reading-room --shop my-shop --out to-send")]
+    #[command(
+        after_help = "Examples:\n  reeve quote --demo\n  reeve quote reading-room --shop my-shop --out to-send --own my-own"
+    )]
     Quote {
         /// The commission: its file's name without .toml, or a path
         commission: Option<String>,
@@ -92,9 +95,8 @@ pub(crate) enum Command {
         place: Place,
         #[command(flatten)]
         form: Form,
-        /// Also write quote, costing and bench sheet as HTML and text, and quote.json, into this folder
-        #[arg(long, value_name = "DIR")]
-        out: Option<PathBuf>,
+        #[command(flatten)]
+        papers: Papers,
     },
     /// Compare designs and their sizes: what one of each costs, brings in and earns for an hour at the bench
     #[command(

@@ -5,12 +5,13 @@ use std::io::{BufReader, BufWriter, Write};
 use std::path::{Path, PathBuf};
 
 use chrono::{Datelike, NaiveDate};
-use reeve_book::{BOOK_FILE, Book, Bought, CordUsed, Figures, Seals, State, Took, WorkLine};
+use reeve_book::{BOOK_FILE, Book, Bought, BroughtUp, CordUsed, Figures, Seals, State, Took, Trouble, WorkLine};
 use reeve_costing::quote::Quote;
 use reeve_costing::takeoff::plural;
 use reeve_pages::Form;
 use reeve_pages::book as pages;
 use reeve_shop::{Order, Shop};
+use reeve_writing::Refused;
 use rust_decimal::Decimal;
 
 use crate::book_args::{At, Book as Command, Entering};
@@ -20,20 +21,23 @@ use crate::forms::{AnyForm, TableForm, WhichShop, check_cord};
 use crate::issuing::Issuing;
 use crate::layout::Layout;
 use crate::learning::learn;
-use crate::opening::{day, now, open};
-use crate::output::print;
+use crate::opening::{day, hold, now, open};
+use crate::output::{new_file, print};
 use crate::sample_views::demo;
 use crate::sheets::{Desk, csv, json};
+
+/// What to do where a file is there already that must not be.
+const NAME_ANOTHER: &str = "name a file that does not exist yet";
 
 pub(crate) fn run(command: Command) -> Result<(), Failure> {
     match command {
         Command::Enquire { commission, note, at } => enquire(&commission, note, &at),
-        Command::Issue { commission, wished, note, out, at } => {
+        Command::Issue { commission, wished, note, papers, at } => {
             let mut place = Place::to_enter(&at)?;
+            papers.judge(Some(&place.folder))?;
             let order = place.order(&commission, &wished.wish()?)?;
-            let mut book = place.book(true)?;
             let issuing = Issuing { order: &order, desk: &place.desk, day: place.day, note };
-            issuing.issue(&mut book, &place.shop, out.as_deref())
+            issuing.tell(place.enter(|book| issuing.issue(book, &place.shop, &papers))?)
         }
         Command::List { stands, client, year, at, form } => list(&stands, client.as_deref(), year, &at, form),
         Command::Show { commission, page, revision, at, form } => {
@@ -50,13 +54,17 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
         Command::Start { commission, step, folder } => start(&commission, step.as_deref(), folder),
         Command::Stop { drop, note, folder } => stop(drop, note.as_deref(), folder),
         Command::Took { commission, year, at, form } => took(commission.as_deref(), year, &at, form),
-        Command::Learn { yes, at } => learn(yes, &Place::open(&at)?),
+        Command::Learn { yes, at } => {
+            let _held = if yes { hold(&at.shop())? } else { None };
+            learn(yes, &Place::open(&at)?)
+        }
         Command::Summary { year, at, form } => summary(year, &at, form),
         Command::Check { seal, at } => check(seal.as_deref(), &at),
         Command::Export { file, at } => export(&file, &at),
         Command::Import { file, at } => import(&file, &at),
         Command::Backup { file, at } => {
-            Place::open(&at)?.book(false)?.back_up(&file)?;
+            let book = Place::open(&at)?.book()?;
+            new_file(&file, NAME_ANOTHER, |at| Ok(book.copy_to(at, &file)?))?;
             print(&format!("The book stands in {} as well.\n", file.display()))
         }
         Command::Forget { client, also, yes, at } => forget(&Place::open(&at)?, &client, &also, yes),
@@ -106,18 +114,18 @@ impl Place {
         Ok(order)
     }
 
-    /// The shop's book; made if it is not there and is to be written.
-    pub(crate) fn book(&self, make: bool) -> Result<Book, Failure> {
-        let opened = Book::open(&self.folder.join(BOOK_FILE), make)?;
-        if let Some(brought) = opened.brought_up {
-            let stands = format!("as it was, it stands in {}", brought.backup.display());
-            say(&format!("look: the book was brought to a newer form; {stands}"));
-            if brought.sealed > 0 {
-                let rows = plural("row", brought.sealed);
-                say(&format!("look: {rows} sealed as they stood; what was altered before can't be noticed"));
-            }
-        }
+    /// The shop's book.
+    pub(crate) fn book(&self) -> Result<Book, Failure> {
+        let opened = Book::open(&self.folder.join(BOOK_FILE), false)?;
+        tell_brought_up(opened.brought_up.as_ref());
         Ok(opened.book)
+    }
+
+    /// Enters something in the shop's book, which is begun for it if there is none.
+    fn enter<T>(&self, work: impl FnMut(&mut Book) -> Result<T, Failure>) -> Result<T, Failure> {
+        let (entered, brought_up) = Book::enter(&self.folder.join(BOOK_FILE), work)?;
+        tell_brought_up(brought_up.as_ref());
+        Ok(entered)
     }
 
     fn text_or_html(&self, page: &pages::BookPage, form: AnyForm) -> Result<String, Failure> {
@@ -162,13 +170,25 @@ fn sample_pages(desk: &Desk, book: &Book, day: NaiveDate) -> Result<(), Failure>
     Ok(())
 }
 
+fn tell_brought_up(brought: Option<&BroughtUp>) {
+    let Some(brought) = brought else { return };
+    let stands = format!("as it was, it stands in {}", brought.backup.display());
+    say(&format!("look: the book was brought to a newer form; {stands}"));
+    if brought.sealed > 0 {
+        let rows = plural("row", brought.sealed);
+        say(&format!("look: {rows} sealed as they stood; what was altered before can't be noticed"));
+    }
+}
+
 fn enquire(commission: &str, note: Option<String>, at: &Entering) -> Result<(), Failure> {
     let mut place = Place::to_enter(at)?;
     let order = place.order(commission, &reeve_shop::Wish::default())?;
-    let mut book = place.book(true)?;
     let issuing = Issuing { order: &order, desk: &place.desk, day: place.day, note };
-    book.enquire(&issuing.asked())?;
-    for look in issuing.when_ready(&book)? {
+    let looks = place.enter(|book| {
+        book.enquire(&issuing.asked())?;
+        issuing.when_ready(book)
+    })?;
+    for look in looks {
         say(&format!("look: {look}"));
     }
     print(&format!("{} is in the book as an enquiry.\n", order.commission.reference))
@@ -177,7 +197,7 @@ fn enquire(commission: &str, note: Option<String>, at: &Entering) -> Result<(), 
 fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
     let place = Place::open(at)?;
     let letters = client.map(str::to_lowercase);
-    let mut all = place.book(false)?.list(place.day)?;
+    let mut all = place.book()?.list(place.day)?;
     all.retain(|one| {
         (stands.is_empty() || stands.iter().any(|word| word == one.state.word()))
             && letters.as_ref().is_none_or(|letters| one.client.name.to_lowercase().contains(letters))
@@ -194,7 +214,7 @@ fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, for
 
 fn show(word: &str, page: Option<&str>, revision: Option<u32>, at: &At, form: AnyForm) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let book = place.book(false)?;
+    let book = place.book()?;
     if let Some(name) = page {
         return print(&book.page(word, revision, name, place.day)?);
     }
@@ -208,7 +228,7 @@ fn show(word: &str, page: Option<&str>, revision: Option<u32>, at: &At, form: An
 fn mark(word: &str, state: &str, note: Option<&str>, at: &Entering) -> Result<(), Failure> {
     let place = Place::to_enter(at)?;
     let to = State::of_word(state).ok_or_else(|| Failure::input(format!("no state is called `{state}`"), ""))?;
-    let from = place.book(false)?.mark(word, to, place.day, note)?;
+    let from = place.book()?.mark(word, to, place.day, note)?;
     print(&format!("{word} was {from} and is {to}.\n"))
 }
 
@@ -225,7 +245,7 @@ fn pay(word: &str, amount: &str, note: Option<&str>, at: &Entering) -> Result<()
         Failure::input(format!("`{amount}` is not an amount"), help)
     })?;
     let amount = currency.round_half_away(amount);
-    let due = currency.round_half_away(place.book(false)?.pay(word, amount, place.day, note)?);
+    let due = currency.round_half_away(place.book()?.pay(word, amount, place.day, note)?);
     let left = if due < Decimal::ZERO {
         format!("{} more was paid than it comes to, and goes back", -due)
     } else {
@@ -242,7 +262,7 @@ fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
             "say `weekly-hours` under [bench] in shop.toml",
         )
     })?;
-    let queue = pages::queue(&place.book(false)?.list(place.day)?, place.day, weekly, place.desk.rates());
+    let queue = pages::queue(&place.book()?.list(place.day)?, place.day, weekly, place.desk.rates());
     print(&match form {
         AnyForm::Json => json(&pages::queue_json(&queue, place.desk.rates()))?,
         form => place.text_or_html(&pages::queue_page(&queue, place.desk.rates(), place.desk.words()), form)?,
@@ -271,7 +291,7 @@ fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), a
     if took == Took::default() {
         return Err(Failure::input("nothing to enter", "say --minutes, --cord or --bought"));
     }
-    place.book(false)?.log(word, &took, place.day)?;
+    place.book()?.log(word, &took, place.day)?;
     print(&format!("Entered for {word}.\n"))
 }
 
@@ -287,20 +307,20 @@ fn read_cord(word: &str, place: &Place) -> Result<CordUsed, Failure> {
 
 fn undo(word: &str, entry: u32, why: &str, at: &Entering) -> Result<(), Failure> {
     let place = Place::to_enter(at)?;
-    let line = place.book(false)?.undo(word, entry, why, place.day)?;
+    let line = place.book()?.undo(word, entry, why, place.day)?;
     let what = pages::logged_words(&line.what, place.desk.words());
     print(&format!("Entry {entry} of {word} is undone: {what}. It stays in the book, and counts no more.\n"))
 }
 
 fn start(word: &str, step: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {
     let place = Place::of(&WhichShop { folder, demo: false }, None)?;
-    place.book(false)?.start(word, step, now())?;
+    place.book()?.start(word, step, now())?;
     print(&format!("The timer runs for {word}.\n"))
 }
 
 fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {
     let place = Place::of(&WhichShop { folder, demo: false }, None)?;
-    let mut book = place.book(false)?;
+    let mut book = place.book()?;
     if drop {
         let dropped = book.drop_timer()?;
         return print(if dropped.is_some() {
@@ -315,7 +335,7 @@ fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), F
 
 fn took(word: Option<&str>, year: Option<i32>, at: &At, form: AnyForm) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let book = place.book(false)?;
+    let book = place.book()?;
     let (rates, words) = (place.desk.rates(), place.desk.words());
     let Some(word) = word else {
         let all = pages::took_in_all(&book.courses(place.day)?, year);
@@ -334,7 +354,7 @@ fn took(word: Option<&str>, year: Option<i32>, at: &At, form: AnyForm) -> Result
 
 fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let periods = pages::summary(&place.book(false)?.courses(place.day)?, year, place.day);
+    let periods = pages::summary(&place.book()?.courses(place.day)?, year, place.day);
     let (rates, words) = (place.desk.rates(), place.desk.words());
     let title = year.map(|year| year.to_string()).unwrap_or_default();
     let page = || pages::summary_page(&periods, &title, rates, words);
@@ -349,7 +369,7 @@ fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
 fn check(seal: Option<&str>, at: &At) -> Result<(), Failure> {
     let known = seal.map(read_seal).transpose()?;
     let place = Place::open(at)?;
-    let book = place.book(false)?;
+    let book = place.book()?;
     let mut found = book.check(judge)?;
     if let Some(known) = known.filter(|_| found.is_empty()) {
         let what =
@@ -394,12 +414,18 @@ fn judge(document: &str, figures: &Figures) -> Option<String> {
 
 fn export(file: &Path, at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let book = place.book(false)?;
-    let refused = |error: std::io::Error| Failure::System(format!("{} can't be written: {error}", file.display()));
-    let target = File::create_new(file).map_err(refused)?;
-    let mut target = BufWriter::new(target);
-    let count = book.export(&mut target)?;
-    target.flush().and_then(|()| target.get_ref().sync_all()).map_err(refused)?;
+    let book = place.book()?;
+    let refused = |error: std::io::Error| Failure::from(Refused::new(file, error));
+    let count = new_file(file, NAME_ANOTHER, |at| {
+        let mut target = BufWriter::new(File::create(at).map_err(refused)?);
+        let count = book.export(&mut target).map_err(|trouble| match trouble {
+            // Of the text that is written, not of the book.
+            Trouble::File(_, error) => refused(error),
+            other => other.into(),
+        })?;
+        target.flush().map_err(refused)?;
+        Ok(count)
+    })?;
     print(&format!(
         "{} written to {}. It holds names and addresses: keep it as you keep the book.\n",
         plural("line", count as u64),
@@ -409,9 +435,10 @@ fn export(file: &Path, at: &At) -> Result<(), Failure> {
 
 fn import(file: &Path, at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
-    let text =
-        File::open(file).map_err(|error| Failure::input(format!("{} can't be read: {error}", file.display()), ""))?;
-    let read = place.book(true)?.import(BufReader::new(text))?;
+    let read = place.enter(|book| {
+        let unread = |error| Failure::input(format!("{} can't be read: {error}", file.display()), "");
+        Ok(book.import(BufReader::new(File::open(file).map_err(unread)?))?)
+    })?;
     if read.without_seals {
         say("look: the text is of a form without seals: what was altered in it can't be noticed");
     }

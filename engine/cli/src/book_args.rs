@@ -7,6 +7,7 @@ use clap::{Args as ClapArgs, Subcommand};
 use reeve_book::State;
 
 use crate::forms::{AnyForm, TableForm, WhichShop, Wished};
+use crate::papers::Papers;
 
 /// Which shop's book, and as of which day.
 #[derive(Debug, ClapArgs)]
@@ -62,9 +63,8 @@ pub(crate) enum Book {
         /// A remark
         #[arg(long)]
         note: Option<String>,
-        /// Also write its pages and documents into this folder
-        #[arg(long, value_name = "DIR")]
-        out: Option<PathBuf>,
+        #[command(flatten)]
+        papers: Papers,
         #[command(flatten)]
         at: Entering,
     },

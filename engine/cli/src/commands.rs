@@ -14,9 +14,10 @@ use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
 use crate::forms::{AnyForm, Chosen, Place, Wished};
 use crate::issuing::{settled, when_ready};
-use crate::opening::{folder_failure, open, today};
-use crate::output::{print, write_files};
+use crate::opening::{folder_failure, open, shop_root, today};
+use crate::output::print;
 use crate::own_templates::judge;
+use crate::papers::{Papers, file_name};
 use crate::sheets::{Desk, json, own_templates};
 use crate::{book, compare, knots, mix, samples, weigh};
 
@@ -31,8 +32,9 @@ pub(crate) fn run(args: Args) -> Result<(), Failure> {
         Command::Bench { commission, wished, place, form } => {
             bench(&order(commission.as_deref(), &wished, &place)?, form.form)
         }
-        Command::Quote { commission, wished, place, form, out } => {
-            quote(&order(commission.as_deref(), &wished, &place)?, form.form, out.as_deref())
+        Command::Quote { commission, wished, place, form, papers } => {
+            papers.judge(shop_root(&place.shop).as_deref())?;
+            quote(&order(commission.as_deref(), &wished, &place)?, form.form, &papers)
         }
         Command::Compare(asked) => compare::run(&asked),
         Command::Weigh(asked) => weigh::run(&asked),
@@ -120,18 +122,14 @@ fn bench(Ordered { order, desk, .. }: &Ordered, form: AnyForm) -> Result<(), Fai
     print(&page)
 }
 
-fn quote(Ordered { order, desk, day, book }: &Ordered, form: AnyForm, out: Option<&Path>) -> Result<(), Failure> {
+fn quote(Ordered { order, desk, day, book }: &Ordered, form: AnyForm, papers: &Papers) -> Result<(), Failure> {
     let order = &book.as_deref().map_or_else(|| order.clone(), |book| settled(book, order, *day));
     let page = match form {
         AnyForm::Text => desk.quote(&order.priced, Form::Text)?,
         AnyForm::Html => desk.quote(&order.priced, Form::Html)?,
         AnyForm::Json => json(&order.priced.quote)?,
     };
-    if let Some(dir) = out {
-        for path in write_files(dir, &desk.papers(order)?)? {
-            say(&format!("wrote {}", path.display()));
-        }
-    }
+    papers.stage(&file_name(&order.commission.reference), &desk.papers(order, papers.asked_for())?)?.put()?;
     let ahead = book.as_deref().map(|book| when_ready(book, order, desk, *day)).unwrap_or_default();
     for remark in order.priced.remarks.iter().chain(&ahead) {
         say(&format!("look: {remark}"));

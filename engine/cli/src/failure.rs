@@ -1,5 +1,6 @@
 //! What can stop a command, and the one printer of it.
 
+use std::io::Write;
 use std::process::ExitCode;
 
 use reeve_book::Trouble;
@@ -49,26 +50,28 @@ impl Failure {
 }
 
 /// Prints faults to standard error, in colour on a terminal, and counts them.
-#[allow(clippy::print_stderr, reason = "the one printer of messages")]
 pub(crate) fn print_faults(faults: &[Fault]) {
     for fault in faults {
         // The stream takes the colour out again where there is no terminal.
-        anstream::eprintln!("{}\n", fault.render(true));
+        tell(&format!("{}\n\n", fault.render(true)));
     }
     let errors = faults.iter().filter(|fault| fault.severity == Severity::Error).count();
     if errors > 1 {
-        anstream::eprintln!("{errors} faults");
+        tell(&format!("{errors} faults\n"));
     }
 }
 
 /// Asks something, on the same line as the answer.
-#[allow(clippy::print_stderr, reason = "the one printer of messages")]
 pub(crate) fn ask(question: &str) {
-    anstream::eprint!("{question}");
+    tell(question);
 }
 
 /// Says something that is neither a result nor a fault.
-#[allow(clippy::print_stderr, reason = "the one printer of messages")]
 pub(crate) fn say(words: &str) {
-    anstream::eprintln!("{words}");
+    tell(&format!("{words}\n"));
+}
+
+/// The one printer of messages. Where even they can't be written the exit code still says how it went.
+fn tell(words: &str) {
+    let _ = anstream::stderr().write_all(words.as_bytes());
 }

@@ -16,7 +16,7 @@ const CAUTION: &str = "Some records must be kept by law, for years: your adviser
                        written out and backups are not touched.";
 
 pub(crate) fn forget(place: &Place, whom: &str, also: &[String], yes: bool) -> Result<(), Failure> {
-    let mut book = place.book(false)?;
+    let mut book = place.book()?;
     let usual = usual_words(place);
     let maker = &place.desk.rates().maker;
     let lines = [&maker.name].into_iter().chain(&maker.tagline).chain(&maker.address).chain(&maker.contact);

@@ -13,14 +13,14 @@ use reeve_costing::rates::Rates;
 use reeve_costing::takeoff::plural;
 use reeve_measure::Time;
 use reeve_pages::book::{Queue, changed, passing_words, queue};
-use reeve_pages::json::costing_json;
 use reeve_shop::{Order, Shop};
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 use crate::failure::{Failure, say};
-use crate::output::{print, write_files};
-use crate::sheets::{Desk, json};
+use crate::output::print;
+use crate::papers::{Paper, Papers, Waiting, file_name};
+use crate::sheets::Desk;
 
 /// A commission with its price, ready to be issued.
 pub(crate) struct Issuing<'a> {
@@ -30,16 +30,24 @@ pub(crate) struct Issuing<'a> {
     pub(crate) note: Option<String>,
 }
 
+/// A quote that is entered.
+pub(crate) struct Issued {
+    number: Number,
+    looks: Vec<String>,
+    changes: Vec<String>,
+    remarks: Vec<String>,
+    waiting: Option<Waiting>,
+    page: String,
+}
+
 impl Issuing<'_> {
-    /// Enters the quote, prints it, and writes its pages if they are asked for.
-    pub(crate) fn issue(&self, book: &mut Book, shop: &Shop, out: Option<&Path>) -> Result<(), Failure> {
+    /// Enters the quote. Its papers are written beside their places before it is entered, so that a full disk stops it.
+    pub(crate) fn issue(&self, book: &mut Book, shop: &Shop, papers: &Papers) -> Result<Issued, Failure> {
         let asked = self.asked();
-        for look in self.when_ready(book)? {
-            say(&format!("look: {look}"));
-        }
+        let looks = self.when_ready(book)?;
         let rule = self.desk.rates().number_pattern.clone().unwrap_or_else(|| NumberPattern::USUAL.to_owned());
         let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: shop.knots_digest() };
-        let (mut kept, mut remarks) = (Vec::new(), Vec::new());
+        let (mut pages, mut changes, mut remarks, mut waiting) = (Vec::new(), Vec::new(), Vec::new(), None);
         let number = book.issue(&asked, &NumberPattern(rule), &origin, |number, before| {
             let mut order = self.order.clone();
             if let Some(before) = before {
@@ -48,24 +56,30 @@ impl Issuing<'_> {
             }
             remarks.clone_from(&order.priced.remarks);
             let snapshot = self.snapshot(number, before, order)?;
-            kept.clone_from(&snapshot.pages);
-            for change in snapshot.changes.iter().chain(&snapshot.maker_changes) {
-                say(&format!("changed: {}", fill(change, Kind::Text, &asked.client)));
-            }
+            let filled = |(name, text): &Paper| (name.clone(), fill(text, Kind::of(name), &asked.client));
+            pages = snapshot.pages.iter().map(filled).collect();
+            let all = snapshot.changes.iter().chain(&snapshot.maker_changes);
+            changes = all.map(|change| fill(change, Kind::Text, &asked.client)).collect();
+            waiting = Some(papers.stage(&file_name(&number.words()), &pages)?);
             Ok::<_, Failure>(snapshot)
         })?;
-        let pages: Vec<(&str, String)> =
-            kept.iter().map(|(name, text)| (name.as_str(), fill(text, Kind::of(name), &asked.client))).collect();
-        if let Some(dir) = out {
-            for path in write_files(dir, &pages)? {
-                say(&format!("wrote {}", path.display()));
+        let page = pages.into_iter().find(|(name, _)| name == "quote.txt").map(|(_, text)| text).unwrap_or_default();
+        Ok(Issued { number, looks, changes, remarks, waiting, page })
+    }
+
+    /// Says what was entered, puts the papers into their places, and prints the quote.
+    pub(crate) fn tell(&self, issued: Issued) -> Result<(), Failure> {
+        let told = |what: &str, lines: &[String]| {
+            for line in lines {
+                say(&format!("{what}: {line}"));
             }
-        }
-        for remark in remarks {
-            say(&format!("look: {remark}"));
-        }
-        say(&format!("entered in the book as {}", number.words()));
-        print(pages.iter().find(|(name, _)| *name == "quote.txt").map_or("", |(_, text)| text))
+        };
+        told("look", &issued.looks);
+        told("changed", &issued.changes);
+        told("look", &issued.remarks);
+        say(&format!("entered in the book as {}", issued.number.words()));
+        issued.waiting.map_or(Ok(()), Waiting::put)?;
+        print(&issued.page)
     }
 
     /// Enters the quote and no more; for a sample, whose pages are nobody's to read.
@@ -103,11 +117,8 @@ impl Issuing<'_> {
             order.priced.quote.changes = changed.client;
             maker_changes = changed.maker;
         }
-        let mut pages = self.desk.papers(&order)?;
-        let beside_costing = pages.partition_point(|(name, _)| !name.starts_with("bench"));
-        pages.insert(beside_costing, ("costing.json", json(&costing_json(&order.priced))?));
         Ok(Snapshot {
-            pages: pages.into_iter().map(|(name, text)| (name.to_owned(), text)).collect(),
+            pages: self.desk.papers(&order, (true, true))?,
             changes: order.priced.quote.changes.clone(),
             maker_changes,
             figures,

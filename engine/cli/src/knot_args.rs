@@ -8,6 +8,7 @@ use reeve_catalogue::{GIVE_RANGE, USUAL_GIVE};
 use reeve_host::Guards;
 
 use crate::forms::{DataForm, KnotForm, WhichShop};
+use crate::output::IntoFile;
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Knots {
@@ -55,9 +56,8 @@ pub(crate) enum Knots {
         /// What it is written as
         #[arg(long = "as", value_enum, default_value_t = KnotForm::Text, value_name = "FORM")]
         form: KnotForm,
-        /// Write it into this file, not to standard output
-        #[arg(long, value_name = "FILE")]
-        out: Option<PathBuf>,
+        #[command(flatten)]
+        into: IntoFile,
     },
     /// Write the chart of the knots, to pin to a wall: a page with each one's drawing and what it takes
     #[command(
@@ -72,9 +72,8 @@ pub(crate) enum Knots {
         cord: f64,
         #[command(flatten)]
         shop: WhichShop,
-        /// Write it into this file, not to standard output
-        #[arg(long, value_name = "FILE")]
-        out: Option<PathBuf>,
+        #[command(flatten)]
+        into: IntoFile,
     },
     /// Tighten a drawn knot: compute from its path what it takes and how far it rises
     #[command(

@@ -14,7 +14,7 @@ use crate::forms::{DataForm, KnotForm, WhichShop};
 use crate::knot_args::Knots;
 use crate::layout::Layout;
 use crate::libraries;
-use crate::output::{print, print_or_write};
+use crate::output::print;
 use crate::samples;
 use crate::sheets::json;
 use crate::shelf::{Shelf, Tied, knot_of_file, read_parameters, setting};
@@ -23,11 +23,11 @@ use crate::tighten;
 pub(crate) fn run(command: Knots) -> Result<(), Failure> {
     match command {
         Knots::List { word, kind, shop, form } => list(word.as_deref(), kind.as_deref(), &shop, form),
-        Knots::Show { knot, cord, core, rod, working, give, parameters, shop, form, out } => {
+        Knots::Show { knot, cord, core, rod, working, give, parameters, shop, form, into } => {
             let tied = Tied { cord, core, rod, working, give, parameters: read_parameters(&parameters)? };
-            print_or_write(out.as_deref(), show(&knot, &tied, &shop, form)?)
+            into.print_or_write(show(&knot, &tied, &shop, form)?)
         }
-        Knots::Chart { kind, cord, shop, out } => print_or_write(out.as_deref(), chart(kind.as_deref(), cord, &shop)?),
+        Knots::Chart { kind, cord, shop, into } => into.print_or_write(chart(kind.as_deref(), cord, &shop)?),
         Knots::Tighten(asked) => tighten::run(&asked),
         Knots::Sample(sample) => samples::add(&sample),
         Knots::Hand { shop, form } => samples::hand(&shop, form),

@@ -4,6 +4,7 @@
 //! Minutes without a step are of the whole, and evidence for the shop's pace. Each is trusted as a sample is.
 
 use std::fmt::Write;
+use std::path::PathBuf;
 
 use reeve_book::{Course, Figures};
 use reeve_costing::hand::{Hand, TimedWork, pace_learnt};
@@ -30,7 +31,7 @@ struct Learnt {
 
 pub(crate) fn learn(yes: bool, place: &Place) -> Result<(), Failure> {
     let mut learnt = Learnt::default();
-    for course in place.book(false)?.courses(place.day)? {
+    for course in place.book()?.courses(place.day)? {
         let made = course.commission.state.is_made();
         if let Some((_, figures)) = course.commission.quoted.as_ref().filter(|_| made) {
             learnt.add(&course, figures, place.shop.works());
@@ -42,8 +43,11 @@ pub(crate) fn learn(yes: bool, place: &Place) -> Result<(), Failure> {
             "log them with `reeve book log`, and mark the work finished",
         ));
     }
-    let mut told = learnt.tell_pace(place, yes)?;
-    told.push_str(&learnt.tell_hand(place, yes)?);
+    // Both files or neither.
+    let mut files = Vec::new();
+    let mut told = learnt.tell_pace(place, yes, &mut files)?;
+    told.push_str(&learnt.tell_hand(place, yes, &mut files)?);
+    rewrite(&files)?;
     told.push_str(if yes { "" } else { "Nothing was written. With --yes it is.\n" });
     print(&told)
 }
@@ -81,7 +85,7 @@ impl Learnt {
     }
 
     /// The shop's pace, from works as a whole.
-    fn tell_pace(&self, place: &Place, yes: bool) -> Result<String, Failure> {
+    fn tell_pace(&self, place: &Place, yes: bool, files: &mut Vec<(PathBuf, String)>) -> Result<String, Failure> {
         if self.paces.is_empty() {
             return Ok(String::new());
         }
@@ -90,14 +94,14 @@ impl Learnt {
         let works = plural("finished work", self.paces.len() as u64);
         if yes {
             let text = place.shop.with_pace(pace).map_err(Failure::Input)?;
-            rewrite(&place.folder, "shop.toml", &text)?;
+            files.push((place.folder.join("shop.toml"), text));
         }
         let stands = if yes { "It stands in shop.toml now.\n" } else { "" };
         Ok(format!("{works} as a whole: your pace is {pace} in place of {before}.\n{stands}"))
     }
 
     /// Pace and pull of knots, from steps.
-    fn tell_hand(&self, place: &Place, yes: bool) -> Result<String, Failure> {
+    fn tell_hand(&self, place: &Place, yes: bool, files: &mut Vec<(PathBuf, String)>) -> Result<String, Failure> {
         if self.works.is_empty() {
             return Ok(String::new());
         }
@@ -121,7 +125,7 @@ impl Learnt {
         let _ = writeln!(told, "Your pace of knots is {} in place of {now}.", words(after.as_ref()));
         if yes {
             let (folder, text) = place.shop.with_works(&self.works).map_err(Failure::Input)?;
-            rewrite(&folder.unwrap_or_else(|| place.folder.clone()), reeve_shop::Added::FILE, &text)?;
+            files.push((folder.unwrap_or_else(|| place.folder.clone()).join(reeve_shop::Added::FILE), text));
             told.push_str("It stands in knots/samples.toml now.\n");
         }
         Ok(told)

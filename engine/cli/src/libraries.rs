@@ -13,16 +13,16 @@ use reeve_shop::{Admissions, Candidate, Folder, PLUGINS, Shop};
 use crate::failure::{Failure, ask, say};
 use crate::forms::WhichShop;
 use crate::layout::Layout;
-use crate::opening::{folder_failure, open, program};
-use crate::output::{print, remove_folder, write_below, write_files, write_folder};
+use crate::opening::{folder_failure, hold, open, program};
+use crate::output::{hold_folder, print, remove_folder, write_files, write_folder};
 
 static TEMPLATE: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../plugins/template");
 static KIT: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../plugins/kit/src");
 const HEADER: &str = include_str!("../../../plugins/kit/reeve_knots.h");
 
 /// Probes a library and takes it into the shop, on the maker's word.
-pub(crate) fn admit(file: &Path, yes: bool, guards: Guards, shop: &WhichShop) -> Result<(), Failure> {
-    let shop = open(shop)?;
+pub(crate) fn admit(file: &Path, yes: bool, guards: Guards, whose: &WhichShop) -> Result<(), Failure> {
+    let shop = open(whose)?;
     let (candidate, probed) = probed(file, guards)?;
     let admission = shop.admission(&candidate, &probed).map_err(Failure::Input)?;
     let word = word_folder(shop.admissions())?;
@@ -43,7 +43,11 @@ pub(crate) fn admit(file: &Path, yes: bool, guards: Guards, shop: &WhichShop) ->
             return Ok(());
         }
     }
-    let words = shop.admissions().with(&admission.name, &admission.digest, guards);
+    // Meanwhile another library with a knot of the same name may have been admitted, here or into another shop.
+    let _held = (hold(whose)?, hold_folder(word)?);
+    let now = open(whose)?;
+    let admission = now.admission(&candidate, &probed).map_err(Failure::Input)?;
+    let words = now.admissions().with(&admission.name, &admission.digest, guards);
     write_files(word, &[(Admissions::FILE, words)])?;
     let at = write_folder(&admission.dir, &admission.name, &admission.files)?;
     let knots: Vec<&str> = probed.knots.iter().map(|(knot, _)| knot.name.as_str()).collect();
@@ -110,6 +114,9 @@ fn shown(candidate: &Candidate, probed: &Probed) -> Result<String, Failure> {
 
 /// Takes a library out of the shop.
 pub(crate) fn dismiss(library: &str, shop: &WhichShop) -> Result<(), Failure> {
+    let _held = hold(shop)?;
+    let word = open(shop)?.admissions().dir().map(Path::to_owned);
+    let _word = word.as_deref().map(hold_folder).transpose()?;
     let shop = open(shop)?;
     let known = shop.library_names().map_err(|fault| Failure::Input(vec![fault]))?;
     let dir = shop.library_folder().filter(|_| known.iter().any(|name| name == library));
@@ -143,12 +150,11 @@ fn take_back(library: &str, known: &[String], shop: &Shop) -> Result<(), Failure
 
 /// Writes the beginning of a library into a new or empty folder.
 pub(crate) fn begin(dir: &Path) -> Result<(), Failure> {
-    let mut files: Vec<(PathBuf, &[u8])> = below(&TEMPLATE, Path::new(""));
+    let mut files = below(&TEMPLATE, Path::new(""));
     files.extend(below(&KIT, Path::new("kit/src")));
-    files.push(("reeve_knots.h".into(), HEADER.as_bytes()));
+    files.push(("reeve_knots.h".into(), HEADER.into()));
     files.sort_unstable();
-    Folder::make(dir).map_err(|fault| folder_failure(&fault))?;
-    write_below(dir, &files)?;
+    Folder::make(dir, &files).map_err(|fault| folder_failure(&fault))?;
     let shown = dir.display();
     print(&format!(
         "The beginning of a library of knots stands in {shown}: README.md there says how to go on.\n\n  \
@@ -157,7 +163,7 @@ pub(crate) fn begin(dir: &Path) -> Result<(), Failure> {
     ))
 }
 
-fn below<'a>(dir: &'a Dir<'_>, at: &Path) -> Vec<(PathBuf, &'a [u8])> {
-    let own = dir.files().map(|file| (at.join(file.path()), file.contents()));
+fn below(dir: &Dir<'_>, at: &Path) -> Vec<(PathBuf, Vec<u8>)> {
+    let own = dir.files().map(|file| (at.join(file.path()), file.contents().to_vec()));
     own.chain(dir.dirs().flat_map(|sub| below(sub, at))).collect()
 }

@@ -19,6 +19,7 @@ mod opening;
 mod output;
 mod own_templates;
 mod page_process;
+mod papers;
 mod sample_views;
 mod samples;
 mod sheets;
@@ -39,6 +40,7 @@ fn main() -> ExitCode {
         Some(word) if word == page_process::LAY_OUT => return page_process::serve(),
         _ => {}
     }
+    output::outlive_limits();
     let args = args::Args::parse();
     match commands::run(args) {
         Ok(()) => ExitCode::SUCCESS,

@@ -6,9 +6,11 @@ use chrono::{Local, NaiveDate, NaiveDateTime};
 use etcetera::BaseStrategy;
 use reeve_host::Program;
 use reeve_shop::{Admissions, Folder, FolderFault, Shop};
+use reeve_writing::Hold;
 
 use crate::failure::Failure;
 use crate::forms::{Place, WhichShop};
+use crate::output::hold_folder;
 
 /// Opens the shop named, or the one that the current folder belongs to.
 pub(crate) fn open(shop: &WhichShop) -> Result<Shop, Failure> {
@@ -25,6 +27,22 @@ pub(crate) fn open(shop: &WhichShop) -> Result<Shop, Failure> {
 /// Specification; on Windows the user's application data). `None` where the system names none.
 fn own_folder() -> Option<PathBuf> {
     Some(etcetera::choose_base_strategy().ok()?.data_dir().join("reeve"))
+}
+
+/// Holds the shop that a command changes, before its files are read; the starter shop can't be changed.
+pub(crate) fn hold(shop: &WhichShop) -> Result<Option<Hold>, Failure> {
+    shop_root(shop).map(|root| hold_folder(&root)).transpose()
+}
+
+/// The folder of the shop named, or of the one that the current folder belongs to, if there is one.
+pub(crate) fn shop_root(shop: &WhichShop) -> Option<PathBuf> {
+    if shop.demo {
+        return None;
+    }
+    match Folder::find(shop.folder.as_deref().unwrap_or(Path::new("."))) {
+        Ok(Folder::Disk(root)) => Some(root),
+        _ => None,
+    }
 }
 
 /// The program that is started for libraries of knots: this one.
@@ -56,6 +74,6 @@ pub(crate) fn folder_failure(fault: &FolderFault) -> Failure {
         FolderFault::NotEmpty(_) => {
             Failure::input(fault.to_string(), "nothing was written; name a folder that does not exist yet")
         }
-        FolderFault::Io(..) => Failure::System(fault.to_string()),
+        FolderFault::Io(..) | FolderFault::Unwritten(_) => Failure::System(fault.to_string()),
     }
 }

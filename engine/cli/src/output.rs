@@ -1,12 +1,27 @@
 //! Results: to standard output, or into files that are written whole or not at all.
 
-use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use tempfile::{NamedTempFile, TempDir};
+use reeve_shop::own_folder_around;
+use reeve_writing::{Hold, Refused};
 
 use crate::failure::{Failure, say};
+
+impl From<Refused> for Failure {
+    fn from(refused: Refused) -> Self {
+        Self::System(refused.to_string())
+    }
+}
+
+/// Lets a file that may not grow be an error that is told, not a signal that ends the program without a word.
+pub(crate) fn outlive_limits() {
+    #[cfg(unix)]
+    {
+        // Where it can't be set the system's own way stays.
+        let _ = signal_hook::flag::register(signal_hook::consts::SIGXFSZ, std::sync::Arc::default());
+    }
+}
 
 /// Writes a result to standard output. A reader that has had enough is no failure.
 pub(crate) fn print(text: &str) -> Result<(), Failure> {
@@ -19,110 +34,98 @@ pub(crate) fn print(text: &str) -> Result<(), Failure> {
     }
 }
 
-/// Writes a result into a file, or to standard output where none is named.
-pub(crate) fn print_or_write(out: Option<&Path>, text: String) -> Result<(), Failure> {
-    let Some(path) = out else { return print(&text) };
-    let no_name = || Failure::input(format!("{} is no file's name", path.display()), "for example --out chart.html");
-    let name = path.file_name().and_then(|name| name.to_str()).ok_or_else(no_name)?;
-    let dir = path.parent().filter(|dir| !dir.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    write_files(dir, &[(name, text)])?;
-    say(&format!("wrote {}", path.display()));
-    Ok(())
+/// A file that a result goes into, if one is named.
+#[derive(Debug, Default, clap::Args)]
+pub(crate) struct IntoFile {
+    /// Write it into this file, not to standard output
+    #[arg(long = "out", value_name = "FILE")]
+    file: Option<PathBuf>,
+    /// Write the file anew if it is there
+    #[arg(long, requires = "file")]
+    replace: bool,
 }
 
-/// Writes files into a folder, which is made if need be.
-///
-/// All are written beside their places first and only then renamed, so that a full disk leaves the
-/// folder's old files as they were.
-pub(crate) fn write_files(dir: &Path, files: &[(&str, String)]) -> Result<Vec<PathBuf>, Failure> {
-    let refused = |at: &Path, error: &io::Error| Failure::System(format!("{} can't be written: {error}", at.display()));
-    fs::create_dir_all(dir).map_err(|error| refused(dir, &error))?;
-    let mut waiting = Vec::new();
-    for (name, text) in files {
-        let at = dir.join(name);
-        if at.is_dir() {
-            return Err(refused(&at, &io::Error::from(io::ErrorKind::IsADirectory)));
+impl IntoFile {
+    /// Writes a result into the file, or to standard output where none is named.
+    pub(crate) fn print_or_write(&self, text: String) -> Result<(), Failure> {
+        let Some(path) = &self.file else { return print(&text) };
+        let no_name =
+            || Failure::input(format!("{} is no file's name", path.display()), "for example --out chart.html");
+        let name = path.file_name().and_then(|name| name.to_str()).ok_or_else(no_name)?;
+        let dir = path.parent().filter(|dir| !dir.as_os_str().is_empty()).unwrap_or(Path::new("."));
+        not_into_a_shop(dir, None)?;
+        if self.replace {
+            write_files(dir, &[(name, text)])?;
+        } else {
+            new_file(path, "say --replace to write it anew, or name another file", |at| {
+                std::fs::write(at, &text).map_err(|error| Refused::new(path, error).into())
+            })?;
         }
-        let file = beside(dir, text).map_err(|error| refused(&at, &error))?;
-        waiting.push((file, at));
+        say(&format!("wrote {}", path.display()));
+        Ok(())
     }
-    let mut written = Vec::new();
-    for (file, at) in waiting {
-        file.persist(&at).map_err(|error| refused(&at, &error.error))?;
-        written.push(at);
-    }
-    Ok(written)
 }
 
-/// Writes files into a new folder, and folders beneath it.
-pub(crate) fn write_below(dir: &Path, files: &[(PathBuf, &[u8])]) -> Result<(), Failure> {
-    for (name, bytes) in files {
-        let at = dir.join(name);
-        let written = fs::create_dir_all(at.parent().unwrap_or(dir)).and_then(|()| fs::write(&at, bytes));
-        written.map_err(|error| Failure::System(format!("{} can't be written: {error}", at.display())))?;
+/// Makes a file that must not be there yet, at the path that `make` is given.
+pub(crate) fn new_file<T>(
+    path: &Path,
+    help: &str,
+    make: impl FnOnce(&Path) -> Result<T, Failure>,
+) -> Result<T, Failure> {
+    let made = reeve_writing::new_file(path, |at| make(at).map_err(Stopped::Own));
+    made.map_err(|stopped| match stopped {
+        Stopped::Own(failure) => failure,
+        Stopped::System(refused) if refused.error.kind() == io::ErrorKind::AlreadyExists => {
+            Failure::input(format!("{} is there already", path.display()), help)
+        }
+        Stopped::System(refused) => refused.into(),
+    })
+}
+
+/// What stopped a file that is made: its maker, or the system.
+enum Stopped {
+    Own(Failure),
+    System(Refused),
+}
+
+impl From<Refused> for Stopped {
+    fn from(refused: Refused) -> Self {
+        Self::System(refused)
     }
-    Ok(())
+}
+
+/// Refuses a folder that a shop's own files are read from.
+pub(crate) fn not_into_a_shop(dir: &Path, shop: Option<&Path>) -> Result<(), Failure> {
+    let Some((shop, own)) = own_folder_around(dir, shop) else { return Ok(()) };
+    Err(Failure::input(
+        format!("{} leads to {own}/ of the shop {}", dir.display(), shop.display()),
+        format!("the program reads the shop's own files there: name a folder beside {own}/, for example to-send"),
+    ))
+}
+
+/// Holds a folder, from before its files are read until what follows from them is written.
+pub(crate) fn hold_folder(folder: &Path) -> Result<Hold, Failure> {
+    Ok(reeve_writing::hold(folder)?)
+}
+
+/// Writes files into a folder, which is made if need be, over those of the same names.
+pub(crate) fn write_files(dir: &Path, files: &[(&str, String)]) -> Result<Vec<PathBuf>, Failure> {
+    let files: Vec<(&str, &[u8])> = files.iter().map(|(name, text)| (*name, text.as_bytes())).collect();
+    Ok(reeve_writing::replace(dir, &files)?)
 }
 
 /// Writes a folder of files in the place of the one of that name, whole or not at all.
 pub(crate) fn write_folder(dir: &Path, name: &str, files: &[(String, Vec<u8>)]) -> Result<PathBuf, Failure> {
-    let at = dir.join(name);
-    let refused = |error: io::Error| Failure::System(format!("{} can't be written: {error}", at.display()));
-    fs::create_dir_all(dir).map_err(refused)?;
-    let new = folder_beside(dir).map_err(refused)?;
-    for (name, bytes) in files {
-        let file = new.path().join(name);
-        fs::create_dir_all(file.parent().unwrap_or(dir)).map_err(refused)?;
-        fs::write(&file, bytes).and_then(|()| fs::File::open(&file)?.sync_all()).map_err(refused)?;
-    }
-    remove_folder(dir, name)?;
-    fs::rename(new.keep(), &at).map_err(refused)?;
-    Ok(at)
+    let files: Vec<(PathBuf, Vec<u8>)> = files.iter().map(|(name, bytes)| (name.into(), bytes.clone())).collect();
+    Ok(reeve_writing::exchange(dir, name, &files)?)
 }
 
-/// Takes a folder away, if it is there: out of sight in one move, and then away.
+/// Takes a folder away, if it is there.
 pub(crate) fn remove_folder(dir: &Path, name: &str) -> Result<(), Failure> {
-    let at = dir.join(name);
-    if !at.exists() {
-        return Ok(());
-    }
-    let refused = |error: io::Error| Failure::System(format!("{} can't be taken away: {error}", at.display()));
-    let gone = folder_beside(dir).map_err(refused)?;
-    fs::rename(&at, gone.path().join(name)).map_err(refused)?;
-    gone.close().map_err(refused)
+    Ok(reeve_writing::remove(dir, name)?)
 }
 
-/// A folder that no reader looks into, and that is gone with its value.
-fn folder_beside(dir: &Path) -> io::Result<TempDir> {
-    tempfile::Builder::new().prefix(".reeve-").tempdir_in(dir)
-}
-
-/// Writes one of the maker's own files anew. A link stays a link, and the file keeps its permissions.
-pub(crate) fn rewrite(dir: &Path, name: &str, text: &str) -> Result<(), Failure> {
-    let at = dir.join(name);
-    let refused = |error: &io::Error| Failure::System(format!("{} can't be written: {error}", at.display()));
-    let Ok(real) = at.canonicalize() else {
-        return write_files(dir, &[(name, text.to_owned())]).map(|_| ());
-    };
-    let permissions = fs::metadata(&real).map_err(|error| refused(&error))?.permissions();
-    if permissions.readonly() {
-        return Err(refused(&io::Error::from(io::ErrorKind::PermissionDenied)));
-    }
-    let file = beside(real.parent().unwrap_or(dir), text).map_err(|error| refused(&error))?;
-    file.as_file().set_permissions(permissions).map_err(|error| refused(&error))?;
-    file.persist(&real).map(|_| ()).map_err(|error| refused(&error.error))
-}
-
-fn beside(dir: &Path, text: &str) -> io::Result<NamedTempFile> {
-    let mut builder = tempfile::Builder::new();
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        // A page is for reading; a temporary file's own permissions would hide it from others. The umask still holds.
-        builder.permissions(fs::Permissions::from_mode(0o666));
-    }
-    let mut file = builder.prefix(".reeve-").tempfile_in(dir)?;
-    file.write_all(text.as_bytes())?;
-    file.as_file().sync_all()?;
-    Ok(file)
+/// Writes some of the maker's own files anew, all of them or none; their shop is held since before they were read.
+pub(crate) fn rewrite(files: &[(PathBuf, String)]) -> Result<(), Failure> {
+    Ok(reeve_writing::rewrite(files)?)
 }

@@ -93,7 +93,7 @@ fn commission_pages(desk: &Desk, commission: &Commission, bare: bool, day: Naive
         // As on a revision.
         priced.quote.changes = vec!["Another cord".to_owned()];
     }
-    desk.papers(&Order { commission, priced }).map(|_| ())
+    desk.papers(&Order { commission, priced }, (true, true)).map(|_| ())
 }
 
 fn design_pages(desk: &Desk, shop: &mut Shop) -> Result<(), Failure> {

@@ -9,7 +9,7 @@ use crate::failure::{Failure, print_faults, say};
 use crate::forms::{DataForm, WhichShop};
 use crate::knot_args::Sample;
 use crate::layout::Layout;
-use crate::opening::open;
+use crate::opening::{hold, open};
 use crate::output::{print, rewrite};
 use crate::sample_views::demo;
 use crate::sheets::{json, text_page};
@@ -18,6 +18,8 @@ use crate::shelf::read_parameters;
 /// Adds a sample to the shop's file, or only shows what it would change.
 pub(crate) fn add(sample: &Sample) -> Result<(), Failure> {
     let new = new_sample(sample)?;
+    // Of many at once, each adds to what those before it have written.
+    let _held = if sample.only_show { None } else { hold(&sample.shop)? };
     let mut shop = open(&sample.shop)?;
     let (before, pace) = hand_of(&mut shop)?;
     let added = shop.with_sample(&new).map_err(Failure::Input)?;
@@ -37,7 +39,7 @@ pub(crate) fn add(sample: &Sample) -> Result<(), Failure> {
         .map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod, --working or --set"))?;
     let shown = text_page(&mut shop, "sample", &shown)?;
     if let (Some(dir), false) = (&added.dir, sample.only_show) {
-        rewrite(dir, Added::FILE, &added.text)?;
+        rewrite(&[(dir.join(Added::FILE), added.text.clone())])?;
     }
     if let Some(odd) = added.hand.odd.iter().find(|odd| odd.at == added.at) {
         say(&format!("look: {}", odd_words(odd)));

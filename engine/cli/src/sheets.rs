@@ -5,6 +5,7 @@ use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
 use reeve_pages::book::BookPage;
 use reeve_pages::compare::Comparison;
+use reeve_pages::json::costing_json;
 use reeve_pages::mix::Week;
 use reeve_pages::weigh::Weighed;
 use reeve_pages::{Form, OwnTemplate, Words};
@@ -13,6 +14,7 @@ use serde::Serialize;
 
 use crate::failure::Failure;
 use crate::layout::Layout;
+use crate::papers::Paper;
 
 /// What every page of a shop is made with.
 pub(crate) struct Desk {
@@ -57,18 +59,25 @@ impl Desk {
         self.page("bench", form, &reeve_pages::bench::bench_page(&order.priced, &pieces, &self.rates, &self.words))
     }
 
-    /// What is made of a priced commission, each under the name of its file.
-    pub(crate) fn papers(&self, order: &Order) -> Result<Vec<(&'static str, String)>, Failure> {
+    /// What is made of a priced commission, each under the name of its file: the client's papers, the maker's own, or
+    /// both.
+    pub(crate) fn papers(&self, order: &Order, (clients, own): (bool, bool)) -> Result<Vec<Paper>, Failure> {
         let priced = &order.priced;
-        Ok(vec![
-            ("quote.html", self.quote(priced, Form::Html)?),
-            ("quote.txt", self.quote(priced, Form::Text)?),
-            ("quote.json", json(&priced.quote)?),
-            ("costing.html", self.costing(priced, Form::Html)?),
-            ("costing.txt", self.costing(priced, Form::Text)?),
-            ("bench.html", self.bench(order, Form::Html)?),
-            ("bench.txt", self.bench(order, Form::Text)?),
-        ])
+        let mut papers = Vec::new();
+        let mut add = |name: &str, text: String| papers.push((name.to_owned(), text));
+        if clients {
+            add("quote.html", self.quote(priced, Form::Html)?);
+            add("quote.txt", self.quote(priced, Form::Text)?);
+            add("quote.json", json(&priced.quote)?);
+        }
+        if own {
+            add("costing.html", self.costing(priced, Form::Html)?);
+            add("costing.txt", self.costing(priced, Form::Text)?);
+            add("costing.json", json(&costing_json(priced))?);
+            add("bench.html", self.bench(order, Form::Html)?);
+            add("bench.txt", self.bench(order, Form::Text)?);
+        }
+        Ok(papers)
     }
 
     pub(crate) fn takeoff(

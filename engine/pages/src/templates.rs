@@ -12,6 +12,8 @@ macro_rules! built_in {
 /// Every built-in template: its name and its text.
 pub const BUILT_IN: &[(&str, &str)] = built_in![
     "page.html",
+    "private.html",
+    "private.txt",
     "style.css",
     "work.html",
     "quote.html",
@@ -89,4 +91,28 @@ fn lends(file: &OwnTemplate, text: &str) -> bool {
     });
     let calls: Vec<&str> = tags(text).into_iter().map(|tag| tag.inside).filter(|inside| inside.contains('<')).collect();
     names.filter(|name| !name.is_empty()).any(|name| calls.iter().any(|call| call.contains(name)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::BUILT_IN;
+
+    /// The one page of a commission or a shop that the client gets.
+    const CLIENTS: &str = "quote";
+
+    #[test]
+    fn every_page_but_the_clients_says_whose_eyes_it_is_for() {
+        let extends = |text: &str| text.contains("{% extends \"page.html\" %}");
+        let pages: Vec<&str> = BUILT_IN
+            .iter()
+            .filter(|(_, text)| extends(text))
+            .filter_map(|(name, _)| name.strip_suffix(".html"))
+            .collect();
+        assert!(pages.len() > 5 && pages.contains(&CLIENTS), "{pages:?}");
+        for (name, text) in BUILT_IN {
+            let Some((page, form)) = name.split_once('.').filter(|(page, _)| pages.contains(page)) else { continue };
+            let said = text.contains(&format!("{{% include \"private.{form}\" %}}"));
+            assert_eq!(said, page != CLIENTS, "{name}");
+        }
+    }
 }

@@ -8,6 +8,7 @@ use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
 use reeve_reading::{Fault, Source};
+use reeve_writing::Refused;
 
 static STARTER: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/starter");
 
@@ -32,6 +33,8 @@ pub enum FolderFault {
     NotEmpty(PathBuf),
     /// The system refused.
     Io(PathBuf, io::Error),
+    /// A file of a new folder could not be written, and nothing is left of it.
+    Unwritten(Refused),
 }
 
 impl fmt::Display for FolderFault {
@@ -40,6 +43,7 @@ impl fmt::Display for FolderFault {
             Self::NotAShop(at) => write!(f, "no {SHOP_FILE} in {} or a folder above it", at.display()),
             Self::NotEmpty(at) => write!(f, "{} is not a new or empty folder", at.display()),
             Self::Io(at, error) => write!(f, "{}: {error}", at.display()),
+            Self::Unwritten(refused) => write!(f, "{refused}"),
         }
     }
 }
@@ -120,28 +124,25 @@ impl Folder {
 
     /// Writes the starter shop into a new or empty folder; any other is refused and left alone.
     pub fn begin(at: &Path) -> Result<Vec<PathBuf>, FolderFault> {
-        Self::make(at)?;
-        STARTER.extract(at).map_err(|error| FolderFault::Io(at.to_owned(), error))?;
-        let mut written = Vec::new();
-        list(&STARTER, &mut written);
-        Ok(written)
+        let mut files = Vec::new();
+        list(&STARTER, &mut files);
+        Self::make(at, &files)?;
+        Ok(files.into_iter().map(|(name, _)| name).collect())
     }
 
-    /// Makes a folder that is not there yet; one that is there must be empty.
-    pub fn make(at: &Path) -> Result<(), FolderFault> {
-        let io = |error| FolderFault::Io(at.to_owned(), error);
-        match fs::read_dir(at).map(|mut entries| entries.next().is_none()) {
-            Ok(true) => Ok(()),
-            Ok(false) => Err(FolderFault::NotEmpty(at.to_owned())),
-            Err(error) if error.kind() == io::ErrorKind::NotFound => fs::create_dir_all(at).map_err(io),
-            Err(error) if error.kind() == io::ErrorKind::NotADirectory => Err(FolderFault::NotEmpty(at.to_owned())),
-            Err(error) => Err(io(error)),
-        }
+    /// Writes files into a folder that is not there yet, or is empty: all of them, or nothing is left of it.
+    pub fn make(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), FolderFault> {
+        reeve_writing::new_folder(at, files).map_err(|refused| match refused.error.kind() {
+            io::ErrorKind::DirectoryNotEmpty | io::ErrorKind::AlreadyExists | io::ErrorKind::NotADirectory => {
+                FolderFault::NotEmpty(at.to_owned())
+            }
+            _ => FolderFault::Unwritten(refused),
+        })
     }
 }
 
-fn list(dir: &Dir<'_>, all: &mut Vec<PathBuf>) {
-    all.extend(dir.files().map(|file| file.path().to_owned()));
+fn list(dir: &Dir<'_>, all: &mut Vec<(PathBuf, Vec<u8>)>) {
+    all.extend(dir.files().map(|file| (file.path().to_owned(), file.contents().to_vec())));
     dir.dirs().for_each(|sub| list(sub, all));
 }
 

@@ -27,9 +27,11 @@ use crate::resolve::{self, Names};
 use crate::samples::{Samples, read_samples};
 
 pub(crate) const DESIGNS: &str = "designs";
-const COMMISSIONS: &str = "commissions";
-const KNOTS: &str = "knots";
-const TEMPLATES: &str = "templates";
+pub(crate) const COMMISSIONS: &str = "commissions";
+pub(crate) const KNOTS: &str = "knots";
+pub(crate) const TEMPLATES: &str = "templates";
+/// The folder of cords and fittings.
+pub(crate) const STORE: &str = "store";
 const CORDS_FILE: &str = "store/cords.toml";
 const FITTINGS_FILE: &str = "store/fittings.toml";
 /// Kept in the knots folder, but not a knot.
