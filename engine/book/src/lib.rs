@@ -20,7 +20,9 @@ mod trouble;
 mod work;
 
 pub use check::Finding;
-pub use entering::{Asked, Before, Client, Figures, Number, NumberPattern, Origin, Snapshot, StepFigures};
+pub use entering::{
+    Asked, Before, Client, Figures, Number, NumberPattern, Origin, PacedFigures, Snapshot, StepFigures,
+};
 pub use listing::{Commission, Course, Entry, Happening, Payment, Whole};
 pub use opening::{BOOK_FILE, Book, Opened};
 pub use state::State;

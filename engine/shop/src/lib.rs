@@ -14,10 +14,10 @@ mod samples;
 mod schemas;
 mod shop;
 
-pub use adding::NewSample;
+pub use adding::{Learnt, NewSample};
 pub use choice::{Choice, Choices, Market, Wish};
 pub use designs::Found;
 pub use folder::{Folder, FolderFault};
 pub use libraries::{Admission, Admitted, Candidate, PLUGINS};
 pub use schemas::schemas;
-pub use shop::{Added, DEMO_COMMISSION, DEMO_DESIGN, Order, Shop, read_knot};
+pub use shop::{Added, DEMO_COMMISSION, DEMO_DESIGN, Order, Relearnt, Shop, read_knot};
