@@ -95,7 +95,7 @@ impl Kind {
 /// Where a figure comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Source {
-    /// Follows from the moves by closed forms.
+    /// Follows from the moves by closed forms, or from the path that was pulled tight.
     Geometry,
     /// Stands in a published work, named in the note.
     Published,
@@ -103,6 +103,8 @@ pub enum Source {
     CommonPractice,
     /// Remembered, not measured: replace it by a sample.
     FromMemory,
+    /// Measured by the maker who wrote the knot's file.
+    YourSample,
 }
 
 impl Source {
@@ -112,7 +114,11 @@ impl Source {
         ("published", Self::Published),
         ("common practice", Self::CommonPractice),
         ("from memory", Self::FromMemory),
+        ("your sample", Self::YourSample),
     ];
+
+    /// Those that a library can name, by the numbers of the contract; its author's samples are not the maker's.
+    pub const OF_LIBRARIES: &'static [(&'static str, Self)] = Self::WORDS.split_at(4).0;
 
     /// The word it is written as.
     pub fn word(self) -> &'static str {

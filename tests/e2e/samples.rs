@@ -27,7 +27,9 @@ fn a_sample_makes_the_file_and_shows_what_it_changes() {
                  made = \"14 cm\"\nminutes = 3.5\non = 2026-11-02\nnote = \"A new reel.\"\n";
     assert_eq!(place.read(FILE), lines);
     assert!(page.contains(FILE) && page.contains(lines), "{page}");
-    for change in ["Give of cotton-4-ecru", "factor on take-up", "geometry -> your sample", "Pace of knots"] {
+    for change in
+        ["Give of cotton-4-ecru", "factor on take-up", "geometry -> your sample", "factor on time", "  Pace  "]
+    {
         assert!(page.contains(change), "{change}: {page}");
     }
     let hand = hand(&place);
@@ -185,6 +187,61 @@ fn samples_reach_the_cut_list_the_sheets_and_the_hours() {
         let wide: Vec<&str> = costing.lines().chain(bench.lines()).filter(|line| line.chars().count() > 80).collect();
         assert!(form == "html" || wide.is_empty(), "{wide:?}");
     }
+}
+
+/// A knot of the maker's own whose figures are guesses, in the cord of the hanger.
+const GUESSED: &str = r#"
+[knot]
+name = "lump"
+title = "lump"
+kind = "sennit"
+summary = "Three turns round the core."
+
+[core]
+legs = [1, 8]
+
+[[role]]
+role = "working"
+legs = [2, 2]
+moves = [{ round = "core", turns = 3 }]
+source = "from memory"
+note = "Guessed."
+
+[rise]
+diameters = 3
+source = "from memory"
+note = "Guessed."
+
+[time]
+base = 10
+pull = 0
+source = "from memory"
+note = "Guessed."
+"#;
+
+#[test]
+fn samples_of_a_knot_that_was_guessed_leave_every_other_price_alone() {
+    let place = TestShop::starter();
+    place.write("shop/knots/lump.toml", GUESSED);
+    let hours = |place: &TestShop| -> (f64, Value) {
+        let words = ["costing", "reading-room", "--shop", "shop", "--on", DEMO_DAY, "--as", "json"];
+        let told: Value = serde_json::from_str(&place.run(&words).done()).unwrap();
+        (told["cost"]["hours"].as_str().unwrap().parse().unwrap(), told["purchases"].clone())
+    };
+    let before = hours(&place);
+    // Ten seconds were guessed, and twenty-four measured; 122 mm guessed, and 70 measured.
+    let one = "[[sample]]\ncord = \"cotton-4-fern\"\nknot = \"lump\"\ntied = 20\nbefore = \"200 cm\"\nafter = \"60 cm\"\n\
+               made = \"20 cm\"\nminutes = 8\n";
+    place.write(FILE, one.repeat(3));
+    let after = hours(&place);
+    assert!((after.0 / before.0 - 1.0).abs() < 0.02, "{} {}", before.0, after.0);
+    assert_eq!(after.1, before.1, "no cord is cut longer");
+    let hand = hand(&place);
+    assert_eq!(hand["odd"], Value::Array(Vec::new()));
+    let own = |key: &str| hand["knots"][0][key].as_f64().unwrap();
+    assert!(own("take_up") < 0.72 && own("rise") < 0.9, "{hand}");
+    let time = hand["times"][0]["time"].as_f64().unwrap();
+    assert!(time > 2.0 && time < 2.2, "what is left of 24 s at a pace of 1.1: {time}");
 }
 
 #[test]

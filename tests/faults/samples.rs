@@ -5,6 +5,12 @@ use crate::case::{CHECK, Case, New, Swap, check_all, judge, shop};
 /// The file of the samples.
 const FILE: &str = "knots/samples.toml";
 
+/// A knot whose figures are guesses: a leg goes round the core five times.
+const LUMP: &str = "[knot]\nname = \"lump\"\ntitle = \"lump\"\nkind = \"sennit\"\nsummary = \"A lump.\"\n\n[core]\nlegs = [1, 8]\n\n\
+    [[role]]\nrole = \"working\"\nlegs = [2, 2]\nmoves = [{ round = \"core\", turns = 5 }]\nsource = \"from memory\"\n\
+    note = \"Guessed.\"\n\n[rise]\ndiameters = 2\nsource = \"from memory\"\nnote = \"Guessed.\"\n\n\
+    [time]\nbase = 10\npull = 0\nsource = \"from memory\"\nnote = \"Guessed.\"\n";
+
 /// A file of one sample, of these lines.
 macro_rules! sample {
     ($($line:literal),* $(,)?) => {
@@ -376,6 +382,24 @@ pub(crate) const CASES: &[Case] = &[
                 "minutes = §10000"
             ],
         )],
+        words: CHECK,
+    },
+    Case {
+        name: "sample-far-from-a-guess",
+        edits: &[
+            New("knots/lump.toml", LUMP),
+            New(
+                FILE,
+                sample![
+                    "cord = \"soft-4\"",
+                    "knot = \"lump\"",
+                    "tied = 10",
+                    "before = \"150 cm\"",
+                    "after = §\"140 cm\"",
+                    "made = \"7 cm\""
+                ],
+            ),
+        ],
         words: CHECK,
     },
     Case {

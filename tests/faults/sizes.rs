@@ -170,7 +170,24 @@ pub(crate) const CASES: &[Case] = &[
     },
     Case {
         name: "work-without-minutes",
-        edits: &[New("knots/samples.toml", "§[[work]]\nof = \"2026-001, Tie\"\nbase = 30\npull = 2\n")],
+        edits: &[New("knots/samples.toml", "§[[work]]\nnumber = \"2026-001\"\nbase = 30\npull = 2\n")],
+        words: CHECK,
+    },
+    Case {
+        name: "work-twice",
+        edits: &[New(
+            "knots/samples.toml",
+            "[[work]]\nnumber = \"2026-001\"\nstep = \"Tie\"\nbase = 30\npull = 2\nminutes = 35\n\n\
+             §[[work]]\nnumber = \"2026-001\"\nstep = \"Tie\"\nbase = 30\npull = 2\nminutes = 36\n",
+        )],
+        words: CHECK,
+    },
+    Case {
+        name: "work-of-an-unknown-knot",
+        edits: &[New(
+            "knots/samples.toml",
+            "[[work]]\nnumber = \"2026-001\"\nstep = \"Tie\"\nknot = §\"sqare\"\nbase = 30\npull = 2\nminutes = 35\n",
+        )],
         words: CHECK,
     },
     Case {

@@ -133,7 +133,7 @@ fn codes_stand_for_the_catalogues_words() {
     use reeve_catalogue::{Kind, Source, Unit};
     let kinds: Vec<&str> = Kind::WORDS.iter().map(|(word, _)| *word).collect();
     assert_eq!(kinds, ["sennit", "row", "mounting", "wrap", "single"]);
-    let sources: Vec<&str> = Source::WORDS.iter().map(|(word, _)| *word).collect();
+    let sources: Vec<&str> = Source::OF_LIBRARIES.iter().map(|(word, _)| *word).collect();
     assert_eq!(sources, ["geometry", "published", "common practice", "from memory"]);
     let units: Vec<&str> = Unit::WORDS.iter().map(|(word, _)| *word).collect();
     assert_eq!(units, ["number", "mm", "degrees", "diameters"]);

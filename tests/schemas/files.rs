@@ -114,6 +114,16 @@ minutes = 2.5
 on = 2026-11-02
 note = "With a waxed end."
 
+[[work]]
+number = "2026-001"
+step = "Wrap it"
+on = 2026-11-04
+knot = "gathering-wrap"
+base = 20
+pull = 3.5
+doubt = 0.1
+minutes = 31
+
 [[sample]]
 cord = "cotton-4-ecru"
 knot = "larks-head"
@@ -140,6 +150,9 @@ fn what_the_program_reads_of_samples_keeps_to_their_schema_and_the_rest_does_not
         ("minutes = 2.5", "minutes = 0"),
         ("2026-11-02", "\"in autumn\""),
         ("note", "remark"),
+        ("minutes = 31\n", ""),
+        ("doubt = 0.1", "doubt = -1"),
+        ("number = \"2026-001\"", "of = \"2026-001\""),
     ] {
         let wrong = SAMPLE.replacen(from, to, 1);
         assert_ne!(breaks(&wrong), [""; 0], "{to}");

@@ -83,6 +83,9 @@ pub struct Figures {
     /// What the catalogue expects of the knots of each step, all pieces together.
     #[serde(default)]
     pub steps: Vec<StepFigures>,
+    /// What of the hours the maker's pace scales; nothing where that was not entered.
+    #[serde(default)]
+    pub paced: Option<PacedFigures>,
     /// Last day on which it can be accepted.
     pub valid_until: NaiveDate,
     /// Day on which it is promised.
@@ -91,7 +94,7 @@ pub struct Figures {
     pub needed_by: Option<NaiveDate>,
 }
 
-/// What the catalogue expects of the knots of a step, in minutes, allowances in.
+/// What of a step the maker's pace scales, knots and handling, in minutes, allowances in, at the catalogue's pace.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct StepFigures {
     /// The step, as on the bench sheet.
@@ -100,6 +103,25 @@ pub struct StepFigures {
     pub base: Decimal,
     /// What pulling takes.
     pub pull: Decimal,
+    /// The only knot that it ties, if it is of one.
+    #[serde(default)]
+    pub knot: Option<String>,
+    /// How doubtful the two are together, as a logarithm; zero where it is of one knot.
+    #[serde(default)]
+    pub doubt: Decimal,
+}
+
+/// The same of all the work, and what else there is to do.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PacedFigures {
+    /// What does not depend on length.
+    pub base: Decimal,
+    /// What pulling takes.
+    pub pull: Decimal,
+    /// How doubtful the two are together, as a logarithm.
+    pub doubt: Decimal,
+    /// Minutes that the maker states herself: her pace does not scale them.
+    pub stated: Decimal,
 }
 
 /// How numbers are written: `{year}` and `{running}`, the latter of three digits at least.

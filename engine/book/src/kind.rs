@@ -9,7 +9,7 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
-use crate::entering::Figures;
+use crate::entering::{Figures, PacedFigures};
 use crate::state::State;
 
 /// The most money of one figure or one entry, either way.
@@ -24,6 +24,8 @@ pub(crate) const YEARS: std::ops::RangeInclusive<i32> = 2000..=2199;
 /// The most bench hours of a quote, and the fewest that are more than none.
 const MOST_HOURS: i64 = 10_000_000;
 const LEAST_HOURS: Decimal = Decimal::from_parts(1, 0, 0, false, 6);
+/// The most that minutes are in doubt, as a logarithm: far beyond any that the sums make.
+const MOST_DOUBT: i64 = 10;
 /// How the start of the timer is kept.
 pub(crate) const MOMENT: &str = "%Y-%m-%dT%H:%M:%S";
 
@@ -243,6 +245,7 @@ pub(crate) fn judge_figures(figures: &Figures) -> Result<(), String> {
         margin,
         cord,
         steps,
+        paced,
         valid_until,
         promised,
         needed_by,
@@ -280,6 +283,11 @@ pub(crate) fn judge_figures(figures: &Figures) -> Result<(), String> {
     cord.iter().try_for_each(|(_, metres)| up_to("cord", metres, MOST_MONEY))?;
     let minutes = steps.iter().flat_map(|step| [&step.base, &step.pull]);
     minutes.into_iter().try_for_each(|minutes| up_to("steps", minutes, MOST_MONEY))?;
+    steps.iter().try_for_each(|step| up_to("steps", &step.doubt, MOST_DOUBT))?;
+    if let Some(PacedFigures { base, pull, doubt, stated }) = paced {
+        [base, pull, stated].into_iter().try_for_each(|minutes| up_to("paced", minutes, MOST_MONEY))?;
+        up_to("paced", doubt, MOST_DOUBT)?;
+    }
     let days = [("valid_until", Some(valid_until)), ("promised", promised.as_ref()), ("needed_by", needed_by.as_ref())];
     for (name, day) in days {
         day.map_or(Ok(()), |day| possible(*day).map(|_| ()).map_err(|why| format!("{name}: {why}")))?;

@@ -27,7 +27,9 @@ mod work;
 
 pub use check::Finding;
 pub use dump::ReadIn;
-pub use entering::{Asked, Before, Client, Figures, Number, NumberPattern, Origin, Snapshot, StepFigures};
+pub use entering::{
+    Asked, Before, Client, Figures, Number, NumberPattern, Origin, PacedFigures, Snapshot, StepFigures,
+};
 pub use forgetting::{Forget, Forgotten, Place, Undecided};
 pub use kind::{MOST_METRES, MOST_MINUTES, MOST_MONEY};
 pub use listing::{Commission, Course, Entry, Happening, Payment, Whole};

@@ -255,7 +255,7 @@ json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from took" -s h -l help -d 'Print help (see more with \'--help\')'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from learn" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from learn" -l on -d 'Work as of this day; today if not given' -r
-complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from learn" -l yes -d 'Write the pace into shop.toml'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from learn" -l yes -d 'Write it into knots/samples.toml'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from learn" -s h -l help -d 'Print help'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from summary" -l year -d 'One year; all if not given' -r
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from summary" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
@@ -295,7 +295,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcom
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "start" -d 'Start the timer for a commission'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "stop" -d 'Stop the timer and enter its minutes'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "took" -d 'Show what was quoted beside what it really took, of one commission or of all that are finished'
-complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "learn" -d 'Learn the pace from what finished work really took'
+complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "learn" -d 'Learn pace and knots from what finished work really took'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "summary" -d 'Sum up months and years for the maker\'s books'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "check" -d 'Look through the whole book: file, rows, seals, numbers, states, sums, pages'
 complete -c reeve -n "__fish_reeve_using_subcommand book; and __fish_seen_subcommand_from help" -f -a "export" -d 'Write the whole book as JSON Lines'
@@ -441,7 +441,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcom
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "start" -d 'Start the timer for a commission'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "stop" -d 'Stop the timer and enter its minutes'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "took" -d 'Show what was quoted beside what it really took, of one commission or of all that are finished'
-complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "learn" -d 'Learn the pace from what finished work really took'
+complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "learn" -d 'Learn pace and knots from what finished work really took'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "summary" -d 'Sum up months and years for the maker\'s books'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "check" -d 'Look through the whole book: file, rows, seals, numbers, states, sums, pages'
 complete -c reeve -n "__fish_reeve_using_subcommand help; and __fish_seen_subcommand_from book" -f -a "export" -d 'Write the whole book as JSON Lines'

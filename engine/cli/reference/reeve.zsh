@@ -331,7 +331,7 @@ json\:"For other programs"))' \
 _arguments "${_arguments_options[@]}" : \
 '--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--on=[Work as of this day; today if not given]:YYYY-MM-DD:_default' \
-'--yes[Write the pace into shop.toml]' \
+'--yes[Write it into knots/samples.toml]' \
 '-h[Print help]' \
 '--help[Print help]' \
 && ret=0
@@ -1007,7 +1007,7 @@ _reeve__subcmd__book_commands() {
 'start:Start the timer for a commission' \
 'stop:Stop the timer and enter its minutes' \
 'took:Show what was quoted beside what it really took, of one commission or of all that are finished' \
-'learn:Learn the pace from what finished work really took' \
+'learn:Learn pace and knots from what finished work really took' \
 'summary:Sum up months and years for the maker'\''s books' \
 'check:Look through the whole book\: file, rows, seals, numbers, states, sums, pages' \
 'export:Write the whole book as JSON Lines' \
@@ -1058,7 +1058,7 @@ _reeve__subcmd__book__subcmd__help_commands() {
 'start:Start the timer for a commission' \
 'stop:Stop the timer and enter its minutes' \
 'took:Show what was quoted beside what it really took, of one commission or of all that are finished' \
-'learn:Learn the pace from what finished work really took' \
+'learn:Learn pace and knots from what finished work really took' \
 'summary:Sum up months and years for the maker'\''s books' \
 'check:Look through the whole book\: file, rows, seals, numbers, states, sums, pages' \
 'export:Write the whole book as JSON Lines' \
@@ -1305,7 +1305,7 @@ _reeve__subcmd__help__subcmd__book_commands() {
 'start:Start the timer for a commission' \
 'stop:Stop the timer and enter its minutes' \
 'took:Show what was quoted beside what it really took, of one commission or of all that are finished' \
-'learn:Learn the pace from what finished work really took' \
+'learn:Learn pace and knots from what finished work really took' \
 'summary:Sum up months and years for the maker'\''s books' \
 'check:Look through the whole book\: file, rows, seals, numbers, states, sums, pages' \
 'export:Write the whole book as JSON Lines' \

@@ -225,10 +225,10 @@ pub(crate) enum Book {
         #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
         form: AnyForm,
     },
-    /// Learn the pace from what finished work really took
+    /// Learn pace and knots from what finished work really took
     #[command(after_help = "Example:\n  reeve book learn --shop my-shop")]
     Learn {
-        /// Write the pace into shop.toml
+        /// Write it into knots/samples.toml
         #[arg(long)]
         yes: bool,
         #[command(flatten)]

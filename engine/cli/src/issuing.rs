@@ -4,19 +4,19 @@ use std::path::Path;
 
 use chrono::NaiveDate;
 use reeve_book::marks::{Kind, address_mark, fill, mark, name_mark};
-use reeve_book::{Asked, Before, Book, Client, Figures, Number, NumberPattern, Origin, Snapshot, StepFigures, Trouble};
+use reeve_book::{Asked, Before, Book, Client, Figures, Number, NumberPattern, Origin, Snapshot, Trouble};
 use reeve_costing::calendar::Calendar;
 use reeve_costing::cost::Cost;
 use reeve_costing::pricing::Priced;
 use reeve_costing::quote::{Quote, QuoteClient};
 use reeve_costing::rates::Rates;
 use reeve_costing::takeoff::plural;
-use reeve_measure::Time;
 use reeve_pages::book::{Queue, changed, passing_words, queue};
 use reeve_shop::{Order, Shop};
-use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
+use rust_decimal::prelude::FromPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
 
+use crate::expected;
 use crate::failure::{Failure, say};
 use crate::output::print;
 use crate::papers::{Paper, Papers, Waiting, file_name};
@@ -238,6 +238,7 @@ fn figures(priced: &Priced, needed_by: Option<NaiveDate>, rates: &Rates) -> Figu
     let (cost, quote): (&Cost, &Quote) = (&priced.outcome.cost, &priced.quote);
     let metres = |mm: f64| Decimal::from_f64(mm / 1000.0).unwrap_or_default().round_dp(3).normalize();
     let six = |amount: Decimal| amount.round_dp(6).normalize();
+    let (steps, paced) = expected::figures(priced, rates);
     Figures {
         currency: quote.currency.clone(),
         net: quote.totals.net,
@@ -255,29 +256,10 @@ fn figures(priced: &Priced, needed_by: Option<NaiveDate>, rates: &Rates) -> Figu
         fees: six(priced.outcome.fees),
         margin: six(priced.outcome.margin),
         cord: priced.job.cords.iter().map(|cord| (cord.cord.name.clone(), metres(cord.cut.as_mm()))).collect(),
-        steps: steps(priced),
+        steps,
+        paced: Some(paced),
         valid_until: quote.valid_until,
         promised: quote.promised,
         needed_by,
     }
-}
-
-/// What the catalogue expects of the knots of each step, all pieces together; steps of one name are one.
-fn steps(priced: &Priced) -> Vec<StepFigures> {
-    let mut all: Vec<StepFigures> = Vec::new();
-    for (item, line) in priced.job.items.iter().zip(&priced.quote.lines) {
-        let pieces = line.quantity.to_u64().unwrap_or(1);
-        for step in item.take_off.steps.iter().filter(|step| step.time.first > Time::ZERO) {
-            let times = step.time.of(pieces) / step.time.first;
-            let minutes =
-                |time: Time| Decimal::from_f64(time.as_s() * times / 60.0).unwrap_or_default().round_dp(2).normalize();
-            let (base, pull) = (minutes(step.catalogue.0), minutes(step.catalogue.1));
-            match all.iter_mut().find(|known| known.step == step.title) {
-                Some(known) => (known.base, known.pull) = (known.base + base, known.pull + pull),
-                None if base + pull > Decimal::ZERO => all.push(StepFigures { step: step.title.clone(), base, pull }),
-                None => {}
-            }
-        }
-    }
-    all
 }

@@ -1,15 +1,15 @@
 //! `reeve book learn`: pace and hand from what finished work really took, on the maker's word alone.
 //!
-//! Minutes at a step whose knots the quote knows are evidence for pace and pull of knots, as those of a timed sample are.
-//! Minutes without a step are of the whole, and evidence for the shop's pace. Each is trusted as a sample is.
+//! What the book says of a commission stands in `knots/samples.toml` under the commission's number, and is brought up to
+//! what the book says now: however often it is learnt from, a work counts once. Minutes at steps are evidence of those
+//! steps; where any minutes are without a step, all of them are of the whole.
 
 use std::fmt::Write;
-use std::path::PathBuf;
 
-use reeve_book::{Course, Figures};
-use reeve_costing::hand::{Hand, TimedWork, pace_learnt};
-use reeve_costing::takeoff::plural;
+use reeve_book::{Course, Figures, PacedFigures, StepFigures};
+use reeve_costing::hand::{Hand, TIMING_SD, TimedWork};
 use reeve_measure::Time;
+use reeve_shop::{Added, Learnt, Relearnt};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
@@ -20,120 +20,162 @@ use crate::output::{print, rewrite};
 /// Beyond so many times what was expected, or below that part of it, minutes are a slip.
 const SLIP: f64 = 3.0;
 
-/// What finished work says.
-#[derive(Default)]
-struct Learnt {
-    /// Paces, each of a whole work.
-    paces: Vec<f64>,
-    /// Steps that were not learnt from before.
-    works: Vec<TimedWork>,
-}
-
 pub(crate) fn learn(yes: bool, place: &Place) -> Result<(), Failure> {
     let mut learnt = Learnt::default();
     for course in place.book()?.courses(place.day)? {
+        let Some(number) = &course.commission.number else { continue };
+        learnt.numbers.push(number.clone());
         let made = course.commission.state.is_made();
         if let Some((_, figures)) = course.commission.quoted.as_ref().filter(|_| made) {
-            learnt.add(&course, figures, place.shop.works());
+            Work { number, course: &course, figures, place }.learn(&mut learnt.works);
         }
     }
-    if learnt.paces.is_empty() && learnt.works.is_empty() {
+    if learnt.works.is_empty() && place.shop.works().is_empty() {
         return Err(Failure::input(
-            "no finished work has minutes that could be learnt from, and were not yet",
+            "no finished work has minutes that could be learnt from",
             "log them with `reeve book log`, and mark the work finished",
         ));
     }
-    // Both files or neither.
-    let mut files = Vec::new();
-    let mut told = learnt.tell_pace(place, yes, &mut files)?;
-    told.push_str(&learnt.tell_hand(place, yes, &mut files)?);
-    rewrite(&files)?;
-    told.push_str(if yes { "" } else { "Nothing was written. With --yes it is.\n" });
+    let after = place.shop.with_learnt(&learnt).map_err(Failure::Input)?;
+    name_odd(&after);
+    let mut told = tell(&after, place);
+    if !after.changes {
+        told.push_str("Nothing new: it stands in knots/samples.toml already.\n");
+    } else if yes {
+        let dir = after.dir.as_deref().unwrap_or(&place.folder);
+        rewrite(&[(dir.join(Added::FILE), after.text.clone())])?;
+        told.push_str("It stands in knots/samples.toml now.\n");
+    } else {
+        told.push_str("Nothing was written. With --yes it is.\n");
+    }
     print(&told)
 }
 
-impl Learnt {
-    fn add(&mut self, course: &Course, figures: &Figures, known: &[TimedWork]) {
-        let name = course.commission.name();
-        let at = |step: &str| -> f64 {
-            let lines = course.took.work.iter().filter(|line| line.step.as_deref() == Some(step));
-            lines.map(|line| line.minutes).sum()
-        };
-        let mut by_step = false;
-        for step in &figures.steps {
-            let minutes = at(&step.step);
-            let (base, pull) = (time(step.base), time(step.pull));
-            if minutes <= 0.0 {
-                continue;
-            }
-            by_step = true;
-            let of = format!("{name}, {}", step.step);
-            let work = TimedWork { of, base, pull, took: Time::minutes(minutes) };
-            // At the pace of the quote.
-            let expected = (base + pull) * figures.pace.to_f64().unwrap_or(1.0);
-            if within(&work.of, work.took / expected) && !known.iter().any(|other| other.of == work.of) {
-                self.works.push(work);
-            }
-        }
-        let expected = figures.hours.to_f64().filter(|hours| *hours > 0.0 && !by_step && course.took.minutes() > 0.0);
-        if let (Some(expected), Some(pace)) = (expected, figures.pace.to_f64()) {
-            let times = course.took.minutes() / 60.0 / expected;
-            if within(name, times) {
-                self.paces.push(pace * times);
-            }
+/// A finished work.
+struct Work<'a> {
+    number: &'a str,
+    course: &'a Course,
+    figures: &'a Figures,
+    place: &'a Place,
+}
+
+impl Work<'_> {
+    fn learn(&self, works: &mut Vec<TimedWork>) {
+        let lines = &self.course.took.work;
+        if lines.iter().any(|line| line.step.is_none()) {
+            works.extend(self.figures.paced.as_ref().and_then(|paced| self.whole(paced)));
+        } else {
+            works.extend(self.figures.steps.iter().filter_map(|step| self.step(step)));
         }
     }
 
-    /// The shop's pace, from works as a whole.
-    fn tell_pace(&self, place: &Place, yes: bool, files: &mut Vec<(PathBuf, String)>) -> Result<String, Failure> {
-        if self.paces.is_empty() {
-            return Ok(String::new());
+    /// The whole of it, less what the maker had stated herself: that is no evidence of her pace, and strays beside it.
+    fn whole(&self, paced: &PacedFigures) -> Option<TimedWork> {
+        let stated = minutes(paced.stated);
+        let in_all = self.course.took.minutes();
+        let expected = self.at_pace(paced.base, paced.pull);
+        if in_all <= 0.0 || expected <= 0.0 || !within(self.number, in_all / (expected + stated)) {
+            return None;
         }
-        let before = place.desk.rates().bench.pace;
-        let pace = (pace_learnt(before, &self.paces).mean * 100.0).round() / 100.0;
-        let works = plural("finished work", self.paces.len() as u64);
-        if yes {
-            let text = place.shop.with_pace(pace).map_err(Failure::Input)?;
-            files.push((place.folder.join("shop.toml"), text));
+        if in_all <= stated {
+            say(&format!(
+                "look: {} is not counted: it took {in_all:.0} minutes, and {stated:.0} of them you had stated yourself, which leaves \
+                 none for knots and handling",
+                self.number
+            ));
+            return None;
         }
-        let stands = if yes { "It stands in shop.toml now.\n" } else { "" };
-        Ok(format!("{works} as a whole: your pace is {pace} in place of {before}.\n{stands}"))
+        let doubt = minutes(paced.doubt).hypot(TIMING_SD * stated / expected);
+        let work = self.work(None, (paced.base, paced.pull), in_all - stated);
+        Some(TimedWork { doubt, ..work })
     }
 
-    /// Pace and pull of knots, from steps.
-    fn tell_hand(&self, place: &Place, yes: bool, files: &mut Vec<(PathBuf, String)>) -> Result<String, Failure> {
-        if self.works.is_empty() {
-            return Ok(String::new());
+    fn step(&self, step: &StepFigures) -> Option<TimedWork> {
+        let lines = self.course.took.work.iter().filter(|line| line.step.as_ref() == Some(&step.step));
+        let took: f64 = lines.map(|line| line.minutes).sum();
+        let expected = self.at_pace(step.base, step.pull);
+        let work = self.work(Some(&step.step), (step.base, step.pull), took);
+        if took <= 0.0 || expected <= 0.0 || !within(&work.of(), took / expected) {
+            return None;
         }
-        let words = |hand: Option<&Hand>| {
-            let pace = hand.and_then(|hand| hand.pace);
-            let shop = place.desk.rates().bench.pace;
-            pace.map_or(format!("{shop:.2}"), |pace| {
-                format!("{:.2}, and {:.2} for pulling what hangs", pace.pace.mean, pace.pull.mean)
-            })
-        };
-        let after = place.shop.hand_with(&self.works);
-        let known = place.shop.works().len();
-        for odd in after.iter().flat_map(|hand| &hand.odd_works).filter_map(|at| at.checked_sub(known)) {
-            say(&format!("look: {} is kept, but not counted until others bear it out", self.works[odd].of));
+        let knot = step.knot.as_ref().and_then(|knot| self.place.shop.catalogue().find(knot)).cloned();
+        Some(TimedWork { doubt: minutes(step.doubt), knot, ..work })
+    }
+
+    fn work(&self, step: Option<&String>, (base, pull): (Decimal, Decimal), took: f64) -> TimedWork {
+        TimedWork {
+            number: self.number.to_owned(),
+            step: step.cloned(),
+            on: self.course.took.work.iter().map(|line| line.day).max(),
+            knot: None,
+            base: Time::minutes(minutes(base)),
+            pull: Time::minutes(minutes(pull)),
+            doubt: 0.0,
+            took: Time::minutes(took),
         }
-        let mut told = String::new();
-        for work in &self.works {
-            let _ = writeln!(told, "{}: {:.0} minutes.", work.of, work.took.as_s() / 60.0);
-        }
-        let now = words(Some(&place.desk.rates().bench.hand));
-        let _ = writeln!(told, "Your pace of knots is {} in place of {now}.", words(after.as_ref()));
-        if yes {
-            let (folder, text) = place.shop.with_works(&self.works).map_err(Failure::Input)?;
-            files.push((folder.unwrap_or_else(|| place.folder.clone()).join(reeve_shop::Added::FILE), text));
-            told.push_str("It stands in knots/samples.toml now.\n");
-        }
-        Ok(told)
+    }
+
+    /// What the quote expected of this.
+    fn at_pace(&self, base: Decimal, pull: Decimal) -> f64 {
+        minutes(base + pull) * self.figures.pace.to_f64().unwrap_or(1.0)
     }
 }
 
-fn time(minutes: Decimal) -> Time {
-    Time::minutes(minutes.to_f64().unwrap_or_default())
+/// What every work says, and what it makes of the hand.
+fn tell(after: &Relearnt, place: &Place) -> String {
+    let mut told = String::new();
+    for work in &after.works {
+        let known = place.shop.works().iter().find(|known| known.is_of(&work.number, work.step.as_deref()));
+        let now = in_minutes(work);
+        let was = known.map(in_minutes).filter(|was| *was != now);
+        let in_place = was.map_or_else(String::new, |was| format!(" in place of {was}"));
+        if known.is_none() || !in_place.is_empty() {
+            let what = if work.step.is_none() { " for knots and handling" } else { "" };
+            let _ = writeln!(told, "{}: {now} minutes{what}{in_place}.", work.of());
+        }
+    }
+    let gone = |work: &&TimedWork| !after.works.iter().any(|other| other.is_of(&work.number, work.step.as_deref()));
+    for work in place.shop.works().iter().filter(gone) {
+        let _ = writeln!(told, "{}: no longer learnt from: the book does not bear it out.", work.of());
+    }
+    let rates = place.desk.rates();
+    let paces = |hand: &Hand| {
+        let stated = || format!("{:.2}", rates.bench.pace);
+        hand.pace.map_or_else(stated, |pace| {
+            format!("{:.2}, and {:.2} for pulling what hangs", pace.pace.mean, pace.pull.mean)
+        })
+    };
+    let before = &rates.bench.hand;
+    let (now, was) = (paces(&after.hand), paces(before));
+    let _ = if now == was {
+        writeln!(told, "Your pace is {now}.")
+    } else {
+        writeln!(told, "Your pace is {now}, in place of {was}.")
+    };
+    for known in &after.hand.times {
+        let times = |hand: &Hand| format!("{:.2}", hand.time_of(&known.knot).mean.exp());
+        let (now, was) = (times(&after.hand), times(before));
+        if now != was {
+            let title = &known.knot.title;
+            let _ =
+                writeln!(told, "Of each {title}, {now} times the catalogue's time at that pace, in place of {was}.");
+        }
+    }
+    told
+}
+
+fn in_minutes(work: &TimedWork) -> String {
+    format!("{:.0}", work.took.as_s() / 60.0)
+}
+
+fn name_odd(after: &Relearnt) {
+    for at in &after.hand.odd_works {
+        say(&format!("look: {} is kept, but not counted until others bear it out", after.works[*at].of()));
+    }
+}
+
+fn minutes(minutes: Decimal) -> f64 {
+    minutes.to_f64().unwrap_or_default()
 }
 
 /// Whether it took about what could be expected; what did not is told.

@@ -131,7 +131,7 @@ pub(crate) fn name_odd(shop: &Shop) {
     }
     for at in hand.into_iter().flat_map(|hand| &hand.odd_works) {
         if let Some(work) = shop.works().get(*at) {
-            say(&format!("look: {} is not counted until others bear it out", work.of));
+            say(&format!("look: {} is not counted until others bear it out", work.of()));
         }
     }
 }

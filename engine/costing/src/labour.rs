@@ -22,16 +22,17 @@ impl Bench {
         self.allowances.iter().map(|(_, percent)| *percent).sum()
     }
 
-    /// The standard time of catalogue or handling time: pace and allowances.
+    /// The standard time of handling: pace and allowances.
     pub fn at_pace(&self, time: Time) -> Time {
-        standard_time(time, self.pace, self.allowances_in_all())
+        standard_time(time, self.pace_and_pull().0, self.allowances_in_all())
     }
 
-    /// What the catalogue's times of knots are multiplied by: what does not depend on length, and what pulling takes.
+    /// What the catalogue's times are multiplied by: what does not depend on length, handling included, and what pulling
+    /// takes.
     ///
-    /// Samples are timed at this bench, so they measure the same rating that the shop's pace states. Where there are any
-    /// they stand in its place, and never on top of it.
-    pub fn pace_of_knots(&self) -> (f64, f64) {
+    /// Samples are timed at this bench and work is done at it, so they measure the same rating that the shop's pace states.
+    /// Where there are any they stand in its place, and never on top of it.
+    pub fn pace_and_pull(&self) -> (f64, f64) {
         self.hand.pace.map_or((self.pace, self.pace), |hand| (hand.pace.mean, hand.pull.mean))
     }
 

@@ -116,7 +116,7 @@ impl Overhead {
 pub struct Bench {
     /// The maker's time against the catalogue's: 1.2 takes a fifth longer. It stands where a time study puts its rating.
     ///
-    /// For knots, timed samples stand in its place: see [`Bench::pace_of_knots`].
+    /// Timed samples and finished work start from it and stand in its place: see [`Bench::pace_and_pull`].
     pub pace: f64,
     /// How far that strays from job to job, as a share of it, where the shop says so. See [`Bench::pace_strays`].
     pub pace_spread: Option<f64>,

@@ -128,10 +128,10 @@ pub fn knot_text(library: &str, knot: &DescribedKnot) -> String {
     line(&format!("\n[computed]\n{}", pair("library", library)));
     line(&format!("\n[[role]]\nrole = \"{WORKING_ROLE}\"\nlegs = [{}, {}]", knot.working.0, knot.working.1));
     line(&format!("joins = {}", knot.joins));
-    line(&pair("source", word(Source::WORDS, knot.take_up_source)));
+    line(&pair("source", word(Source::OF_LIBRARIES, knot.take_up_source)));
     line(&pair("note", &knot.take_up_note));
     line(&format!("\n[time]\npull = {}", number(knot.pull_s_per_m)));
-    line(&pair("source", word(Source::WORDS, knot.time_source)));
+    line(&pair("source", word(Source::OF_LIBRARIES, knot.time_source)));
     line(&pair("note", &knot.time_note));
     knot.parameters.iter().for_each(|one| line(&parameter(one)));
     text

@@ -77,7 +77,7 @@ pub mod bound {
     /// Minutes of a task.
     pub const TASK_MINUTES: Bound = Bound::new("the minutes of a task", 0.1, 10_000.0, "min");
     /// Minutes of a step of finished work.
-    pub const WORK_MINUTES: Bound = Bound::new("the minutes of a work's step", 0.0, 100_000.0, "min");
+    pub const WORK_MINUTES: Bound = Bound::new("the minutes of a work", 0.0, 100_000.0, "min");
     /// Seconds of one action of handling.
     pub const HANDLING_SECONDS: Bound = Bound::new("a handling time", 0.0, 36_000.0, "s");
     /// Seconds of one knot.
@@ -137,7 +137,11 @@ pub mod bound {
     /// Seconds that one knot of a sample took.
     pub const SAMPLE_KNOT_SECONDS: Bound = Bound::new("the time of one knot of a sample", 0.3, 3600.0, "s");
     /// Samples in one file: each is judged by all the others of its cord.
-    pub const SAMPLES: Bound = Bound::new("the number of samples", 0.0, 500.0, "");
+    pub const SAMPLES: Bound = Bound::new("the number of samples", 0.0, 10_000.0, "");
+    /// Finished works in one file, and steps of them.
+    pub const WORKS: Bound = Bound::new("the number of works", 0.0, 10_000.0, "");
+    /// How doubtful the time of a work is, as a logarithm.
+    pub const WORK_DOUBT: Bound = Bound::new("the doubt of a work", 0.0, 10.0, "");
     /// A parameter of a knot.
     pub const PARAMETER: Bound = Bound::new("a parameter", 0.0, 100_000.0, "");
     /// A parameter of a knot that is a length.

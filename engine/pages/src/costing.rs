@@ -261,12 +261,18 @@ fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
 /// What samples say in place of the catalogue and of the shop's pace.
 fn hand_words(priced: &Priced, rates: &Rates, words: &Words) -> Vec<String> {
     let mut all = Vec::new();
-    if let Some(hand @ PaceHand { pace, pull, .. }) = rates.bench.hand.pace {
+    if let Some(PaceHand { pace, pull, samples, works }) = rates.bench.hand.pace {
         let (pace, pull) = (words.decimal(pace.mean, 2), words.decimal(pull.mean, 2));
-        let timed = timed_words(&hand);
-        all.push(format!("Pace of knots {pace}, and {pull} for pulling what hangs: from {timed}."));
+        let timed = timed_words(samples, works);
+        all.push(format!("Pace {pace}, and {pull} for pulling what hangs: from {timed}."));
     }
-    for step in priced.job.items.iter().flat_map(|item| &item.take_off.steps) {
+    let steps = || priced.job.items.iter().flat_map(|item| &item.take_off.steps);
+    let is_tied = |name: &str| steps().any(|step| matches!(&step.doing, Doing::Knots(line) if line.name == name));
+    for known in rates.bench.hand.times.iter().filter(|known| is_tied(&known.knot.name)) {
+        let times = words.decimal(known.time.mean.exp(), 2);
+        all.push(format!("Of each {}, {times} times the catalogue's time at that pace.", known.knot.title));
+    }
+    for step in steps() {
         if let Doing::Knots(line) = &step.doing
             && [YOUR_SAMPLE, YOUR_HAND].contains(&line.source)
         {

@@ -1,7 +1,7 @@
 //! The maker's hand in words and figures: what samples say, and what one more of them changes.
 
-use reeve_catalogue::Misfit;
-use reeve_costing::hand::{Estimate, FACTOR_SD, Figure, Hand, Odd, PACE_SD, PULL_SD, PaceHand, Sample};
+use reeve_catalogue::{Misfit, Note};
+use reeve_costing::hand::{Estimate, Figure, Hand, KnotTimeHand, Odd, PACE_SD, PULL_SD, PaceHand, Sample, spread};
 use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
 use schemars::JsonSchema;
@@ -60,7 +60,7 @@ pub fn hand_page(hand: &Hand, odd: &[(&str, &Odd)]) -> HandPage {
                 amount: format!("take-up x {}, rise x {}", factor(known.take_up), factor(known.rise)),
             })
             .collect(),
-        pace: hand.pace.map(|pace| pace_rows(&pace)).unwrap_or_default(),
+        pace: hand.pace.iter().flat_map(pace_rows).chain(hand.times.iter().map(time_row)).collect(),
         odd: odd.iter().map(|(place, odd)| format!("{place}: {}", odd_words(odd))).collect(),
     }
 }
@@ -78,20 +78,29 @@ fn summary(hand: &Hand) -> String {
     format!("From {}{counted}. Behind each figure stands its standard deviation.", plural("sample", many(hand.given)))
 }
 
-/// What pace and pull come from: `2 timed samples`, `1 timed sample and 3 steps of finished work`.
-pub(crate) fn timed_words(pace: &PaceHand) -> String {
-    let samples = (pace.samples > 0).then(|| plural("timed sample", many(pace.samples)));
-    let works = (pace.works > 0).then(|| plural("step of finished work", many(pace.works)));
+/// What times come from: `2 timed samples`, `1 timed sample and 3 records of finished work`.
+pub(crate) fn timed_words(samples: usize, works: usize) -> String {
+    let samples = (samples > 0).then(|| plural("timed sample", many(samples)));
+    let works = (works > 0).then(|| plural("record of finished work", many(works)));
     samples.into_iter().chain(works).collect::<Vec<_>>().join(" and ")
 }
 
 fn pace_rows(pace: &PaceHand) -> Vec<Row> {
     let row = |text: &str, figure: Estimate| Row {
         text: text.to_owned(),
-        detail: timed_words(pace),
+        detail: timed_words(pace.samples, pace.works),
         amount: either(figure, 2),
     };
     vec![row("Pace, of what does not depend on length", pace.pace), row("Pull, for what hangs", pace.pull)]
+}
+
+/// The time of one knot beside the pace.
+fn time_row(known: &KnotTimeHand) -> Row {
+    Row {
+        text: format!("Of each {}, times that", known.knot.title),
+        detail: timed_words(known.samples, known.works),
+        amount: either(times(known.time), 2),
+    }
 }
 
 /// What is odd about a sample, and what is done about it.
@@ -141,7 +150,8 @@ pub fn sample_page(
         row("Source of the take-up".to_owned(), was.source.to_owned(), is.source.to_owned()),
     ];
     if sample.time.is_some() {
-        changes.push(change("Pace of knots".to_owned(), &|hand| either(paces(hand, pace).0, 2)));
+        changes.push(change(format!("{title}, factor on time"), &|hand| factor(hand.time_of(&sample.knot))));
+        changes.push(change("Pace".to_owned(), &|hand| either(paces(hand, pace).0, 2)));
         changes.push(change("Pull of what hangs".to_owned(), &|hand| either(paces(hand, pace).1, 2)));
     }
     Ok(SamplePage { heading, lines, changes })
@@ -151,8 +161,9 @@ pub fn sample_page(
 fn factors(hand: &Hand, sample: &Sample) -> (Estimate, Estimate) {
     let own =
         hand.knots.iter().find(|known| known.cord.name == sample.cord.name && known.knot.name == sample.knot.name);
-    let unmeasured = Estimate { mean: 0.0, sd: FACTOR_SD };
-    own.map_or((unmeasured, unmeasured), |own| (own.take_up, own.rise))
+    let of = |note: &Note| Estimate { mean: 0.0, sd: spread(note.source).length };
+    let (working, rise) = (&sample.knot.working.note, sample.knot.rise.as_ref().map(|rise| &rise.note));
+    own.map_or((of(working), of(rise.unwrap_or(working))), |own| (own.take_up, own.rise))
 }
 
 /// Pace and pull, as they are held.
@@ -196,7 +207,9 @@ pub struct HandJson {
     pub cords: Vec<CordHandJson>,
     /// Knots that were sampled.
     pub knots: Vec<KnotHandJson>,
-    /// Pace and pull; null without a timed sample.
+    /// Knots that were timed.
+    pub times: Vec<KnotTimeHandJson>,
+    /// Pace and pull; null without a timed sample or work.
     pub pace: Option<PaceHandJson>,
     /// Samples that are not counted, or whose time is not.
     pub odd: Vec<OddJson>,
@@ -236,10 +249,25 @@ pub struct KnotHandJson {
     pub samples: usize,
 }
 
+/// What samples and finished work say of the time of one knot.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct KnotTimeHandJson {
+    /// The knot's name in the catalogue.
+    pub knot: String,
+    /// What the catalogue's time is multiplied by, beside pace and pull.
+    pub time: f64,
+    /// Standard deviation of that.
+    pub time_sd: f64,
+    /// Timed samples counted.
+    pub samples: usize,
+    /// Steps of finished work counted.
+    pub works_count: usize,
+}
+
 /// What the timed samples say.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct PaceHandJson {
-    /// What the catalogue's time that does not depend on length is multiplied by.
+    /// What the catalogue's time that does not depend on length, and handling, are multiplied by.
     pub pace: f64,
     /// Standard deviation of that.
     pub pace_sd: f64,
@@ -249,7 +277,7 @@ pub struct PaceHandJson {
     pub pull_sd: f64,
     /// Timed samples counted.
     pub samples: usize,
-    /// Timed steps of finished work counted.
+    /// Finished works counted, and steps of them.
     pub works_count: usize,
 }
 
@@ -299,6 +327,20 @@ pub fn hand_json(hand: &Hand, odd: &[(&str, &Odd)]) -> HandJson {
                     rise: thousandth(rise.mean),
                     rise_sd: thousandth(rise.sd),
                     samples: known.samples,
+                }
+            })
+            .collect(),
+        times: hand
+            .times
+            .iter()
+            .map(|known| {
+                let time = times(known.time);
+                KnotTimeHandJson {
+                    knot: known.knot.name.clone(),
+                    time: thousandth(time.mean),
+                    time_sd: thousandth(time.sd),
+                    samples: known.samples,
+                    works_count: known.works,
                 }
             })
             .collect(),

@@ -184,8 +184,9 @@ pub fn lacks(knot: &Knot) -> Vec<String> {
         }
         Some(_) => {}
     }
-    let notes = [("take-up", &knot.working.note), ("time", &knot.time.note)];
-    let remembered = notes.iter().filter(|(_, note)| note.source == Source::FromMemory).map(|(what, _)| *what);
+    let rise = knot.rise.as_ref().map(|rise| ("rise", &rise.note));
+    let notes = [("take-up", &knot.working.note)].into_iter().chain(rise).chain([("time", &knot.time.note)]);
+    let remembered = notes.filter(|(_, note)| note.source == Source::FromMemory).map(|(what, _)| what);
     lacks.extend(remembered.map(|what| format!("a measured {what}: `reeve knots sample` takes one down")));
     lacks
 }

@@ -16,7 +16,7 @@ mod samples;
 mod schemas;
 mod shop;
 
-pub use adding::NewSample;
+pub use adding::{Learnt, NewSample};
 pub use admissions::Admissions;
 pub use choice::{Choice, Choices, Market, Wish};
 pub use designs::Found;
@@ -24,4 +24,4 @@ pub use folder::{Folder, FolderFault};
 pub use libraries::{Admission, Admitted, Candidate, PLUGINS};
 pub use own_folders::{own_folder_around, real_path};
 pub use schemas::schemas;
-pub use shop::{Added, DEMO_COMMISSION, DEMO_DESIGN, Order, Shop, read_knot};
+pub use shop::{Added, DEMO_COMMISSION, DEMO_DESIGN, Order, Relearnt, Shop, read_knot};

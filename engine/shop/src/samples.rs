@@ -4,15 +4,16 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use reeve_catalogue::{Core, GIVE_RANGE, Kind, Knot, Misfit, Taken, with_article};
-use reeve_costing::hand::{Sample, TimedWork};
+use reeve_costing::hand::{Sample, TimedWork, spread};
 use reeve_costing::store::Cord;
 use reeve_measure::{Length, Time, bound};
 use reeve_reading::{Desk, Fault, Placed, Source, read};
 
-use crate::files::{TypedSample, samples_file};
+use crate::files::{TypedSample, TypedWork, samples_file};
 use crate::resolve::{Names, chosen};
 
-/// A knot never takes less of a leg than this share of what the catalogue expects of the softest cord.
+/// A knot never takes less of a leg than this share of what the catalogue expects of the softest cord, unless that is a
+/// guess.
 const LEAST_TAKE_UP: f64 = 0.75;
 /// Beyond so many times what the catalogue expects, or below that part of it, a figure is a slip.
 const SLIP: f64 = 3.0;
@@ -24,7 +25,7 @@ pub(crate) struct Samples {
     pub(crate) all: Vec<Sample>,
     /// File and line of each.
     pub(crate) places: Vec<String>,
-    /// Steps of finished work.
+    /// Finished works, and steps of them.
     pub(crate) works: Vec<TimedWork>,
 }
 
@@ -32,18 +33,34 @@ pub(crate) struct Samples {
 pub(crate) fn read_samples(source: &Arc<Source>, names: &Names<'_>) -> (Samples, Vec<Fault>) {
     let desk = Desk::new(Arc::clone(source));
     let typed = read(&desk, samples_file).unwrap_or_default();
-    let mut samples = Samples { works: typed.works, ..Samples::default() };
+    let works = typed.works.into_iter().filter_map(|work| resolve_work(work, names, &desk)).collect();
+    let mut samples = Samples { works, ..Samples::default() };
+    let ends: Vec<usize> = source.text.match_indices('\n').map(|(at, _)| at).collect();
     for one in &typed.samples {
         if let Some(sample) = resolve(one, names, &desk) {
+            let line = ends.partition_point(|end| *end < one.span.start) + 1;
             samples.all.push(sample);
-            samples.places.push(format!("{}:{}", source.path, line_of(source, one.span.start)));
+            samples.places.push(format!("{}:{line}", source.path));
         }
     }
     (samples, desk.into_faults())
 }
 
-fn line_of(source: &Source, at: usize) -> usize {
-    source.text.get(..at).unwrap_or_default().matches('\n').count() + 1
+fn resolve_work(typed: TypedWork, names: &Names<'_>, desk: &Desk) -> Option<TimedWork> {
+    let knot = match &typed.knot {
+        Some(knot) => Some(names.knot(knot, desk)?),
+        None => None,
+    };
+    Some(TimedWork {
+        number: typed.number,
+        step: typed.step,
+        on: typed.on,
+        knot,
+        base: Time::minutes(typed.base),
+        pull: Time::minutes(typed.pull),
+        doubt: typed.doubt,
+        took: Time::minutes(typed.minutes),
+    })
 }
 
 fn resolve(typed: &TypedSample, names: &Names<'_>, desk: &Desk) -> Option<Sample> {
@@ -157,6 +174,21 @@ impl Judge<'_> {
         }
         let took = sample.take_up();
         let title = format!("each knot took {} of leg", mm(took));
+        if spread(sample.knot.working.note.source).guess {
+            if took >= least / SLIP && took <= most * SLIP {
+                return Some(());
+            }
+            let (least, most) = (mm(least), mm(most));
+            let guessed = if least == most { least } else { format!("{least} to {most}") };
+            let label =
+                format!("its file guesses {guessed}; {SLIP} times as much or as little is a slip, here or there");
+            return self.refuse(
+                place,
+                title,
+                label,
+                "check `tied`, `before` and `after`, or guess better in the knot's file",
+            );
+        }
         if took < least * LEAST_TAKE_UP {
             let label = format!(
                 "even in the softest cord {} takes {} at the very least",

@@ -15,8 +15,9 @@ use reeve_costing::store::{Cord, Fitting};
 use reeve_host::{Probed, Program, digest_of};
 use reeve_measure::bound;
 use reeve_reading::{Desk, Fault, Placed, Source, Table, nearest, read};
+use toml_edit::TomlError;
 
-use crate::adding::NewSample;
+use crate::adding::{Learnt, NewSample};
 use crate::admissions::Admissions;
 use crate::choice::{Choice, Wish};
 use crate::designs::{Asked, Found, Known};
@@ -94,6 +95,21 @@ impl Added {
     pub const FILE: &'static str = "samples.toml";
 }
 
+/// The samples' file with what finished work says.
+#[derive(Debug, Clone)]
+pub struct Relearnt {
+    /// The folder of the file; `None` for the starter shop inside the program, which can't be written.
+    pub dir: Option<PathBuf>,
+    /// The file's whole text.
+    pub text: String,
+    /// Whether that is another text than there was.
+    pub changes: bool,
+    /// All works in it.
+    pub works: Vec<TimedWork>,
+    /// The hand that it makes.
+    pub hand: Hand,
+}
+
 impl Shop {
     /// Opens a shop: reads its rates, store and knots. Faults are kept for [`Shop::take_faults`].
     ///
@@ -151,37 +167,26 @@ impl Shop {
         self.rates.as_ref()
     }
 
-    /// The text of `shop.toml` with another pace, all else in it left as it is; nothing is written.
-    ///
-    /// # Errors
-    /// A fault when the file can't be read as TOML.
-    pub fn with_pace(&self, pace: f64) -> Result<String, Vec<Fault>> {
-        let source = self.folder.read(SHOP_FILE).map_err(|fault| vec![fault])?;
-        let text = source.map(|source| source.text.clone()).unwrap_or_default();
-        crate::adding::with_pace(&text, pace).map_err(|error| {
-            vec![Fault::without_place(format!("{SHOP_FILE} is not TOML: {}", error.message()), "mend it first")]
-        })
-    }
-
-    /// Steps of finished work that the shop has learnt from.
+    /// Finished works, and steps of them, that the shop has learnt from.
     pub fn works(&self) -> &[TimedWork] {
         &self.samples.works
     }
 
-    /// The hand that further steps of finished work would make; nothing is written.
-    pub fn hand_with(&self, works: &[TimedWork]) -> Option<Hand> {
-        let all: Vec<TimedWork> = self.samples.works.iter().chain(works).cloned().collect();
-        Some(Hand::with_works(&self.samples.all, &all, self.rates.as_ref()?.bench.pace))
-    }
-
-    /// The text of `knots/samples.toml` with steps of finished work at its end, and its folder; nothing is written.
+    /// What learning from the order book would make of the shop; nothing is written.
     ///
     /// # Errors
-    /// A fault when the file can't be read as TOML.
-    pub fn with_works(&self, works: &[TimedWork]) -> Result<(Option<PathBuf>, String), Vec<Fault>> {
+    /// Every fault of the file as it would be, places in it included.
+    pub fn with_learnt(&self, learnt: &Learnt) -> Result<Relearnt, Vec<Fault>> {
         let source = self.folder.read(SAMPLES_FILE).map_err(|fault| vec![fault])?;
-        let text = source.map(|source| source.text.clone()).unwrap_or_default();
-        Ok((self.folder.dir(KNOTS), crate::adding::with_works(&text, works)))
+        let (path, text) = source.as_ref().map_or((SAMPLES_FILE, ""), |source| (&source.path, &source.text));
+        let new = learnt.laid_into(text).map_err(|error| vec![not_toml(path, &error)])?;
+        // The place of a fault can't be looked up in a file that was not written.
+        let shown = Source::new(format!("{path} (not written)"), new.clone());
+        let (samples, faults) = read_samples(&shown, &self.names());
+        let (Some(rates), false) = (&self.rates, faults.iter().any(Fault::is_error)) else { return Err(faults) };
+        let hand = Hand::with_works(&samples.all, &samples.works, rates.bench.pace);
+        let changes = new != text;
+        Ok(Relearnt { dir: self.folder.dir(KNOTS), text: new, changes, works: samples.works, hand })
     }
 
     /// Where the order book stands; `None` inside the program.
@@ -209,9 +214,7 @@ impl Shop {
             Some(source) => (source.path.as_str(), source.text.as_str()),
             None => (SAMPLES_FILE, ""),
         };
-        let text = new.added_to(text).map_err(|error| {
-            vec![Fault::without_place(format!("{path} is not TOML: {}", error.message()), "mend it first")]
-        })?;
+        let text = new.added_to(text).map_err(|error| vec![not_toml(path, &error)])?;
         // The place of a fault can't be looked up in a file that was not written.
         let shown = Source::new(format!("{path} (not written)"), text.clone());
         let (samples, faults) = read_samples(&shown, &self.names());
@@ -574,6 +577,10 @@ pub(crate) fn is_path(word: &str) -> bool {
 }
 
 /// The piece with other cords in place of some of its own.
+fn not_toml(path: &str, error: &TomlError) -> Fault {
+    Fault::without_place(format!("{path} is not TOML: {}", error.message()), "mend it first")
+}
+
 fn swap_cords(piece: &Arc<Piece>, swaps: &[(&Placed<String>, Arc<Cord>)], desk: &Desk) -> Option<Arc<Piece>> {
     let mut used = Vec::new();
     cord_names(piece, &mut used);

@@ -1,94 +1,143 @@
 //! The give of a cord and the factors of its knots, from the samples tied in it.
 
-use reeve_catalogue::GIVE_RANGE;
+use reeve_catalogue::{GIVE_RANGE, USUAL_GIVE};
 
-use super::evidence::Evidence;
-use super::odd::Surprise;
-use super::{Estimate, FACTOR_SD, Figure, GIVE_SD};
+use super::evidence::{Evidence, Spot};
+use super::group::{Push, Seen, Sums, Trust};
+use super::odd::{Fitted, Surprise};
+use super::{Estimate, Figure, GIVE_SD};
 
 /// What the samples of one cord say.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct CordFit {
+#[derive(Debug, Clone)]
+pub(super) struct CordFit<'a> {
+    evidence: Vec<&'a Evidence>,
+    spot: Spot,
     pub(super) give: Estimate,
-    pub(super) knots: Vec<KnotFit>,
+    pub(super) knots: Vec<KnotFit<'a>>,
+    /// The place of each sample's knot.
+    of_knot: Vec<usize>,
+    /// What all of them and the store's word say of the give, at the best one.
+    push: Push,
 }
 
 /// What the samples of one knot in that cord say.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct KnotFit {
+#[derive(Debug, Clone)]
+pub(super) struct KnotFit<'a> {
+    pub(super) knot: &'a str,
     /// The place of its first sample.
     pub(super) first: usize,
-    /// Logarithms of the factors on take-up and rise.
-    pub(super) factors: [Estimate; 2],
     pub(super) samples: usize,
+    trust: [Trust; 2],
+    sums: [Sums; 2],
+}
+
+impl KnotFit<'_> {
+    /// Logarithms of the factors on take-up and rise: what give leaves unexplained, shrunk towards nothing.
+    pub(super) fn factors(&self) -> [Estimate; 2] {
+        [0, 1].map(|figure| self.sums[figure].factor(self.trust[figure].sd(), [0.0; 2]))
+    }
+
+    /// Whether they are held against a take-up that is more than a guess.
+    pub(super) fn is_firm(&self) -> bool {
+        matches!(self.trust[0], Trust::Firm(_))
+    }
+
+    fn push(&self) -> Push {
+        both().map(|figure| self.sums[figure].push(&self.trust[figure])).fold(Push::default(), plus)
+    }
+}
+
+fn both() -> impl Iterator<Item = usize> {
+    0..2
+}
+
+fn plus(one: Push, other: Push) -> Push {
+    one.plus(other, 1.0)
 }
 
 /// Fits a cord. The evidence is in order of knots.
-pub(super) fn fit_cord(stated: f64, evidence: &[&Evidence]) -> CordFit {
-    let give = fit_give(stated, evidence);
-    let knots = knots_of(evidence).map(|group| KnotFit {
-        first: group.iter().map(|one| one.at).min().unwrap_or_default(),
-        factors: factors(give.mean, group),
-        samples: group.len(),
-    });
-    CordFit { give, knots: knots.collect() }
+pub(super) fn fit_cord<'a>(stated: f64, evidence: &[&'a Evidence]) -> CordFit<'a> {
+    let mean = least(|give| misfit(stated, evidence, give));
+    let spot = Spot::of(mean);
+    let mut knots: Vec<KnotFit<'a>> = Vec::new();
+    let mut of_knot = Vec::new();
+    for group in knots_of(evidence) {
+        of_knot.extend(group.iter().map(|_| knots.len()));
+        knots.push(KnotFit {
+            knot: &group[0].knot,
+            first: group.iter().map(|one| one.at).min().unwrap_or_default(),
+            samples: group.len(),
+            trust: group[0].trust,
+            sums: [0, 1].map(|figure| sums(group, figure, spot)),
+        });
+    }
+    let push = knots.iter().map(KnotFit::push).fold(held_before(stated, mean), plus);
+    // With the catalogue taken as straight near the best give what is known is never negative.
+    let give = Estimate { mean, sd: push.known.aa.sqrt().recip() };
+    CordFit { evidence: evidence.to_vec(), spot, give, knots, of_knot, push }
 }
 
-/// How far a sample lies from what the others lead to expect.
-pub(super) fn surprise(stated: f64, others: &[&Evidence], one: &Evidence) -> Surprise {
-    let give = fit_give(stated, others);
-    let alike: Vec<&Evidence> = others.iter().copied().filter(|other| other.knot == one.knot).collect();
-    let factors = factors(give.mean, &alike);
-    let (expected, slope) = (one.expected(give.mean), one.slope(give.mean));
-    let of = |at: usize, figure: Figure| {
-        let expected = expected[at] + factors[at].mean;
-        let variance = one.variance[at] + factors[at].sd.powi(2) + (slope[at] * give.sd).powi(2);
-        let deviations = (one.observed[at] - expected).abs() / variance.sqrt();
-        Surprise { deviations, figure, expected: expected.exp(), got: one.observed[at].exp() }
-    };
-    let (take_up, rise) = (of(0, Figure::TakeUp), of(1, Figure::Rise));
-    if rise.deviations > take_up.deviations { rise } else { take_up }
+/// What the store's word says of the give. The second figure is there for the form of the sums, and stays where it is.
+fn held_before(stated: f64, give: f64) -> Push {
+    let weight = GIVE_SD.powi(-2);
+    let mut before = Push { pull: [weight * (stated - give), 0.0], ..Push::default() };
+    (before.known.aa, before.known.bb) = (weight, 1.0);
+    before
 }
 
 fn knots_of<'e, 'a>(evidence: &'e [&'a Evidence]) -> impl Iterator<Item = &'e [&'a Evidence]> {
     evidence.chunk_by(|a, b| a.knot == b.knot)
 }
 
-fn fit_give(stated: f64, evidence: &[&Evidence]) -> Estimate {
-    let mean = least(|give| misfit(stated, evidence, give));
-    // The curvature of the misfit with the catalogue taken as straight near the best give: it is never negative.
-    let bend = GIVE_SD.powi(-2) + unexplained(evidence, |one| one.slope(mean));
-    Estimate { mean, sd: bend.sqrt().recip() }
+fn sums(group: &[&Evidence], figure: usize, spot: Spot) -> Sums {
+    Sums::of(group.iter().map(|one| one.seen(figure, spot)))
 }
 
 /// Twice the negative logarithm of how likely a give is, but for a constant.
 fn misfit(stated: f64, evidence: &[&Evidence], give: f64) -> f64 {
-    ((give - stated) / GIVE_SD).powi(2) + unexplained(evidence, |one| one.residual(give))
+    let spot = Spot::of(give);
+    let of_knot = |group: &[&Evidence]| -> f64 {
+        both().map(|figure| sums(group, figure, spot).misfit(&group[0].trust[figure])).sum()
+    };
+    ((give - stated) / GIVE_SD).powi(2) + knots_of(evidence).map(of_knot).sum::<f64>()
 }
 
-/// The square of some figures, weighed, less what each knot's own factor would take up of them.
-fn unexplained(evidence: &[&Evidence], figures: impl Fn(&Evidence) -> [f64; 2]) -> f64 {
-    let of_knot = |group: &[&Evidence], at: usize| {
-        let (mut weight, mut first, mut second) = (FACTOR_SD.powi(-2), 0.0, 0.0);
-        for one in group {
-            let (figure, variance) = (figures(one)[at], one.variance[at]);
-            weight += variance.recip();
-            first += figure / variance;
-            second += figure * figure / variance;
+impl Fitted<Evidence> for CordFit<'_> {
+    /// The others' give follows from the sums without this one, with the catalogue taken as straight near the best give.
+    fn of_counted(&self, at: usize) -> Surprise {
+        let (one, knot) = (self.evidence[at], &self.knots[self.of_knot[at]]);
+        let seen = [0, 1].map(|figure| one.seen(figure, self.spot));
+        let mut others = knot.clone();
+        for figure in both() {
+            others.sums[figure] = others.sums[figure].without(seen[figure]);
         }
-        second - first * first / weight
-    };
-    knots_of(evidence).map(|group| of_knot(group, 0) + of_knot(group, 1)).sum()
+        let push = self.push.plus(knot.push(), -1.0).plus(others.push(), 1.0);
+        let give = self.give.mean + push.pull[0] / push.known.aa;
+        let moved = give.clamp(GIVE_RANGE.0, GIVE_RANGE.1) - self.give.mean;
+        surprise(one, seen, &others, moved, push.known.aa)
+    }
+
+    fn of_other(&self, one: &Evidence) -> Surprise {
+        let seen = [0, 1].map(|figure| one.seen(figure, self.spot));
+        let unknown =
+            KnotFit { knot: &one.knot, first: one.at, samples: 0, trust: one.trust, sums: [Sums::default(); 2] };
+        let alike = self.knots.binary_search_by(|knot| knot.knot.cmp(&one.knot)).map(|at| &self.knots[at]);
+        surprise(one, seen, alike.unwrap_or(&unknown), 0.0, self.push.known.aa)
+    }
 }
 
-/// What give leaves unexplained of one knot's samples, shrunk towards nothing.
-fn factors(give: f64, group: &[&Evidence]) -> [Estimate; 2] {
-    let factor = |at: usize| {
-        let weight = FACTOR_SD.powi(-2) + group.iter().map(|one| one.variance[at].recip()).sum::<f64>();
-        let pulled: f64 = group.iter().map(|one| one.residual(give)[at] / one.variance[at]).sum();
-        Estimate { mean: pulled / weight, sd: weight.sqrt().recip() }
+/// How far a sample lies from what others of its knot lead to expect, once the give has moved on by so much.
+fn surprise(one: &Evidence, seen: [Seen; 2], others: &KnotFit<'_>, moved: f64, known: f64) -> Surprise {
+    let of = |figure: usize, name: Figure| {
+        let Seen { left, slope: [slope, _], variance } = seen[figure];
+        let factor = others.sums[figure].factor(others.trust[figure].sd(), [moved, 0.0]);
+        let off = left - slope * moved - factor.mean;
+        let deviations = off.abs() / (variance + factor.sd.powi(2) + slope * slope / known).sqrt();
+        let got = one.observed[figure];
+        Surprise { deviations, figure: name, expected: (got - off).exp(), got: got.exp() }
     };
-    [factor(0), factor(1)]
+    let (take_up, rise) = (of(0, Figure::TakeUp), of(1, Figure::Rise));
+    if rise.deviations > take_up.deviations { rise } else { take_up }
 }
 
 /// The give at which a function is least: the best of an even grid, then golden sections on either side of it.
@@ -97,8 +146,7 @@ fn least(of: impl Fn(f64) -> f64) -> f64 {
     const SECTIONS: u32 = 30;
     let (low, high) = GIVE_RANGE;
     let step = (high - low) / f64::from(STEPS);
-    let grid = (0..=STEPS).map(|at| low + f64::from(at) * step);
-    let best = grid.min_by(|a, b| of(*a).total_cmp(&of(*b))).unwrap_or(low);
+    let best = best_of((0..=STEPS).map(|at| low + f64::from(at) * step), &of);
     let (mut low, mut high) = ((best - step).max(low), (best + step).min(high));
     let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
     for _ in 0..SECTIONS {
@@ -106,5 +154,11 @@ fn least(of: impl Fn(f64) -> f64) -> f64 {
         if of(left) <= of(right) { high = right } else { low = left }
     }
     // The sections only come close to the ends, and to a grid point that is best already.
-    [low, best, high].into_iter().min_by(|a, b| of(*a).total_cmp(&of(*b))).unwrap_or(best)
+    best_of([low, best, high].into_iter(), &of)
+}
+
+/// The one at which a function is least; the usual give of none.
+fn best_of(gives: impl Iterator<Item = f64>, of: impl Fn(f64) -> f64) -> f64 {
+    let judged = gives.map(|give| (give, of(give)));
+    judged.min_by(|(_, some), (_, other)| some.total_cmp(other)).map_or(USUAL_GIVE, |(give, _)| give)
 }

@@ -9,23 +9,33 @@
 //!    is not laid to the cord. The best `g` is searched for; its spread comes from the curvature there. So one sample
 //!    improves every other knot in that cord.
 //! 2. **Factors of a knot in a cord**, on take-up and on rise: what give does not explain. Before: `ln f` normal round 0
-//!    with [`FACTOR_SD`]. It equals [`TYING_SD`]: one sample weighs as much as the catalogue, and moves a factor just
-//!    less than half way. What a core leg eats follows the rise.
-//! 3. **Pace and pull**: minutes observe `a x base + b x pull x draws x metres hanging` (see [`crate::labour::Run`]) with
-//!    a spread of [`TIMING_SD`] and [`TIMING_MIN`]. Before: `a` and `b` normal round the shop's pace with [`PACE_SD`] and
-//!    [`PULL_SD`] of it. Samples are timed at the bench, so they estimate the rating itself: where there are any, `a` and
-//!    `b` stand in place of the shop's pace for knots; handling keeps the shop's pace.
-//! 4. **Odd samples**: one that lies more than [`ODD`] standard deviations from what the catalogue and all other samples
+//!    with the spread of the figure's source ([`spread`]). Of a computed or published figure it equals [`TYING_SD`]: one
+//!    sample weighs as much as the catalogue, and moves a factor just less than half way. Against a guess one sample is
+//!    believed nearly whole. What a core leg eats follows the rise.
+//! 3. **Pace, pull and time factors**: the logarithm of minutes observes `ln (a base + b pull) + ln t` with a spread of
+//!    [`TIMING_SD`] and [`TIMING_MIN`]; `pull` is of draws times metres hanging (see [`crate::labour::Run`]), `t` a knot's own
+//!    factor with the spread of its time's source. Before: `a` and `b` normal round the shop's pace with [`PACE_SD`] and
+//!    [`PULL_SD`], as logarithms. The shop's pace is where they start, whatever is learnt; `a` and `b` stand in its place for knots and
+//!    handling. Finished work observes the same: a step of one knot as a sample of it, a whole work without a factor of its
+//!    own, but doubted as far as the times of its knots are.
+//! 4. **Guesses**: what a figure from memory leaves unexplained goes into the knot's own factors. Of what it says of give and
+//!    pace a tenth counts, and however far off it is, it moves pace and pull by [`GUESS_MOVES`] at most.
+//! 5. **Odd samples**: one that lies more than [`ODD`] standard deviations from what the catalogue and all other samples
 //!    lead to expect is not counted, the worst first, until none is left. It counts again once others bear it out.
 
 mod cords;
 mod evidence;
+mod group;
 mod odd;
 mod pace;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
+mod trust;
 mod tying;
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+mod weighing;
 
 use std::sync::Arc;
 
@@ -34,25 +44,26 @@ use reeve_catalogue::{Core, Knot, Setting};
 use reeve_measure::{Length, Time};
 
 use crate::store::Cord;
-use cords::{CordFit, fit_cord, surprise};
-use evidence::Evidence;
+use cords::{KnotFit, fit_cord};
+use evidence::{Curves, Evidence};
 use odd::set_aside;
 use pace::{Timed, fit_pace};
+pub use trust::{GUESS_MOVES, Spread, spread};
 pub use tying::{Tied, YOUR_HAND, YOUR_SAMPLE};
 
 /// Spread of a cord's give round the store's word, before any sample.
 pub const GIVE_SD: f64 = 0.04;
-/// Spread of a knot's factors round 1, before any sample, as a logarithm.
+/// Spread of a knot's factors round 1, before any sample, as a logarithm, where its figures are computed or published.
 pub const FACTOR_SD: f64 = 0.05;
 /// Spread of one maker's take-up and rise from piece to piece, as a logarithm.
 pub const TYING_SD: f64 = 0.05;
 /// Reading error of one measured length, in millimetres.
 pub const READING_MM: f64 = 3.0;
-/// Spread of the pace round the shop's, before any timed sample, as a share of it.
+/// Spread of the pace round the shop's, before any timed sample, as a logarithm.
 pub const PACE_SD: f64 = 0.25;
-/// Spread of the pull round the shop's pace, before any timed sample, as a share of it.
+/// Spread of the pull round the shop's pace, before any timed sample, as a logarithm.
 pub const PULL_SD: f64 = 0.5;
-/// Spread of a sample's time, as a share of what is expected.
+/// Spread of a sample's time, as a logarithm.
 pub const TIMING_SD: f64 = 0.15;
 /// Reading error of a sample's time, in minutes.
 pub const TIMING_MIN: f64 = 0.2;
@@ -108,27 +119,38 @@ impl Sample {
     }
 }
 
-/// The pace that whole pieces of work say, round the shop's: each is trusted as a timed sample is, and the shop's as far as
-/// it is before any sample.
-pub fn pace_learnt(shop: f64, works: &[f64]) -> Estimate {
-    let precision = |sd: f64| 1.0 / (sd * shop).powi(2);
-    let (before, each) = (precision(PACE_SD), precision(TIMING_SD));
-    let weight = before + works.iter().map(|_| each).sum::<f64>();
-    let mean = (before * shop + works.iter().map(|pace| each * pace).sum::<f64>()) / weight;
-    Estimate { mean, sd: (1.0 / weight).sqrt() }
-}
-
-/// A step of finished work that was timed: what the catalogue expects of its knots, allowances in, and what it took.
+/// Finished work that was timed, or one step of it: what the catalogue expects, allowances in, and what it took.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TimedWork {
-    /// Whose step, in words: number and step.
-    pub of: String,
-    /// What does not depend on length, at the catalogue's pace.
+    /// The commission's number: the same work is known again by it.
+    pub number: String,
+    /// Which step; nothing for the whole of it.
+    pub step: Option<String>,
+    /// The last day on which it was worked at.
+    pub on: Option<NaiveDate>,
+    /// The only knot that was tied, if it is of one.
+    pub knot: Option<Arc<Knot>>,
+    /// What does not depend on length, at the catalogue's pace: knots and handling.
     pub base: Time,
     /// What pulling takes, at the catalogue's pace.
     pub pull: Time,
-    /// What it took.
+    /// How doubtful the two are together, as a logarithm, for the knots' times come from doubtful sources; zero for one
+    /// knot, whose own factor takes that up.
+    pub doubt: f64,
+    /// What it took, without what the maker had stated herself.
     pub took: Time,
+}
+
+impl TimedWork {
+    /// Whose work, in words: number and step.
+    pub fn of(&self) -> String {
+        self.step.as_ref().map_or_else(|| self.number.clone(), |step| format!("{}, {step}", self.number))
+    }
+
+    /// Whether it is the same work, or the same step of it.
+    pub fn is_of(&self, number: &str, step: Option<&str>) -> bool {
+        self.number == number && self.step.as_deref() == step
+    }
 }
 
 /// A figure and its standard deviation.
@@ -149,6 +171,8 @@ pub struct CordHand {
     pub give: Estimate,
     /// Samples counted.
     pub samples: usize,
+    /// Those of them whose knot's take-up is more than a guess, and so says something of the cord.
+    pub firm: usize,
 }
 
 /// What the samples say of one knot in one cord.
@@ -166,16 +190,29 @@ pub struct KnotHand {
     pub samples: usize,
 }
 
+/// What samples and finished work say of the time of one knot, in any cord.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KnotTimeHand {
+    /// The knot.
+    pub knot: Arc<Knot>,
+    /// Logarithm of the factor on its time, beside the pace.
+    pub time: Estimate,
+    /// Timed samples counted.
+    pub samples: usize,
+    /// Steps of finished work counted.
+    pub works: usize,
+}
+
 /// What the timed samples say.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PaceHand {
-    /// On the time that does not depend on length.
+    /// On the time that does not depend on length, and on handling.
     pub pace: Estimate,
     /// On the time of pulling what hangs.
     pub pull: Estimate,
     /// Timed samples counted.
     pub samples: usize,
-    /// Timed steps of finished work counted.
+    /// Finished works counted, and steps of them.
     pub works: usize,
 }
 
@@ -212,11 +249,13 @@ pub struct Hand {
     pub cords: Vec<CordHand>,
     /// Knots that were sampled, in order of cord and name.
     pub knots: Vec<KnotHand>,
-    /// Pace and pull; `None` without a timed sample.
+    /// Knots that were timed, in order of name.
+    pub times: Vec<KnotTimeHand>,
+    /// Pace and pull; `None` without a timed sample or work.
     pub pace: Option<PaceHand>,
     /// Samples that are not counted, in their order.
     pub odd: Vec<Odd>,
-    /// Steps of finished work that are not counted, by their places.
+    /// Finished works, and steps of them, that are not counted, by their places.
     pub odd_works: Vec<usize>,
     /// Samples given.
     pub given: usize,
@@ -230,7 +269,7 @@ impl Hand {
         Self::with_works(samples, &[], pace)
     }
 
-    /// The same with steps of finished work: each is trusted in its time as a sample is.
+    /// The same with finished work.
     pub fn with_works(samples: &[Sample], works: &[TimedWork], pace: f64) -> Self {
         let mut hand = Self { given: samples.len(), ..Self::default() };
         let mut cords: Vec<&Arc<Cord>> = samples.iter().map(|sample| &sample.cord).collect();
@@ -245,48 +284,63 @@ impl Hand {
     }
 
     fn add_cord(&mut self, cord: &Arc<Cord>, samples: &[Sample]) {
-        let of_cord = |(at, sample): (usize, &Sample)| {
-            (sample.cord.name == cord.name).then(|| Evidence::of(at, sample)).flatten()
-        };
-        let mut all: Vec<Evidence> = samples.iter().enumerate().filter_map(of_cord).collect();
-        all.sort_by(|a, b| a.knot.cmp(&b.knot));
+        let mut curves = Curves::default();
+        let of_cord = samples.iter().enumerate().filter(|(_, sample)| sample.cord.name == cord.name);
+        let mut all: Vec<Evidence> = of_cord.filter_map(|(at, sample)| Evidence::of(at, sample, &mut curves)).collect();
+        all.sort_by(|a, b| a.order(b).then(a.at.cmp(&b.at)));
         let stated = cord.stated_give();
-        let (kept, odd) = set_aside(all, |others, one| surprise(stated, others, one));
+        let (kept, odd) = set_aside(&all, |kept| fit_cord(stated, kept));
         self.odd.extend(odd.into_iter().map(|(one, found)| found.odd(one.at, samples)));
         if kept.is_empty() {
             return;
         }
-        let CordFit { give, knots } = fit_cord(stated, &kept.iter().collect::<Vec<_>>());
-        self.cords.push(CordHand { cord: Arc::clone(cord), give, samples: kept.len() });
-        self.knots.extend(knots.into_iter().map(|fit| KnotHand {
-            cord: Arc::clone(cord),
-            knot: Arc::clone(&samples[fit.first].knot),
-            take_up: fit.factors[0],
-            rise: fit.factors[1],
-            samples: fit.samples,
-        }));
+        let fit = fit_cord(stated, &kept);
+        let firm = fit.knots.iter().filter(|knot| knot.is_firm()).map(|knot| knot.samples).sum();
+        self.cords.push(CordHand { cord: Arc::clone(cord), give: fit.give, samples: kept.len(), firm });
+        self.knots.extend(fit.knots.iter().map(|fit| knot_hand(cord, fit, samples)));
     }
 
     /// The minutes of a sample whose lengths are odd are left out with it.
     fn add_pace(&mut self, samples: &[Sample], works: &[TimedWork], shop: f64) {
-        let counted = |at: &usize| !self.odd.iter().any(|odd| odd.at == *at);
-        let timed = (0..samples.len()).filter(counted).filter_map(|at| Timed::of(at, &samples[at]));
+        let mut counted = vec![true; samples.len()];
+        self.odd.iter().for_each(|odd| counted[odd.at] = false);
+        let timed = (0..samples.len()).filter(|at| counted[*at]).filter_map(|at| Timed::of(at, &samples[at]));
         // Works stand behind the samples.
         let first = samples.len();
         let worked = works.iter().enumerate().filter_map(|(at, work)| Timed::of_work(first + at, work));
-        let (kept, odd) = set_aside(timed.chain(worked).collect(), |others, one| pace::surprise(shop, others, one));
+        let mut all: Vec<Timed> = timed.chain(worked).collect();
+        all.sort_by(|a, b| a.order(b).then(a.at.cmp(&b.at)));
+        let (kept, odd) = set_aside(&all, |kept| fit_pace(shop, kept));
         for (one, found) in odd {
             match one.at.checked_sub(first) {
                 Some(work) => self.odd_works.push(work),
                 None => self.odd.push(found.odd(one.at, samples)),
             }
         }
-        if !kept.is_empty() {
-            let fit = fit_pace(shop, &kept.iter().collect::<Vec<_>>());
-            let of_works = kept.iter().filter(|one| one.at >= first).count();
-            self.pace =
-                Some(PaceHand { pace: fit.pace, pull: fit.pull, samples: kept.len() - of_works, works: of_works });
+        self.odd_works.sort_unstable();
+        if kept.is_empty() {
+            return;
         }
+        let fit = fit_pace(shop, &kept);
+        let (pace, pull) = fit.pace_and_pull();
+        let of_works = |places: &mut dyn Iterator<Item = usize>| places.filter(|at| *at >= first).count();
+        let works_in_all = of_works(&mut kept.iter().map(|one| one.at));
+        self.pace = Some(PaceHand { pace, pull, samples: kept.len() - works_in_all, works: works_in_all });
+        let knot_of = |at: usize| {
+            samples.get(at).map(|sample| &sample.knot).or_else(|| works.get(at.checked_sub(first)?)?.knot.as_ref())
+        };
+        self.times.extend(fit.knots().filter_map(|(_, group)| {
+            let works = of_works(&mut group.places.iter().copied());
+            let (knot, samples) = (Arc::clone(knot_of(*group.places.first()?)?), group.places.len() - works);
+            Some(KnotTimeHand { knot, time: group.factor(), samples, works })
+        }));
+    }
+
+    /// The factor on a knot's time beside the pace, as a logarithm; of a knot that nobody timed, as its source leaves it.
+    pub fn time_of(&self, knot: &Knot) -> Estimate {
+        let timed = self.times.iter().find(|known| known.knot.name == knot.name);
+        let untimed = Estimate { mean: 0.0, sd: spread(knot.time.note.source).time };
+        timed.map_or(untimed, |known| known.time)
     }
 
     /// The give of a cord: from its samples, else as stated, with the spread that is held before any sample.
@@ -294,4 +348,10 @@ impl Hand {
         let sampled = self.cords.iter().find(|known| known.cord.name == cord.name);
         sampled.map_or(Estimate { mean: cord.stated_give(), sd: GIVE_SD }, |known| known.give)
     }
+}
+
+fn knot_hand(cord: &Arc<Cord>, fit: &KnotFit<'_>, samples: &[Sample]) -> KnotHand {
+    let [take_up, rise] = fit.factors();
+    let knot = Arc::clone(&samples[fit.first].knot);
+    KnotHand { cord: Arc::clone(cord), knot, take_up, rise, samples: fit.samples }
 }

@@ -6,8 +6,10 @@ use proptest::prelude::*;
 use reeve_catalogue::{Catalogue, Core, GIVE_RANGE, Taken, USUAL_GIVE};
 use reeve_measure::{Length, Time};
 
-use super::cords::{fit_cord, surprise as surprise_of};
-use super::evidence::Evidence;
+use super::cords::{CordFit, fit_cord};
+use super::evidence::{Evidence, curve};
+use super::group::Trust;
+use super::odd::Fitted;
 use super::pace::{Timed, fit_pace};
 use super::*;
 use crate::sample::{cord, knot};
@@ -36,10 +38,16 @@ fn seen(name: &str, times: (f64, f64), expected: fn(f64) -> Taken) -> Evidence {
 fn seen_at(give: f64, name: &str, times: (f64, f64), expected: fn(f64) -> Taken) -> Evidence {
     let taken = expected(give);
     let one = (taken.working * times.0, taken.rise * times.1);
-    Evidence::new(0, name, one, (one.0 * 10.0, one.1 * 10.0), |give| Some(expected(give))).unwrap()
+    evidence(name, one, (one.0 * 10.0, one.1 * 10.0), expected)
 }
 
-fn fit(evidence: &[Evidence]) -> CordFit {
+/// What one knot took and rose, and what was measured for it.
+fn evidence(name: &str, one: (Length, Length), measured: (Length, Length), expected: fn(f64) -> Taken) -> Evidence {
+    let curve = curve(|give| Some(expected(give))).unwrap();
+    Evidence::new(0, name, one, measured, [Trust::Firm(FACTOR_SD); 2], curve).unwrap()
+}
+
+fn fit(evidence: &[Evidence]) -> CordFit<'_> {
     fit_cord(USUAL_GIVE, &evidence.iter().collect::<Vec<_>>())
 }
 
@@ -57,10 +65,11 @@ fn without_samples_a_cord_is_as_stated() {
 
 #[test]
 fn a_sample_as_expected_moves_nothing_and_narrows_everything() {
-    let fit = fit(&[seen("k", (1.0, 1.0), soft)]);
+    let seen = [seen("k", (1.0, 1.0), soft)];
+    let fit = fit(&seen);
     close(fit.give.mean, USUAL_GIVE, 1e-5);
     assert!(fit.give.sd < GIVE_SD);
-    for factor in fit.knots[0].factors {
+    for factor in fit.knots[0].factors() {
         close(factor.mean, 0.0, 1e-5);
         assert!(factor.sd < FACTOR_SD);
     }
@@ -71,7 +80,7 @@ fn one_sample_moves_give_and_factor_less_than_half_way() {
     // A cord of give 0.14 in truth, and a knot that takes a tenth more than the formula.
     let give = fit(&[seen_at(0.14, "k", (1.0, 1.0), soft)]).give.mean;
     assert!(give > USUAL_GIVE && give < 0.12, "{give}");
-    let factors = fit(&[seen("k", (1.1, 0.9), stiff)]).knots[0].factors;
+    let factors = fit(&[seen("k", (1.1, 0.9), stiff)]).knots[0].factors();
     assert!(factors[0].mean > 0.0 && factors[0].mean < 1.1_f64.ln() / 2.0, "{factors:?}");
     assert!(factors[1].mean < 0.0 && factors[1].mean > 0.9_f64.ln() / 2.0, "{factors:?}");
 }
@@ -84,7 +93,7 @@ fn many_samples_win_over_what_was_held_before() {
     close(fit(&shared).give.mean, 0.17, 0.006);
     // Many samples of one knot that gives nothing: what they share is the factor.
     let alike: Vec<Evidence> = (0..200).map(|_| seen("k", (1.2, 1.0), stiff)).collect();
-    let factor = fit(&alike).knots[0].factors[0];
+    let factor = fit(&alike).knots[0].factors()[0];
     close(factor.mean, 1.2_f64.ln(), 0.003);
     assert!(factor.sd < 0.005, "{factor:?}");
 }
@@ -111,9 +120,8 @@ fn a_short_sample_says_less_than_a_long_one() {
     let taken = stiff(0.1);
     let one = |knots: f64| {
         let (leg, made) = (taken.working * 1.1, taken.rise * 1.1);
-        let evidence =
-            Evidence::new(0, "k", (leg, made), (leg * knots, made * knots), |give| Some(stiff(give))).unwrap();
-        fit(&[evidence]).knots[0].factors[0].mean
+        let measured = (leg * knots, made * knots);
+        fit(&[evidence("k", (leg, made), measured, stiff)]).knots[0].factors()[0].mean
     };
     assert!(one(1.0) < one(10.0) * 0.8, "{} {}", one(1.0), one(10.0));
 }
@@ -176,7 +184,7 @@ fn other_cords_and_knots_that_give_nothing_are_left_alone() {
 #[test]
 fn a_knot_that_profits_from_others_of_its_cord_says_so_and_is_doubted_more() {
     let give = Estimate { mean: 0.14, sd: 0.03 };
-    let hand = Hand { cords: vec![CordHand { cord: cord(), give, samples: 2 }], ..Hand::default() };
+    let hand = Hand { cords: vec![CordHand { cord: cord(), give, samples: 2, firm: 2 }], ..Hand::default() };
     let tied = |expected: fn(f64) -> Taken| hand.tie_by(&cord(), "k", "geometry", |give| Ok(expected(give))).unwrap();
     let by_hand = tied(soft);
     assert_eq!((by_hand.taken, by_hand.source), (soft(0.14), YOUR_HAND));
@@ -214,26 +222,31 @@ fn odd_samples_that_bear_each_other_out_are_counted() {
     close(hand.knots[0].take_up.mean, 1.4_f64.ln() * 4.0 / 5.0, 0.01);
 }
 
-/// A timed run with so much of each sort of time, made at this pace and pull.
+/// Work of several knots with so much of each sort of time, made at this pace and pull.
 fn timed(base: f64, pull: f64, (a, b): (f64, f64)) -> Timed {
-    Timed { at: 0, knots: 10.0, base, pull, took: a * base + b * pull }
+    let took = a * base + b * pull;
+    Timed { at: 0, knot: None, trust: Trust::Firm(0.0), knots: 10.0, base, pull, doubt: 0.0, took }
+}
+
+fn pace_and_pull(shop: f64, runs: &[Timed]) -> (Estimate, Estimate) {
+    fit_pace(shop, &runs.iter().collect::<Vec<_>>()).pace_and_pull()
 }
 
 #[test]
 fn pace_and_pull_are_found_again_in_made_up_times() {
     let runs: Vec<Timed> =
         (1..60).map(|at| timed(40.0 * f64::from(at), 2400.0 - 40.0 * f64::from(at), (1.3, 0.7))).collect();
-    let fit = fit_pace(1.0, &runs.iter().collect::<Vec<_>>());
-    close(fit.pace.mean, 1.3, 0.05);
-    close(fit.pull.mean, 0.7, 0.05);
+    let (pace, pull) = pace_and_pull(1.0, &runs);
+    close(pace.mean, 1.3, 0.05);
+    close(pull.mean, 0.7, 0.05);
 }
 
 #[test]
 fn without_timed_samples_the_pace_is_the_shops() {
-    let fit = fit_pace(1.2, &[]);
-    close(fit.pace.mean, 1.2, 1e-12);
-    close(fit.pace.sd, 0.3, 1e-12);
-    close(fit.pull.mean, 1.2, 1e-12);
+    let (pace, pull) = pace_and_pull(1.2, &[]);
+    close(pace.mean, 1.2, 1e-12);
+    close(pace.sd, 0.3, 1e-12);
+    close(pull.mean, 1.2, 1e-12);
     assert_eq!(Hand::of(&[square(1.0, 1.0, None)], 1.2).pace, None);
 }
 
@@ -304,7 +317,7 @@ proptest! {
         let fit = fit_cord(stated, &evidence.iter().collect::<Vec<_>>());
         prop_assert!(fit.give.mean >= GIVE_RANGE.0 && fit.give.mean <= GIVE_RANGE.1);
         prop_assert!(fit.give.sd > 0.0 && fit.give.sd <= GIVE_SD + 1e-12);
-        for factor in fit.knots.iter().flat_map(|knot| knot.factors) {
+        for factor in fit.knots.iter().flat_map(KnotFit::factors) {
             prop_assert!(factor.mean.is_finite() && factor.sd > 0.0 && factor.sd < FACTOR_SD);
         }
     }
@@ -312,10 +325,11 @@ proptest! {
     #[test]
     fn one_sample_never_swings_a_knot_further_than_it_lies_off(take_up in 0.7..1.4_f64, rise in 0.7..1.4_f64, is_soft: bool) {
         let formula: fn(f64) -> Taken = if is_soft { soft } else { stiff };
-        let fit = fit(&[seen("k", (take_up, rise), formula)]);
+        let seen = [seen("k", (take_up, rise), formula)];
+        let fit = fit(&seen);
         let (before, after) = (formula(USUAL_GIVE), formula(fit.give.mean));
-        let swung = ((after.working / before.working).ln() + fit.knots[0].factors[0].mean)
-            .hypot((after.rise / before.rise).ln() + fit.knots[0].factors[1].mean);
+        let swung = ((after.working / before.working).ln() + fit.knots[0].factors()[0].mean)
+            .hypot((after.rise / before.rise).ln() + fit.knots[0].factors()[1].mean);
         prop_assert!(swung <= take_up.ln().hypot(rise.ln()) + 1e-6);
     }
 
@@ -325,7 +339,7 @@ proptest! {
             let mut evidence: Vec<Evidence> = (0..others).map(|_| seen("k", (1.0, 1.0), soft)).collect();
             evidence.push(seen("k", (take_up, 1.0), soft));
             let fit = fit(&evidence);
-            soft(fit.give.mean).working.as_mm() * fit.knots[0].factors[0].mean.exp()
+            soft(fit.give.mean).working.as_mm() * fit.knots[0].factors()[0].mean.exp()
         };
         prop_assert!(taken(less + more) > taken(less));
     }
@@ -342,24 +356,23 @@ proptest! {
         let (one, other) = (Hand::of(&samples, 1.1), Hand::of(&turned, 1.1));
         prop_assert_eq!(one.odd.len(), other.odd.len());
         let (one_tied, other_tied) = (tied(&one), tied(&other));
-        prop_assert!((one_tied.taken.working / other_tied.taken.working - 1.0).abs() < 1e-9);
-        prop_assert!((one_tied.taken.rise / other_tied.taken.rise - 1.0).abs() < 1e-9);
-        let pace = |hand: &Hand| hand.pace.map_or((0.0, 0.0), |pace| (pace.pace.mean, pace.pull.mean));
-        prop_assert!((pace(&one).0 - pace(&other).0).abs() < 1e-9 && (pace(&one).1 - pace(&other).1).abs() < 1e-9);
+        // To the last bit: sums are made in an order of their own.
+        prop_assert_eq!(one_tied, other_tied);
+        prop_assert_eq!((one.pace, one.times), (other.pace, other.times));
     }
 
     #[test]
-    fn a_quick_bench_is_never_less_than_nothing(times in prop::collection::vec((0.0..500.0_f64, 0.0..500.0_f64, 0.0..900.0_f64), 1..9)) {
-        let runs: Vec<Timed> = times.iter().map(|(base, pull, took)| Timed { at: 0, knots: 1.0, base: *base, pull: *pull, took: *took }).collect();
-        let fit = fit_pace(1.0, &runs.iter().collect::<Vec<_>>());
-        prop_assert!(fit.pace.mean > 0.0 && fit.pull.mean > 0.0 && fit.pace.mean.is_finite() && fit.pull.mean.is_finite());
-        prop_assert!(fit.pace.sd <= PACE_SD + 1e-12 && fit.pull.sd <= PULL_SD + 1e-12);
+    fn a_quick_bench_is_never_less_than_nothing(times in prop::collection::vec((0.0..500.0_f64, 1.0..500.0_f64, 0.1..900.0_f64), 1..9)) {
+        let runs: Vec<Timed> = times.iter().map(|(base, pull, took)| Timed { took: *took, ..timed(*base, *pull, (1.0, 1.0)) }).collect();
+        let (pace, pull) = pace_and_pull(1.0, &runs);
+        prop_assert!(pace.mean > 0.0 && pull.mean > 0.0 && pace.mean.is_finite() && pull.mean.is_finite());
+        prop_assert!(pace.sd <= pace.mean * PACE_SD + 1e-12 && pull.sd <= pull.mean * PULL_SD + 1e-12);
     }
 
     #[test]
     fn a_surprise_grows_with_how_far_a_sample_lies_off(off in 0.01..0.5_f64, more in 0.01..0.5_f64) {
-        let near = surprise_of(USUAL_GIVE, &[], &seen("k", (off.exp(), 1.0), soft));
-        let far = surprise_of(USUAL_GIVE, &[], &seen("k", ((off + more).exp(), 1.0), soft));
+        let near = fit(&[]).of_other(&seen("k", (off.exp(), 1.0), soft));
+        let far = fit(&[]).of_other(&seen("k", ((off + more).exp(), 1.0), soft));
         prop_assert!(far.deviations > near.deviations);
     }
 }

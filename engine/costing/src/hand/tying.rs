@@ -43,11 +43,13 @@ impl Hand {
     ) -> Result<Tied, Misfit> {
         let give = self.give_of(cord);
         let plain = at(give.mean)?;
-        if !self.cords.iter().any(|known| known.cord.name == cord.name) {
+        let own = self.knots.iter().find(|known| known.cord.name == cord.name && known.knot.name == knot);
+        // Samples against a guess say of their own knot alone.
+        let says = self.cords.iter().any(|known| known.cord.name == cord.name && known.firm > 0);
+        if own.is_none() && !says {
             return Ok(Tied { taken: plain, doubt: NOTHING, source });
         }
         let slopes = slopes_at(give.mean, at)?;
-        let own = self.knots.iter().find(|known| known.cord.name == cord.name && known.knot.name == knot);
         let (source, factors) = match own {
             Some(own) => (YOUR_SAMPLE, [own.take_up, own.rise]),
             None if slopes.iter().any(|slope| slope.abs() > 1e-9) => (YOUR_HAND, [UNMEASURED; 2]),
@@ -65,7 +67,8 @@ impl Hand {
 const NOTHING: Taken =
     Taken { working: Length::ZERO, core: Length::ZERO, rise: Length::ZERO, base: Time::ZERO, draws: 0.0 };
 
-/// The logarithm of the factor of a knot that no sample has measured.
+/// The logarithm of the factor of a knot that no sample has measured. Whatever the catalogue's source: for what it says the
+/// shop's cutting allowance stands, as in a cord without samples.
 const UNMEASURED: Estimate = Estimate { mean: 0.0, sd: FACTOR_SD };
 
 /// Take-up so many times as long, and the rise and the core that runs along it.

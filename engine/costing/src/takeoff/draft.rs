@@ -5,7 +5,7 @@ use reeve_measure::{Length, Time, count as as_count};
 
 use super::layout::{Layout, lay_out};
 use super::{KnotLine, PieceFault, Spot, count_beads, count_legs, plural};
-use crate::hand::Tied;
+use crate::hand::{Estimate, Tied};
 use crate::labour::Run;
 use crate::piece::{FittingId, Piece, SetId, Step, TailEnd, Tie, Work};
 use crate::rates::Bench;
@@ -20,6 +20,8 @@ pub(super) struct Draft {
     pub(super) runs: Vec<(Pull, Run)>,
     pub(super) knots: Option<KnotLine>,
     pub(super) handling: Time,
+    /// The factor on the time of its knots beside the pace, as a logarithm.
+    pub(super) own_time: Option<Estimate>,
     pub(super) doubt: Option<Doubt>,
 }
 
@@ -163,6 +165,7 @@ fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, bench: &Bench) ->
         takes,
         runs: runs_of(piece, tie, &layout, taken),
         knots: Some(knots),
+        own_time: Some(bench.hand.time_of(&tie.knot)),
         doubt: Some(Doubt { of: (cord.name.clone(), tie.knot.name.clone()), legs: doubt }),
         ..Draft::default()
     })

@@ -18,6 +18,7 @@ use reeve_catalogue::Settled;
 use reeve_measure::{Length, Mass, Time, count as as_count};
 use rust_decimal::Decimal;
 
+use crate::hand::Estimate;
 use crate::piece::{Piece, SetId};
 use crate::practice::Practised;
 use crate::rates::Bench;
@@ -101,9 +102,21 @@ pub struct StepLine {
     pub time: Practised,
     /// Standard deviation of its time the first time.
     pub strays: Time,
-    /// What the catalogue expects of its knots the first time, allowances in: what does not depend on length, and what
-    /// pulling takes. Zero where the maker says herself how long the step takes.
-    pub catalogue: (Time, Time),
+    /// What of it the maker's pace scales; nothing where she says herself how long the step takes.
+    pub paced: Option<Paced>,
+}
+
+/// What of a step the maker's pace scales: the first time, allowances in, at the catalogue's pace.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Paced {
+    /// What of its knots does not depend on length.
+    pub base: Time,
+    /// What pulling takes.
+    pub pull: Time,
+    /// The factor on the time of its knots beside the pace, as a logarithm; nothing where it ties none.
+    pub own_time: Option<Estimate>,
+    /// Threading, trimming and combing.
+    pub handling: Time,
 }
 
 /// What a step does, with counts.
@@ -352,7 +365,7 @@ impl StepLine {
             time,
             note: self.note,
             strays: self.strays,
-            catalogue: self.catalogue,
+            paced: self.paced,
         }
     }
 }

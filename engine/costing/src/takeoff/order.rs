@@ -6,7 +6,7 @@ use reeve_measure::{Length, Time, count as as_count};
 use rust_decimal::Decimal;
 
 use super::draft::{Draft, Pull};
-use super::{Chore, ChoreSort, Doing, KnotLine, StepLine, count_beads, count_legs};
+use super::{Chore, ChoreSort, Doing, KnotLine, Paced, StepLine, count_beads, count_legs};
 use crate::labour::Run;
 use crate::piece::{Piece, Step, Work};
 use crate::practice::{Practice, Practised};
@@ -16,9 +16,10 @@ use crate::store::{Fitting, Many};
 
 pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], bench: &Bench) -> Vec<StepLine> {
     let mut hanging = lengths.to_vec();
-    let (pace, pull) = bench.pace_of_knots();
+    let (pace, pull) = bench.pace_and_pull();
     let mut lines = Vec::new();
     for (step, draft) in piece.steps.iter().zip(drafts) {
+        let own_time = draft.own_time.map_or(1.0, |own| own.mean.exp());
         let tied_at = |pace: f64, pull: f64| -> Time {
             let run = |(of, run): &(Pull, Run)| {
                 let hanging = below(piece, of, &hanging);
@@ -26,20 +27,25 @@ pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], 
             };
             bench.as_given(draft.runs.iter().map(run).sum())
         };
-        let tying = tied_at(pace, pull);
-        let own = step.time.is_some();
-        let catalogue = if own { (Time::ZERO, Time::ZERO) } else { (tied_at(1.0, 0.0), tied_at(0.0, 1.0)) };
+        let tying = tied_at(pace * own_time, pull * own_time);
+        let paced = Paced {
+            base: tied_at(1.0, 0.0),
+            pull: tied_at(0.0, 1.0),
+            own_time: draft.own_time,
+            handling: bench.as_given(draft.handling),
+        };
         for (set, length) in &draft.takes {
             hanging[*set] = hanging[*set] - *length;
         }
         let reckoned = Spread::certain(tying + bench.at_pace(draft.handling));
         let first = step.time.map_or(reckoned, |own| bench.spread_as_given(own));
+        let own = step.time.is_some();
         // Minutes that the maker states are what it takes her now: neither pieces made before nor those of a row take off.
         let (before, practice) = if own { (0, Practice::NONE) } else { (u64::from(piece.made), bench.practice) };
         lines.push(StepLine {
             title: step.title.clone(),
             strays: first.sd,
-            catalogue,
+            paced: (!own).then_some(paced),
             time: Practised { first: first.mean, alike: 1, before, practice },
             doing: doing(piece, step, draft.knots),
             note: step.note.clone(),

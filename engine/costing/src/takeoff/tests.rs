@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use reeve_measure::Length;
 
 use super::{Doing, PieceFault, TakeOff, take_off};
-use crate::hand::{COVER, CordHand, Estimate, Hand, KnotHand, PaceHand, YOUR_SAMPLE};
+use crate::hand::{COVER, CordHand, Estimate, Hand, KnotHand, KnotTimeHand, PaceHand, YOUR_SAMPLE};
 use crate::piece::{Shared, Step, TailEnd, Tie, Work};
 use crate::rates::Bench;
 use crate::sample::{bench, cord, hang, knot, piece, step, tail, tie};
@@ -169,7 +169,7 @@ fn sampled(knots: &[(&str, f64, f64)]) -> Bench {
         samples: 1,
     };
     let give = Estimate { mean: 0.1, sd: 0.0 };
-    let cords = vec![CordHand { cord: cord(), give, samples: knots.len() }];
+    let cords = vec![CordHand { cord: cord(), give, samples: knots.len(), firm: knots.len() }];
     Bench { hand: Hand { cords, knots: knots.iter().map(knot_hand).collect(), ..Hand::default() }, ..bench() }
 }
 
@@ -216,7 +216,7 @@ fn mm_up(mm: f64) -> u64 {
 }
 
 #[test]
-fn timed_samples_stand_in_place_of_the_pace_for_knots_alone() {
+fn what_is_learnt_stands_in_place_of_the_pace_for_knots_and_handling() {
     let estimate = |mean| Estimate { mean, sd: 0.1 };
     let steps = || vec![hang(0, &[0, 1]), step(Work::Tie(square(10, 1))), tail(20.0, &[0, 1])];
     let time = |bench: &Bench| {
@@ -227,7 +227,17 @@ fn timed_samples_stand_in_place_of_the_pace_for_knots_alone() {
     let slow = Bench { pace: 1.5, ..bench() };
     let timed = Bench { hand: Hand { pace, ..Hand::default() }, ..slow.clone() };
     let hanging: f64 = (1..=10).map(|k| (10.0 - f64::from(k)) * SQUARE / 1000.0 + 0.2).sum();
+    let expected = 2.0 * 90.0 + 0.5 * 6.0 * hanging;
     assert!((time(&slow).0 - 1.5 * (90.0 + 6.0 * hanging)).abs() < 1e-6);
-    assert!((time(&timed).0 - (2.0 * 90.0 + 0.5 * 6.0 * hanging)).abs() < 1e-6);
-    assert!((time(&timed).1 - time(&slow).1).abs() < 1e-9);
+    assert!((time(&timed).0 - expected).abs() < 1e-6);
+    assert!((time(&timed).1 / time(&slow).1 - 2.0 / 1.5).abs() < 1e-9);
+    // A knot's own time goes on top of the pace, and no other knot or handling knows of it.
+    let own = |name: &str| KnotTimeHand { knot: knot(name), time: estimate(1.4_f64.ln()), samples: 1, works: 0 };
+    let with = |name: &str| {
+        let times = vec![own(name)];
+        Bench { hand: Hand { times, pace, ..Hand::default() }, ..slow.clone() }
+    };
+    assert!((time(&with("square")).0 - expected * 1.4).abs() < 1e-6);
+    assert_eq!(time(&with("half")), time(&timed));
+    assert!((time(&with("square")).1 - time(&timed).1).abs() < 1e-9);
 }

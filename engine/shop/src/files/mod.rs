@@ -14,6 +14,6 @@ pub use commission::{TypedAmount, TypedCommission, TypedItem, TypedLine, TypedTa
 pub use design::{Chosen, StepKind, TypedDesign, TypedFitting, TypedGroup, TypedPart, TypedStep, design_file};
 pub use library::{LIBRARY_FILE, TypedLibrary, library_file, library_text};
 pub use rates::shop_file;
-pub use samples::{TypedSample, TypedSamples, samples_file};
+pub use samples::{TypedSample, TypedSamples, TypedWork, samples_file};
 pub(crate) use sizes::fit;
 pub use store::{cords_file, fittings_file};

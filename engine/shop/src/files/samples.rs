@@ -1,8 +1,9 @@
 //! `knots/samples.toml`: knots tied for trial and measured, as typed.
 
+use std::collections::BTreeSet;
+
 use chrono::NaiveDate;
-use reeve_costing::hand::TimedWork;
-use reeve_measure::{Length, Time, bound};
+use reeve_measure::{Bound, Length, bound};
 use reeve_reading::{Count, Day, Lengths, Name, Number, NumberOrLength, Placed, Table, Text};
 
 use super::design::Chosen;
@@ -38,41 +39,87 @@ pub struct TypedSample {
     pub note: Option<String>,
 }
 
+/// Finished work as typed, or one step of it. Times are in minutes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TypedWork {
+    /// The commission's number.
+    pub number: String,
+    /// Which step.
+    pub step: Option<String>,
+    /// The last day on which it was worked at.
+    pub on: Option<NaiveDate>,
+    /// The only knot that was tied.
+    pub knot: Option<Placed<String>>,
+    /// What does not depend on length, at the catalogue's pace.
+    pub base: f64,
+    /// What pulling takes, at the catalogue's pace.
+    pub pull: f64,
+    /// How doubtful the two are together.
+    pub doubt: f64,
+    /// What it took.
+    pub minutes: f64,
+}
+
 /// Everything in `knots/samples.toml`, as typed.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct TypedSamples {
     /// Knots tied for trial.
     pub samples: Vec<Placed<TypedSample>>,
-    /// Steps of finished work, as the order book's minutes left them.
-    pub works: Vec<TimedWork>,
+    /// Finished works and steps of them, as the order book's minutes left them.
+    pub works: Vec<TypedWork>,
 }
 
 /// Reads `knots/samples.toml`.
 pub fn samples_file(t: &mut Table<'_>) -> Option<TypedSamples> {
-    let works = t.tables("work", "A step of finished work: `reeve book learn --yes` writes it.", work);
+    let works =
+        t.tables("work", "Finished work, or a step of it: `reeve book learn --yes` writes it and keeps it up.", work);
     let samples = t.tables("sample", "A knot tied a few times for trial, and measured.", sample);
-    let most = bound::SAMPLES;
-    if let Some(last) = samples.last()
-        && !most.holds(samples.iter().map(|_| 1.0).sum())
-    {
-        let title = format!("there are {} samples", samples.len());
-        t.refuse_at(last.span.clone(), title, most.to_string(), "take out the oldest");
-        return None;
-    }
-    Some(TypedSamples { samples, works: works.into_iter().map(|work| work.value).collect() })
+    let few = holds(t, &samples, "samples", bound::SAMPLES) && holds(t, &works, "works", bound::WORKS);
+    (few && each_once(t, &works))
+        .then(|| TypedSamples { samples, works: works.into_iter().map(|work| work.value).collect() })
 }
 
-fn work(t: &mut Table<'_>) -> Option<TimedWork> {
+fn holds<T>(t: &Table<'_>, all: &[Placed<T>], of: &str, most: Bound) -> bool {
+    let Some(last) = all.last().filter(|_| !most.holds(all.iter().map(|_| 1.0).sum())) else { return true };
+    t.refuse_at(last.span.clone(), format!("there are {} {of}", all.len()), most.to_string(), "take out the oldest");
+    false
+}
+
+/// The same work twice would count for two.
+fn each_once(t: &Table<'_>, works: &[Placed<TypedWork>]) -> bool {
+    let mut known = BTreeSet::new();
+    let twice = works.iter().find(|work| !known.insert((work.number.as_str(), work.step.as_deref())));
+    if let Some(work) = twice {
+        let step = work.step.as_ref().map_or_else(String::new, |step| format!(", step `{step}`,"));
+        let title = format!("the work `{}`{step} stands here twice", work.number);
+        t.refuse_at(work.span.clone(), title, "a work is learnt from once", "take out one of the two");
+    }
+    twice.is_none()
+}
+
+fn work(t: &mut Table<'_>) -> Option<TypedWork> {
     const MINUTES: Number = Number(bound::WORK_MINUTES);
-    let of = t.need("of", &Text, "Number and step.");
-    let base = t.need("base", &MINUTES, "Minutes that the catalogue expects, without pulling.");
+    let number = t.need("number", &Text, "The commission's number in the order book: the same work is known by it.");
+    let step = t.maybe("step", &Text, "The step; the whole of the work if not said.");
+    let on = t.maybe("on", &Day, "The last day on which it was worked at.");
+    let knot = t.maybe("knot", &Text, "The knot, where only one was tied: its own time is learnt from it.");
+    let base = t.need("base", &MINUTES, "Minutes that the catalogue expects of knots and handling, without pulling.");
     let pull = t.need("pull", &MINUTES, "Minutes that the catalogue expects for pulling.");
-    let took = t.need("minutes", &MINUTES, "Minutes that it took.");
-    Some(TimedWork {
-        of: of?.value,
-        base: Time::minutes(base?.value),
-        pull: Time::minutes(pull?.value),
-        took: Time::minutes(took?.value),
+    let doubt = t.maybe(
+        "doubt",
+        &Number(bound::WORK_DOUBT),
+        "How doubtful the two are together, as a logarithm: 0.2 is about a fifth either way. None if not said.",
+    );
+    let minutes = t.need("minutes", &MINUTES, "Minutes that it took, without those that you had stated yourself.");
+    Some(TypedWork {
+        number: number?.value,
+        step: step.map(|step| step.value),
+        on: on.map(|day| day.value),
+        knot,
+        base: base?.value,
+        pull: pull?.value,
+        doubt: doubt.map_or(0.0, |doubt| doubt.value),
+        minutes: minutes?.value,
     })
 }
 
