@@ -913,7 +913,7 @@ _reeve() {
             return 0
             ;;
         reeve__subcmd__book__subcmd__issue)
-            opts="-h --size --measure --confidence --note --out --shop --on --ahead --help"
+            opts="-h --size --measure --confidence --note --out --own --shop --on --ahead --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
