@@ -11,11 +11,12 @@ use reeve_costing::takeoff::plural;
 use reeve_pages::Form;
 use reeve_pages::book as pages;
 use reeve_shop::Shop;
+use reeve_shop::arguments::check_cord;
 use rust_decimal::Decimal;
 
 use crate::book_args::{At, Book as Command};
 use crate::failure::{Failure, ask, print_faults, say};
-use crate::forms::{AnyForm, TableForm, WhichShop, check_cord};
+use crate::forms::{AnyForm, TableForm, WhichShop};
 use crate::issuing::Issuing;
 use crate::learning::learn;
 use crate::opening::{day, now, open};

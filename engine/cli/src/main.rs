@@ -20,7 +20,6 @@ mod sheets;
 mod shelf;
 mod tighten;
 mod weigh;
-mod whatif;
 
 use std::process::ExitCode;
 

@@ -4,6 +4,7 @@
 //! [`Shop`] resolves the names between them and gathers every fault.
 
 mod adding;
+pub mod arguments;
 mod choice;
 mod designs;
 pub mod files;
