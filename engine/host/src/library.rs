@@ -91,6 +91,15 @@ impl Library {
         }
     }
 
+    /// A library whose process has said all that it ever will, from its first byte on; nothing is started.
+    ///
+    /// So it can be tried what the program makes of anything that a process may say.
+    pub fn that_said(name: &str, said: &[u8]) -> Self {
+        let state = Running::begin(Process::that_said(said));
+        let state = state.map_or_else(State::Lost, |running| State::Awake(Box::new(running)));
+        Self { state: Mutex::new(state), ..Self::new(name, Path::new(""), "", &Program::at(PathBuf::new())) }
+    }
+
     /// The library as it describes itself.
     ///
     /// # Errors
@@ -169,10 +178,7 @@ impl Library {
             return Err(Trouble::Changed { admitted: self.digest.clone(), found });
         }
         process.tell(&Load);
-        match process.next(PATIENCE)? {
-            Hello::Trouble(trouble) => Err(trouble),
-            Hello::Ready { described, guards } => Ok(Running { process, described, guards, known: HashMap::new() }),
-        }
+        Running::begin(process)
     }
 
     fn command(&self, copy: &Copy) -> Command {
@@ -191,6 +197,14 @@ impl Library {
 }
 
 impl Running {
+    /// Hears what the process says first.
+    fn begin(mut process: Process) -> Result<Self, Trouble> {
+        match process.next(PATIENCE)? {
+            Hello::Trouble(trouble) => Err(trouble),
+            Hello::Ready { described, guards } => Ok(Self { process, described, guards, known: HashMap::new() }),
+        }
+    }
+
     fn place(&self, knot: &str) -> Option<u32> {
         let place = self.described.knots.iter().position(|known| known.name == knot);
         place.and_then(|place| u32::try_from(place).ok())
