@@ -24,6 +24,11 @@ impl<'a> Bytes<'a> {
         self.byte().into()
     }
 
+    /// A whole number of two bytes.
+    pub(crate) fn number(&mut self) -> usize {
+        self.small() * 256 + self.small()
+    }
+
     /// Any `f64`, those that are no numbers included.
     pub(crate) fn float(&mut self) -> f64 {
         let mut bits = [0; 8];
@@ -36,6 +41,11 @@ impl<'a> Bytes<'a> {
     pub(crate) fn text(&mut self) -> Cow<'a, str> {
         let length = self.small();
         String::from_utf8_lossy(self.take(length))
+    }
+
+    /// All that is left, as text.
+    pub(crate) fn rest(&mut self) -> Cow<'a, str> {
+        String::from_utf8_lossy(std::mem::take(&mut self.0))
     }
 }
 

@@ -18,8 +18,21 @@ pub(crate) fn of_faults(faults: &[Fault]) {
             assert!(span.start <= span.end && span.end <= source.text.len(), "{span:?} lies outside: {}", fault.title);
             assert!(fault.line_and_column().is_some(), "{span:?} is no place: {}", fault.title);
         }
+        // What it may not hold is tried by the target `faults`.
         fault.render(false);
     }
+}
+
+/// A text that goes to a terminal holds nothing that the terminal would obey.
+pub(crate) fn shown(text: &str) {
+    let bad = text.chars().find(|c| is_order(*c));
+    assert!(bad.is_none(), "{bad:?} reaches the terminal in {text:?}");
+}
+
+/// Control characters, and those that turn the order of what follows (Unicode 16, UAX 9, section 2).
+pub(crate) fn is_order(c: char) -> bool {
+    (c.is_control() && c != '\n')
+        || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{200e}' | '\u{200f}' | '\u{61c}')
 }
 
 /// A page tells no figure that is none, unless the maker wrote such a word herself.

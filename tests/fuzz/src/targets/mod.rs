@@ -4,12 +4,16 @@ mod arguments;
 mod commission;
 mod cords;
 mod design;
+mod faults;
+mod import;
 mod knot;
 mod record;
 mod samples;
 mod shop;
 mod sums;
+mod tables;
 mod tightened;
+mod wire;
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -23,12 +27,16 @@ pub const TARGETS: &[Target] = &[
     cords::CORDS,
     cords::FITTINGS,
     design::TARGET,
+    faults::TARGET,
+    import::TARGET,
     knot::TARGET,
     record::TARGET,
     samples::TARGET,
     shop::TARGET,
     sums::TARGET,
+    tables::TARGET,
     tightened::TARGET,
+    wire::TARGET,
 ];
 
 /// What makes of the bytes of a file a text, as the program does: what is not UTF-8 is refused before any reader sees it.
