@@ -1,7 +1,7 @@
 //! All the knot types at hand: the embedded ones and a shop's own.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, LazyLock};
 
 use include_dir::{Dir, include_dir};
 use reeve_reading::{Desk, Fault, Source, nearest, read};
@@ -28,7 +28,14 @@ pub struct Catalogue {
 
 impl Catalogue {
     /// The knots that come with the program, with the faults of their files (none, as a test sees to).
+    ///
+    /// They are read once in a run, whoever asks for them again.
     pub fn embedded() -> (Self, Vec<Fault>) {
+        static READ: LazyLock<(Catalogue, Vec<Fault>)> = LazyLock::new(Catalogue::read_embedded);
+        READ.clone()
+    }
+
+    fn read_embedded() -> (Self, Vec<Fault>) {
         let mut catalogue = Self::default();
         let mut faults = Vec::new();
         for file in KNOTS.files() {

@@ -15,17 +15,16 @@ use reeve_pages::compare::{
     Comparison, Condition, DesignRow, TENTH, column_words, compare_csv, compare_json, design_row, sort_rows,
 };
 use reeve_reading::{Fault, nearest};
+use reeve_shop::arguments::{GivenPrice, read_changes, read_given_price, worded};
 use reeve_shop::{Choice, Found, Shop};
-use rust_decimal::Decimal;
 
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{Chosen, TableForm, WhichShop, price_of};
+use crate::forms::{Chosen, TableForm, WhichShop};
 use crate::layout::Layout;
 use crate::opening::open;
 use crate::output::print;
 use crate::sample_views::demo;
 use crate::sheets::{Desk, csv, json};
-use crate::whatif::{read_changes, worded};
 
 /// Which designs, and as what they are compared.
 #[derive(Debug, ClapArgs)]
@@ -74,15 +73,8 @@ struct Bench {
     choice: Choice,
     /// Whether the designs were named one by one.
     named: bool,
-    given: Vec<Given>,
+    given: Vec<GivenPrice>,
     changes: Vec<Change>,
-}
-
-/// What buyers pay for a design in a size.
-struct Given {
-    design: String,
-    size: Option<String>,
-    price: Decimal,
 }
 
 /// The rows, and how many designs were left out.
@@ -142,7 +134,7 @@ impl Compared {
         let words = if which.designs.is_empty() { shop.designs().to_vec() } else { which.designs.clone() };
         // What is wrong with the shop stops it; what is wrong with a design leaves out that design.
         print_faults(&shop.take_faults());
-        let given = which.prices.iter().map(|word| read_price(word)).collect::<Result<Vec<_>, _>>()?;
+        let given = which.prices.iter().map(|word| read_given_price(word)).collect::<Result<Vec<_>, _>>()?;
         let changes = read_changes(&which.changes, &shop.cord_names(), desk.rates())?;
         let what_if = changes.iter().map(worded).collect();
         let rates = desk.rates().clone();
@@ -304,22 +296,6 @@ fn read_conditions(words: &[String]) -> Result<Vec<Condition>, Failure> {
         })
     };
     words.iter().map(read).collect()
-}
-
-fn read_price(word: &str) -> Result<Given, Failure> {
-    let no = || Failure::input(format!("`{word}` is not a price"), "for example --price curlew-hanger=110.00");
-    let (design, amount) = word.split_once('=').ok_or_else(no)?;
-    let price = price_of(amount).ok_or_else(no)?;
-    let (design, size) = which_size(design);
-    Ok(Given { design, size, price })
-}
-
-/// A design and its size, from `DESIGN` or `DESIGN:SIZE`.
-pub(crate) fn which_size(word: &str) -> (String, Option<String>) {
-    match word.split_once(':') {
-        Some((design, size)) => (design.trim().to_owned(), Some(size.trim().to_owned())),
-        None => (word.trim().to_owned(), None),
-    }
 }
 
 fn progress(steps: usize) -> ProgressBar {

@@ -17,6 +17,12 @@ pub(crate) enum Failure {
     System(String),
 }
 
+impl From<Fault> for Failure {
+    fn from(fault: Fault) -> Self {
+        Self::Input(vec![fault])
+    }
+}
+
 impl From<Trouble> for Failure {
     fn from(trouble: Trouble) -> Self {
         let (title, remedy) = (trouble.to_string(), trouble.remedy());

@@ -4,10 +4,8 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 use clap::{Args as ClapArgs, ValueEnum};
-use reeve_measure::bound;
+use reeve_shop::arguments::{read_confidence, read_measure};
 use reeve_shop::{Choice, Wish};
-use rust_decimal::Decimal;
-use rust_decimal::prelude::ToPrimitive;
 
 use crate::failure::Failure;
 
@@ -36,14 +34,7 @@ pub(crate) struct Chosen {
 impl Chosen {
     /// What was chosen.
     pub(crate) fn choice(&self) -> Result<Choice, Failure> {
-        let measure = |word: &String| {
-            let found = word.split_once('=').and_then(|(name, figure)| {
-                Some((name.trim().to_owned(), reeve_reading::Figure::parse(figure.trim())?))
-            });
-            let help = "for example --measure drop=120cm or --measure knots=16";
-            found.ok_or_else(|| Failure::input(format!("`{word}` is not a measure"), help))
-        };
-        let measures = self.measures.iter().map(measure).collect::<Result<_, _>>()?;
+        let measures = self.measures.iter().map(|word| read_measure(word)).collect::<Result<_, _>>()?;
         Ok(Choice { size: self.size.clone(), measures })
     }
 }
@@ -64,31 +55,6 @@ impl Wished {
         let confidence = self.confidence.as_deref().map(read_confidence).transpose()?;
         Ok(Wish { choice: self.chosen.choice()?, confidence })
     }
-}
-
-/// Reads a confidence such as `80%`, in per cent.
-pub(crate) fn read_confidence(word: &str) -> Result<Decimal, Failure> {
-    let number = word.trim().trim_end_matches('%').trim().parse::<Decimal>().ok();
-    let within = number.filter(|number| number.to_f64().is_some_and(|number| bound::CONFIDENCE.holds(number)));
-    within.ok_or_else(|| {
-        Failure::input(format!("`{word}` is not a confidence"), format!("{}, such as 80%", bound::CONFIDENCE))
-    })
-}
-
-/// The price in a word, above nothing; `None` where it holds none that could be meant.
-pub(crate) fn price_of(word: &str) -> Option<Decimal> {
-    let price = word.trim().parse::<Decimal>().ok();
-    price.filter(|price| *price > Decimal::ZERO && *price <= Decimal::from(1_000_000_000) && price.scale() <= 5)
-}
-
-/// Holds that the store knows a cord.
-pub(crate) fn check_cord(name: &str, known: &[&str]) -> Result<(), Failure> {
-    if known.contains(&name) {
-        return Ok(());
-    }
-    let near = reeve_reading::nearest(name, known.iter().copied()).map(|near| format!("did you mean `{near}`? "));
-    let help = format!("{}cords of the store: {}", near.unwrap_or_default(), known.join(", "));
-    Err(Failure::input(format!("no cord of the store is called `{name}`"), help))
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

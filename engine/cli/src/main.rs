@@ -27,7 +27,6 @@ mod sheets;
 mod shelf;
 mod tighten;
 mod weigh;
-mod whatif;
 
 use std::process::ExitCode;
 

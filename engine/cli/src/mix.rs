@@ -6,9 +6,10 @@ use reeve_pages::Form;
 use reeve_pages::compare::{DesignRow, sort_rows};
 use reeve_pages::mix::{Week, mix_json, offer};
 use reeve_reading::nearest;
+use reeve_shop::arguments::{read_demand, read_hours};
 use rust_decimal::Decimal;
 
-use crate::compare::{Compared, Which, which_size};
+use crate::compare::{Compared, Which};
 use crate::failure::Failure;
 use crate::forms::AnyForm;
 use crate::layout::Layout;
@@ -84,25 +85,11 @@ fn page(compared: &Compared, rows: &[DesignRow], hours: Decimal, form: AnyForm) 
 }
 
 fn hours(given: Option<&str>, compared: &Compared) -> Result<Decimal, Failure> {
-    const MOST: Decimal = Decimal::from_parts(168, 0, 0, false, 0);
     let Some(word) = given else {
         return compared.desk.rates().weekly_hours.ok_or_else(|| {
             let help = "say --hours 30, or `weekly-hours` under [bench] in shop.toml";
             Failure::input("nobody has said how many bench hours a week has", help)
         });
     };
-    let hours = word.trim().parse::<Decimal>().ok().filter(|hours| *hours > Decimal::ZERO && *hours <= MOST);
-    hours
-        .ok_or_else(|| Failure::input(format!("`{word}` is not a number of hours"), "above 0, at most 168: --hours 30"))
-}
-
-/// A design, its size, and how many find a buyer.
-type Demand = (String, Option<String>, u32);
-
-fn read_demand(word: &str) -> Result<Demand, Failure> {
-    let no = || Failure::input(format!("`{word}` is not a demand"), "for example --demand curlew-hanger=3");
-    let (name, pieces) = word.split_once('=').ok_or_else(no)?;
-    let pieces = pieces.trim().parse::<u32>().ok().filter(|pieces| *pieces <= 10_000).ok_or_else(no)?;
-    let (design, size) = which_size(name);
-    Ok((design, size, pieces))
+    Ok(read_hours(word)?)
 }

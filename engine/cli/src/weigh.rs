@@ -11,19 +11,19 @@ use reeve_costing::whatif::{Changed, effects};
 use reeve_pages::Form;
 use reeve_pages::compare::TENTH;
 use reeve_pages::weigh::{WEIGH_COLUMNS, Weighed, weigh_json, weigh_rows};
+use reeve_shop::arguments::{read_amount, read_changes, read_prices, worded};
 use reeve_shop::{Found, Shop};
 use rust_decimal::Decimal;
 
 use crate::commands::chosen;
 use crate::compare::unpriced;
 use crate::failure::{Failure, print_faults};
-use crate::forms::{Chosen, TableForm, WhichShop, price_of};
+use crate::forms::{Chosen, TableForm, WhichShop};
 use crate::layout::Layout;
 use crate::opening::open;
 use crate::output::print;
 use crate::sample_views::demo;
 use crate::sheets::{Desk, json};
-use crate::whatif::{read_changes, worded};
 
 #[derive(Debug, ClapArgs)]
 pub(crate) struct Weigh {
@@ -161,28 +161,10 @@ fn sure_price(
     Ok((confidence, Alone::of(made, &rates)?.price.unit))
 }
 
-fn read_amount(word: &str) -> Result<Decimal, Failure> {
-    price_of(word)
-        .ok_or_else(|| Failure::input(format!("`{word}` is not a price"), "digits and a point, such as 110.00"))
-}
-
 /// The prices asked for, or some round the price weighed: seven from the lowest that pays the wage.
 fn prices(asked: &Weigh, alone: &Alone, price: Decimal) -> Result<Vec<Decimal>, Failure> {
     let Some(word) = &asked.prices else { return Ok(around(alone.lowest, price)) };
-    let no = |why: &str| Failure::input(format!("`{word}` {why}"), "for example --prices 80..140/5");
-    let (from, rest) = word.split_once("..").ok_or_else(|| no("is not a range of prices"))?;
-    let (to, step) = rest.split_once('/').unwrap_or((rest, ""));
-    let (from, to) = (read_amount(from)?, read_amount(to)?);
-    let step = if step.is_empty() { ((to - from) / Decimal::TEN).max(Decimal::new(1, 2)) } else { read_amount(step)? };
-    if to < from {
-        return Err(no("ends below where it begins"));
-    }
-    let most = if asked.form == TableForm::Csv { MOST_PRICES } else { MOST_SHOWN };
-    let steps = u64::try_from((to - from) / step).unwrap_or(u64::MAX);
-    if steps >= most {
-        return Err(no(&format!("holds more than {most} prices")));
-    }
-    Ok((0..=steps).map(|nth| from + step * Decimal::from(nth)).collect())
+    Ok(read_prices(word, if asked.form == TableForm::Csv { MOST_PRICES } else { MOST_SHOWN })?)
 }
 
 /// The lowest price, the price weighed, and others at even distances to either side, rounded to whole units.

@@ -22,5 +22,5 @@ pub use child::{SERVE, serve};
 pub use described::{Described, DescribedKnot, DescribedParameter, knot_text};
 pub use digest::digest_of;
 pub use library::{Guards, Library, Program};
-pub use probe::{Finding, Probed, probe};
+pub use probe::{Finding, Probed, probe, probe_both};
 pub use trouble::Trouble;

@@ -103,6 +103,18 @@ impl Library {
         }
     }
 
+    /// A library whose process has said all that it ever will, from its first byte on; nothing is started.
+    ///
+    /// So it can be tried what the program makes of anything that a process may say.
+    pub fn that_said(name: &str, said: &[u8]) -> Self {
+        let state = Running::begin(Process::that_said(said));
+        let state = state.map_or_else(State::Lost, |running| State::Awake(Box::new(running)));
+        Self {
+            state: Mutex::new(state),
+            ..Self::new(name, Path::new(""), "", &Program::at(PathBuf::new()), Guards::Needed)
+        }
+    }
+
     /// The library as it describes itself.
     ///
     /// # Errors
@@ -181,14 +193,7 @@ impl Library {
             return Err(Trouble::Changed { admitted: self.digest.clone(), found });
         }
         process.tell(&Load { waived: self.needs == Guards::Waived });
-        let guards = process.next::<Held>(PATIENCE)??;
-        match process.next(PATIENCE)? {
-            Hello::Trouble(trouble) => Err(trouble),
-            Hello::Ready(told) => {
-                let described = told.checked()?;
-                Ok(Running { process, described, guards, known: HashMap::new() })
-            }
-        }
+        Running::begin(process)
     }
 
     fn command(&self, copy: &Copy) -> Command {
@@ -207,6 +212,18 @@ impl Library {
 }
 
 impl Running {
+    /// Hears what the process says first: what holds it back, and then what it has loaded.
+    fn begin(mut process: Process) -> Result<Self, Trouble> {
+        let guards = process.next::<Held>(PATIENCE)??;
+        match process.next(PATIENCE)? {
+            Hello::Trouble(trouble) => Err(trouble),
+            Hello::Ready(told) => {
+                let described = told.checked()?;
+                Ok(Self { process, described, guards, known: HashMap::new() })
+            }
+        }
+    }
+
     fn place(&self, knot: &str) -> Option<u32> {
         let place = self.described.knots.iter().position(|known| known.name == knot);
         place.and_then(|place| u32::try_from(place).ok())

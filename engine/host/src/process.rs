@@ -1,6 +1,7 @@
 //! A child process that serves a library, and the pipes to it.
 
-use std::process::{Child, ChildStdin, Command, ExitStatus};
+use std::io::{self, Cursor, Read, Write};
+use std::process::{Child, Command, ExitStatus};
 use std::sync::mpsc::{Receiver, RecvTimeoutError, SyncSender, sync_channel};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
@@ -17,7 +18,7 @@ use crate::wire::{open, receive, send};
 pub(crate) struct Process {
     /// Nothing once it has ended and nobody need end it any more.
     child: Arc<Mutex<Option<Child>>>,
-    to: ChildStdin,
+    to: Box<dyn Write + Send>,
     from: Receiver<Said>,
 }
 
@@ -34,12 +35,22 @@ impl Process {
     pub(crate) fn start(mut command: Command) -> Result<Self, Trouble> {
         let no_process = |why: &str| Trouble::NoProcess(why.to_owned());
         let mut child = command.spawn().map_err(|error| no_process(&error.to_string()))?;
-        let (Some(to), Some(mut out)) = (child.stdin.take(), child.stdout.take()) else {
+        let (Some(to), Some(out)) = (child.stdin.take(), child.stdout.take()) else {
             return Err(no_process("it has no pipes"));
         };
+        Ok(Self::over(Some(child), to, out))
+    }
+
+    /// A process that has said all that it ever will, and ended. Nothing is started.
+    pub(crate) fn that_said(said: &[u8]) -> Self {
+        Self::over(None, io::sink(), Cursor::new(said.to_vec()))
+    }
+
+    /// Listens to what comes out of a process, until it ends.
+    fn over(child: Option<Child>, to: impl Write + Send + 'static, mut out: impl Read + Send + 'static) -> Self {
         // One message waits at most: whoever writes more than was asked fills its pipe, and not this program's memory.
         let (sender, from) = sync_channel(1);
-        let child = Arc::new(Mutex::new(Some(child)));
+        let child = Arc::new(Mutex::new(child));
         let watched = Arc::clone(&child);
         // Reading waits for as long as it takes; whoever wants an answer waits for this thread no longer than is allowed.
         thread::spawn(move || {
@@ -50,7 +61,7 @@ impl Process {
             }
             reap(&watched, &sender);
         });
-        Ok(Self { child, to, from })
+        Self { child, to: Box::new(to), from }
     }
 
     /// Sends a message.

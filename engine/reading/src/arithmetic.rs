@@ -32,6 +32,9 @@ const LONGEST: usize = 200;
 /// Less than any difference that was meant; more than what sums of decimals lose.
 const NOTHING: f64 = 1e-9;
 
+/// No figure of a piece is greater; from here on hundredths get lost, and products of such figures end in no figure at all.
+const MOST: f64 = 1e12;
+
 /// What is wrong with a sum, and where in its text.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct Slip {
@@ -182,7 +185,17 @@ fn named(input: &mut Input<'_>) -> Result<Term, ContextError> {
     (space0, '(', figures, ')').map(|(_, _, figures, _)| Term::Call(word.clone(), figures)).parse_next(input)
 }
 
+/// What it comes to; every part of it is a figure that can be.
 fn worth(node: &Node, measures: &Measures) -> Result<Figure, Slip> {
+    let figure = reckoned(node, measures)?;
+    if figure.plain().abs() <= MOST {
+        return Ok(figure);
+    }
+    let help = "look for a slip, such as two measures multiplied that were meant to be added";
+    Err(Slip::at(&node.span, "this comes to more than any piece needs", format!("at most {MOST}"), help))
+}
+
+fn reckoned(node: &Node, measures: &Measures) -> Result<Figure, Slip> {
     match &node.term {
         Term::Figure(figure) => Ok(*figure),
         Term::Measure(name) => measure(name, &node.span, measures),
@@ -379,10 +392,24 @@ mod tests {
             ("flor(knots)", "flor: no function is called `flor`"),
             ("floor(drop)", "floor(drop): `floor` takes one plain number"),
             ("min(drop, 2)", "min(drop, 2): `min` is given lengths and plain numbers"),
+            ("2 + knots * 99999999999", "knots * 99999999999: this comes to more than any piece needs"),
             ("knots ? 2", "?: `knots ? 2` can't be worked out"),
             ("knots + ", "knots + : `knots + ` can't be worked out"),
         ] {
             assert_eq!(shown(text), told, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_sum_never_comes_to_what_is_no_figure() {
+        // Beyond the greatest number there is, and beyond what can be worded in hundredths.
+        let (power, near) = (["w"; 90].join("*"), ["w"; 61].join("*"));
+        let measures = Measures { known: vec![("w".to_owned(), Figure::Number(1e5))], incomplete: false };
+        for text in
+            [power.clone(), format!("-{power}"), format!("0 * ({power})"), format!("{near} * 900"), "9".repeat(200)]
+        {
+            assert!(reckon(&text, &measures).is_err(), "{text}");
+            assert!(fill(&format!("{{{text}}}"), &measures).is_err(), "{text}");
         }
     }
 

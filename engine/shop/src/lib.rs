@@ -5,6 +5,7 @@
 
 mod adding;
 mod admissions;
+pub mod arguments;
 mod choice;
 mod designs;
 pub mod files;

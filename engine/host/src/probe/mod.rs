@@ -55,7 +55,14 @@ pub struct Finding {
 pub fn probe(file: &Path, digest: &str, program: &Program, needs: Guards) -> Result<Probed, Trouble> {
     let named = file.display().to_string();
     let begin = || Library::new(&named, file, digest, program, needs);
-    let first = begin();
+    probe_both(&begin(), &begin())
+}
+
+/// Probes a library that two processes hold.
+///
+/// # Errors
+/// A [`Trouble`] when it can't be loaded at all; everything else is a [`Finding`].
+pub fn probe_both(first: &Library, second: &Library) -> Result<Probed, Trouble> {
     let described = first.describe()?;
     let mut probed = Probed {
         knots: Vec::new(),
@@ -66,14 +73,13 @@ pub fn probe(file: &Path, digest: &str, program: &Program, needs: Guards) -> Res
         findings: whole(&described),
         described,
     };
-    let second = begin();
     if second.describe()? != probed.described {
         probed.find(None, "it describes itself in one way now and in another then".to_owned());
     }
     for (place, knot) in (0..).zip(probed.described.knots.clone()) {
         match read(&probed.described.name, &knot) {
             Ok((read, text)) => {
-                probed.knot(place, &knot, &read, [&first, &second]);
+                probed.knot(place, &knot, &read, [first, second]);
                 probed.knots.push((read, text));
             }
             Err(faults) => faults.iter().for_each(|fault| probed.find(Some(&knot), words_of(fault))),
