@@ -56,11 +56,11 @@ fn worked() -> TestShop {
 fn at_work() -> TestShop {
     let place = TestShop::starter();
     let book = |words: &[&str]| place.run(&[&["book"], words, &DAY].concat()).done();
-    book(&["issue", "reading-room"]);
-    book(&["mark", "2026-001", "accepted"]);
-    book(&["mark", "2026-001", "on-bench"]);
-    book(&["log", "2026-001", "--minutes", "430", "--step", "Six arms"]);
-    book(&["mark", "2026-001", "finished"]);
+    book(&["issue", "--ahead", "reading-room"]);
+    book(&["mark", "--ahead", "2026-001", "accepted"]);
+    book(&["mark", "--ahead", "2026-001", "on-bench"]);
+    book(&["log", "--ahead", "2026-001", "--minutes", "430", "--step", "Six arms"]);
+    book(&["mark", "--ahead", "2026-001", "finished"]);
     book(&["export", "book.jsonl"]);
     place
 }
@@ -107,10 +107,31 @@ const CASES: &[Case] = &[
         TestShop::starter,
         "shop/knots/samples.toml",
     ),
-    (&["book", "enquire", "thwickling", "--on", "2026-12-12", "--shop", "shop"], TestShop::starter, "shop/book.sqlite"),
-    (&["book", "issue", "reading-room", "--on", "2026-12-12", "--shop", "shop"], TestShop::starter, "shop/book.sqlite"),
     (
-        &["book", "issue", "thwickling", "--on", "2026-12-12", "--shop", "shop", "--out", "sent", "--own", "mine"],
+        &["book", "enquire", "thwickling", "--ahead", "--on", "2026-12-12", "--shop", "shop"],
+        TestShop::starter,
+        "shop/book.sqlite",
+    ),
+    (
+        &["book", "issue", "reading-room", "--ahead", "--on", "2026-12-12", "--shop", "shop"],
+        TestShop::starter,
+        "shop/book.sqlite",
+    ),
+    (
+        &[
+            "book",
+            "issue",
+            "thwickling",
+            "--ahead",
+            "--on",
+            "2026-12-12",
+            "--shop",
+            "shop",
+            "--out",
+            "sent",
+            "--own",
+            "mine",
+        ],
         worked,
         "",
     ),

@@ -77,7 +77,8 @@ fn issued_papers_bear_the_books_number() {
     let place = TestShop::starter();
     place.replace("shop/shop.toml", "\"{year}-{running}\"", "\"Q/{year}/{running}\"");
     let issue = |day: &str| {
-        let words = ["book", "issue", "reading-room", "--on", day, "--shop", "shop", "--out", "out", "--own", "own"];
+        let words =
+            ["book", "issue", "reading-room", "--on", day, "--ahead", "--shop", "shop", "--out", "out", "--own", "own"];
         place.run(&words).done()
     };
     issue("2026-11-25");

@@ -187,7 +187,7 @@ const PRIVATE: &[&[&str]] = &[
 fn every_page_of_the_makers_says_whose_eyes_it_is_for_and_the_clients_page_does_not() {
     let place = TestShop::starter();
     let shop = ["--shop", "shop", "--on", DEMO_DAY];
-    place.run(&[&["book", "issue", "reading-room"][..], &shop].concat()).done();
+    place.run(&[&["book", "issue", "reading-room", "--ahead"][..], &shop].concat()).done();
     let warnings = |words: &[&str], form: &str| {
         // What is of no single day is asked without one.
         let day = if ["compare", "weigh", "mix"].contains(&words[0]) { &shop[..2] } else { &shop };
