@@ -10,7 +10,7 @@ use crate::pages::{client_pages, makers_pages};
 /// A figure at an end of its bound, or near it.
 fn ends(bound: Bound) -> impl Strategy<Value = f64> {
     let Bound { least, most, .. } = bound;
-    prop_oneof![Just(least), Just(most), Just(least + (most - least) / 1e6), Just((least + most) / 2.0)]
+    prop_oneof![Just(least), Just(most), Just(least + (most - least) / 1e6), Just(f64::midpoint(least, most))]
 }
 
 /// Values put in the place of those of the starter shop, as they are written.

@@ -45,7 +45,7 @@ mod tests {
     fn a_line_past_the_bound_is_an_error_and_shorter_ones_pass() {
         let read = |text: &'static str| {
             let lines = BufReader::with_capacity(2, ShortLines::new(text.as_bytes(), 4)).lines();
-            lines.map(|line| line.ok()).collect::<Option<Vec<String>>>()
+            lines.map(Result::ok).collect::<Option<Vec<String>>>()
         };
         assert_eq!(read("abc\n\nxyz\nabcd"), Some(vec!["abc".into(), String::new(), "xyz".into(), "abcd".into()]));
         assert_eq!(read("abc\nabcde"), None);

@@ -135,7 +135,7 @@ mod tests {
     #[test]
     fn the_line_of_a_fault_is_told_as_it_stands_in_the_whole_text() {
         let text = "a = 1\nb = 2\n\u{1b}[2J = 3\n";
-        let at = text.find("3").unwrap_or_default();
+        let at = text.find('3').unwrap_or_default();
         let place = Some((Source::new("a\u{202e}.toml", text), at..at + 1));
         let fault = Fault { place, label: "here".to_owned(), ..Fault::without_place("x\u{7}", "") };
         let shown = fault.render(false);
