@@ -1,5 +1,6 @@
 //! Opening the book: made, brought to the newest form, or refused.
 
+use std::fs::File;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
