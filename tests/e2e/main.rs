@@ -11,9 +11,12 @@ mod naming;
 mod out;
 mod pages;
 mod practice;
+#[cfg(unix)]
+mod readers;
 mod risk;
 mod samples;
 mod sizes;
 mod streams;
 mod templates;
 mod tying;
+mod unseen;

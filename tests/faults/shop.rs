@@ -169,6 +169,16 @@ pub(crate) const CASES: &[Case] = &[
     Case { name: "money-not-a-number", edits: &[Swap("shop.toml", "wage = \"20.00\"", "wage = §nan")], words: CHECK },
     Case { name: "money-infinite", edits: &[Swap("shop.toml", "wage = \"20.00\"", "wage = §\"inf\"")], words: CHECK },
     Case {
+        name: "currency-for-tests",
+        edits: &[Swap("shop.toml", "currency = \"EUR\"", "currency = §\"XTS\"")],
+        words: CHECK,
+    },
+    Case {
+        name: "currency-of-none",
+        edits: &[Swap("shop.toml", "currency = \"EUR\"", "currency = §\"XXX\"")],
+        words: CHECK,
+    },
+    Case {
         name: "currency-unknown",
         edits: &[Swap("shop.toml", "currency = \"EUR\"", "currency = §\"EUX\"")],
         words: CHECK,
@@ -303,8 +313,17 @@ pub(crate) const CASES: &[Case] = &[
     Case {
         name: "fees-of-100",
         edits: &[
-            Swap("shop.toml", "margin = \"20 %\"", "markup = §\"20 %\""),
-            Swap("shop.toml", "rate = \"2 %\"", "rate = \"90 %\""),
+            Swap("shop.toml", "margin = \"20 %\"", "markup = \"20 %\""),
+            Swap("shop.toml", "rate = \"2 %\"", "rate = §\"90 %\""),
+        ],
+        words: CHECK,
+    },
+    Case { name: "fee-of-100", edits: &[Swap("shop.toml", "rate = \"2 %\"", "rate = §\"100 %\"")], words: CHECK },
+    Case {
+        name: "fees-of-100-together",
+        edits: &[
+            Swap("shop.toml", "rate = \"2 %\"", "rate = \"30 %\""),
+            Swap("shop.toml", "[terms]", "[[fee]]\nname = \"Stall\"\nrate = §\"70 %\"\non = \"net\"\n\n[terms]"),
         ],
         words: CHECK,
     },

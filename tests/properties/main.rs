@@ -6,6 +6,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 mod bytes;
+mod extremes;
 mod hand;
 mod pages;
 mod random;

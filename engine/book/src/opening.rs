@@ -5,6 +5,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
+use reeve_door::Closed;
 use reeve_writing::{Workplace, put_new};
 use rusqlite::backup::Backup;
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior};
@@ -253,11 +254,11 @@ fn back_up_before(path: &Path, form: i64) -> Result<PathBuf, Trouble> {
 fn look_at(path: &Path) -> Result<(), Trouble> {
     let no = |why| Trouble::NotABook(path.to_owned(), why);
     let refused = |error| Trouble::File(path.to_owned(), error);
-    let mut file = File::open(path).map_err(refused)?;
+    let mut file = reeve_door::open(path).map_err(|closed| match closed {
+        Closed::NotAFile(_) => no("it is not a file"),
+        other => refused(other.into()),
+    })?;
     let about = file.metadata().map_err(refused)?;
-    if !about.is_file() {
-        return Err(no("it is not a file"));
-    }
     // A book is never seen before it is whole.
     if about.len() == 0 {
         return Err(no(EMPTY));

@@ -8,6 +8,7 @@ use chrono::{Datelike, NaiveDate};
 use reeve_book::{BOOK_FILE, Book, Bought, BroughtUp, CordUsed, Figures, Seals, State, Took, Trouble, WorkLine};
 use reeve_costing::quote::Quote;
 use reeve_costing::takeoff::plural;
+use reeve_door::{MOST_LINE, ShortLines};
 use reeve_pages::Form;
 use reeve_pages::book as pages;
 use reeve_shop::arguments::check_cord;
@@ -437,8 +438,10 @@ fn export(file: &Path, at: &At) -> Result<(), Failure> {
 fn import(file: &Path, at: &At) -> Result<(), Failure> {
     let place = Place::open(at)?;
     let read = place.enter(|book| {
-        let unread = |error| Failure::input(format!("{} can't be read: {error}", file.display()), "");
-        Ok(book.import(BufReader::new(File::open(file).map_err(unread)?))?)
+        let text = reeve_door::open(file).map_err(|closed| {
+            Failure::input(format!("{} {closed}", file.display()), "name a file that `reeve book export` wrote")
+        })?;
+        Ok(book.import(BufReader::new(ShortLines::new(text, MOST_LINE)))?)
     })?;
     if read.without_seals {
         say("look: the text is of a form without seals: what was altered in it can't be noticed");

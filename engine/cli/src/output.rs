@@ -3,6 +3,7 @@
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
+use reeve_reading::seen;
 use reeve_shop::own_folder_around;
 use reeve_writing::{Hold, Refused};
 
@@ -26,7 +27,7 @@ pub(crate) fn outlive_limits() {
 /// Writes a result to standard output. A reader that has had enough is no failure.
 pub(crate) fn print(text: &str) -> Result<(), Failure> {
     let mut out = io::stdout().lock();
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+    match out.write_all(seen(text).as_bytes()).and_then(|()| out.flush()) {
         Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
             Err(Failure::System(format!("standard output can't be written: {error}")))
         }

@@ -5,6 +5,8 @@ use std::io::{self, Read, Write};
 use std::path::Path;
 use std::process::Stdio;
 
+use reeve_door::{Closed, MOST_LIBRARY};
+
 use crate::digest::Measure;
 
 /// A copy of a file, where the system offers files in memory; else the file itself is loaded.
@@ -32,17 +34,17 @@ impl Copy {
     /// # Errors
     /// When it can't be read, is no plain file, or is far too large for a library.
     pub(crate) fn fill(&mut self, file: &Path) -> io::Result<String> {
-        let mut from = plain_file(file)?.take(MOST_BYTES + 1);
+        let mut from = reeve_door::open(file)?.take(MOST_LIBRARY + 1);
         let mut measure = Measure::default();
         // Piece by piece: a buffer for the whole would cost more time than the copying.
         let mut buffer = vec![0; 1 << 16];
         loop {
             let count = from.read(&mut buffer)?;
+            if from.limit() == 0 {
+                return Err(Closed::TooLong(MOST_LIBRARY).into());
+            }
             if count == 0 {
                 return Ok(measure.digest());
-            }
-            if from.limit() == 0 {
-                return Err(io::Error::other(format!("it has more than {MOST_BYTES} bytes")));
             }
             let piece = &buffer[..count];
             measure.add(piece);
@@ -51,21 +53,6 @@ impl Copy {
             }
         }
     }
-}
-
-/// More bytes than any library has.
-const MOST_BYTES: u64 = 256_000_000;
-
-/// Opens a file that must be a plain one. What stands in its place may wait for a writer, or have no end.
-fn plain_file(path: &Path) -> io::Result<File> {
-    let mut options = File::options();
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::OpenOptionsExt;
-        options.custom_flags(rustix::fs::OFlags::NONBLOCK.bits().cast_signed());
-    }
-    let file = options.read(true).open(path)?;
-    if file.metadata()?.is_file() { Ok(file) } else { Err(io::Error::other("it is not a plain file")) }
 }
 
 #[cfg(target_os = "linux")]

@@ -68,6 +68,13 @@ pub mod bound {
     pub const PIECES: Bound = Bound::new("the number of pieces", 1.0, 10_000.0, "");
     /// All the pieces that the parts of parts of a design add up to.
     pub const PARTS_IN_ALL: Bound = Bound::new("the number of parts in all", 1.0, 100_000.0, "");
+    /// Designs that stand in one another as parts of parts.
+    pub const PARTS_DEEP: Bound = Bound::new("the depth of parts within parts", 0.0, 32.0, "");
+    /// Cord groups, fittings, steps and tasks of a design and of the parts of its parts, each part once however often it
+    /// is needed.
+    pub const LINES_IN_ALL: Bound = Bound::new("the number of lines of a design with its parts", 1.0, 100_000.0, "");
+    /// Measures of one design: each sum is held against all of them.
+    pub const MEASURES: Bound = Bound::new("the number of measures", 0.0, 100.0, "");
     /// A length given in a step.
     pub const STEP_LENGTH: Bound = Bound::new("a length in a step", 1.0, 50_000.0, "mm");
     /// One cord, cut.

@@ -24,12 +24,3 @@ pub(crate) fn thousandth(value: f64) -> f64 {
 pub(crate) fn cents(amount: Decimal) -> Decimal {
     amount.round_dp(6).normalize()
 }
-
-/// The text of a table for a spreadsheet.
-///
-/// # Errors
-/// What kept its last rows from being written.
-pub(crate) fn csv_text(table: csv::Writer<Vec<u8>>) -> Result<String, csv::Error> {
-    let bytes = table.into_inner().map_err(csv::IntoInnerError::into_error)?;
-    Ok(String::from_utf8_lossy(&bytes).into_owned())
-}

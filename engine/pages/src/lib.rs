@@ -23,11 +23,13 @@ mod money;
 pub mod quote;
 mod render;
 mod schemas;
+mod spreadsheet;
 mod templates;
 pub mod tight;
 pub mod weigh;
 mod words;
 
+use reeve_reading::seen;
 use serde::{Deserialize, Serialize};
 
 pub use marks::tag_at;
@@ -58,7 +60,7 @@ impl Form {
 
 /// Lays a view out by the template of its name.
 ///
-/// Text has no trailing blanks and only the spaces and dashes of a keyboard.
+/// Text has no trailing blanks and only the spaces and dashes of a keyboard. Characters that are not seen are shown by a sign.
 ///
 /// # Errors
 /// A [`TemplateFault`] with the file, line and reason.
@@ -71,7 +73,7 @@ pub fn lay_out(templates: &Templates, name: &str, form: Form, view: &impl Serial
 /// # Errors
 /// A [`TemplateFault`] with the file, line and reason.
 pub fn fill(templates: &Templates, template: &str, form: Form, view: &impl Serialize) -> Result<String, TemplateFault> {
-    let text = templates.render(template, view)?;
+    let text = seen(&templates.render(template, view)?).into_owned();
     Ok(match form {
         Form::Html => text,
         Form::Text => tidy(&money::plain(&text)),

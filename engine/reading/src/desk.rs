@@ -24,6 +24,9 @@ impl<T> Deref for Placed<T> {
     }
 }
 
+/// How many faults of one file are shown; of the others their number is told.
+pub const FAULTS_SHOWN: usize = 20;
+
 /// Where the faults of one file are laid down.
 #[derive(Debug)]
 pub struct Desk {
@@ -98,6 +101,11 @@ impl Desk {
         words: impl IntoIterator<Item = &'c str>,
         known: impl IntoIterator<Item = &'c str>,
     ) {
+        let title = format!("no {what} is called `{}`", name.value);
+        // Nobody reads on so far, and to look for the nearest of many words each time would take minutes.
+        if self.count() > FAULTS_SHOWN {
+            return self.refuse(name.span.clone(), title, "", "");
+        }
         let near = nearest(name, words);
         let label = near.map(|near| format!("did you mean `{near}`?")).unwrap_or_default();
         let mut all: Vec<&str> = known.into_iter().collect();
@@ -108,7 +116,7 @@ impl Desk {
             13.. if near.is_some() => String::new(),
             _ => format!("known: {}", all.join(", ")),
         };
-        self.refuse(name.span.clone(), format!("no {what} is called `{}`", name.value), label, help);
+        self.refuse(name.span.clone(), title, label, help);
     }
 
     /// Whether no error has been laid down so far.

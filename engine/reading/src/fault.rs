@@ -6,6 +6,9 @@ use std::sync::Arc;
 
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 
+use crate::excerpt::excerpt;
+use crate::seen::seen;
+
 /// A text and the name it is shown under.
 #[derive(Debug, PartialEq, Eq)]
 pub struct Source {
@@ -52,6 +55,11 @@ impl Fault {
         Self { severity: Severity::Error, title: title.into(), label: String::new(), help: help.into(), place: None }
     }
 
+    /// The same, of what does not stop the work.
+    pub fn look_without_place(title: impl Into<String>, help: impl Into<String>) -> Self {
+        Self { severity: Severity::Warning, ..Self::without_place(title, help) }
+    }
+
     /// Whether it stops the work.
     pub fn is_error(&self) -> bool {
         self.severity == Severity::Error
@@ -67,51 +75,41 @@ impl Fault {
     }
 
     /// Writes the fault as text with the offending line beneath, in colour if asked.
+    ///
+    /// Long values are shortened, and characters that are not seen are shown by a sign.
     pub fn render(&self, colour: bool) -> String {
+        const MOST_SAID: usize = 300;
+        const MOST_HELP: usize = 1500;
         let level = match self.severity {
             Severity::Error => Level::ERROR,
             Severity::Warning => Level::WARNING,
         };
-        let title = shown(&self.title);
-        let mut group = Group::with_title(level.primary_title(title.as_ref()));
+        let title = said(&self.title, MOST_SAID);
+        let mut group = Group::with_title(level.primary_title(title));
         if let Some((source, span)) = &self.place {
-            let label = if self.label.is_empty() { None } else { Some(shown(&self.label).into_owned()) };
-            let annotation = AnnotationKind::Primary.span(within(&source.text, span)).label(label);
-            group =
-                group.element(Snippet::source(source.text.as_str()).path(source.path.as_str()).annotation(annotation));
+            let label = if self.label.is_empty() { None } else { Some(said(&self.label, MOST_SAID)) };
+            let part = excerpt(&source.text, span);
+            let annotation = AnnotationKind::Primary.span(part.span).label(label);
+            let snippet = Snippet::source(part.text).line_start(part.line).path(seen(&source.path));
+            group = group.element(snippet.annotation(annotation));
         }
         if !self.help.is_empty() {
-            group = group.element(Level::HELP.message(shown(&self.help).into_owned()));
+            group = group.element(Level::HELP.message(said(&self.help, MOST_HELP)));
         }
         let renderer = if colour { Renderer::styled() } else { Renderer::plain() };
         renderer.render(&[group])
     }
 }
 
-/// Control characters from the input must not reach a terminal.
-fn shown(text: &str) -> Cow<'_, str> {
-    if text.chars().any(|c| c.is_control() && c != '\n') {
-        text.chars().map(|c| if c.is_control() && c != '\n' { '\u{fffd}' } else { c }).collect()
-    } else {
-        Cow::Borrowed(text)
+/// Words as they are told: of a long text the beginning and the end, for what is said of a value stands there.
+fn said(text: &str, most: usize) -> Cow<'_, str> {
+    let count = text.chars().count();
+    if count <= most {
+        return seen(text);
     }
-}
-
-/// The span cut to its first line and to whole characters, so that a table's fault marks its
-/// header and not its whole body.
-fn within(text: &str, span: &Range<usize>) -> Range<usize> {
-    let start = floor_boundary(text, span.start);
-    let end = floor_boundary(text, span.end).max(start);
-    let first_line = text.get(start..end).and_then(|part| part.find('\n')).map_or(end, |newline| start + newline);
-    start..first_line
-}
-
-fn floor_boundary(text: &str, at: usize) -> usize {
-    let mut at = at.min(text.len());
-    while !text.is_char_boundary(at) {
-        at -= 1;
-    }
-    at
+    let half = most / 2;
+    let cut = |at: usize| text.char_indices().nth(at).map_or(text.len(), |(byte, _)| byte);
+    Cow::Owned(seen(&format!("{} … {}", &text[..cut(half)], &text[cut(count - half)..])).into_owned())
 }
 
 #[cfg(test)]
@@ -119,16 +117,28 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_place_past_the_text_is_cut_to_it() {
-        assert_eq!(within("æ\nb", &(1..99)), 0..2);
-        assert_eq!(within("", &(5..9)), 0..0);
-    }
-
-    #[test]
     fn line_and_column_count_from_one_in_characters() {
         let source = Source::new("a.toml", "a = 1\næ = 2\n");
         let mut fault = Fault::without_place("", "");
         fault.place = Some((source, 9..10));
         assert_eq!(fault.line_and_column(), Some((2, 3)));
+    }
+
+    #[test]
+    fn a_long_value_keeps_what_is_said_of_it() {
+        let title = format!("`{}` can't be a name", "æ".repeat(10_000));
+        let shown = Fault::without_place(title, "").render(false);
+        assert!(shown.starts_with("error: `ææ") && shown.ends_with("æ` can't be a name"), "{shown}");
+        assert!(shown.chars().count() < 320, "{shown}");
+    }
+
+    #[test]
+    fn the_line_of_a_fault_is_told_as_it_stands_in_the_whole_text() {
+        let text = "a = 1\nb = 2\n\u{1b}[2J = 3\n";
+        let at = text.find('3').unwrap_or_default();
+        let place = Some((Source::new("a\u{202e}.toml", text), at..at + 1));
+        let fault = Fault { place, label: "here".to_owned(), ..Fault::without_place("x\u{7}", "") };
+        let shown = fault.render(false);
+        assert_eq!(shown, "error: x␇\n --> a\u{fffd}.toml:3:8\n  |\n3 | ␛[2J = 3\n  |        ^ here");
     }
 }

@@ -12,6 +12,7 @@ use toml::de::DeValue;
 
 use crate::desk::{Desk, Placed};
 use crate::nearest::nearest;
+use crate::seen::unseen_in;
 
 /// One value of a file, with its place and the key it stands under.
 #[derive(Debug)]
@@ -90,8 +91,13 @@ impl Kind for Text {
         if text.chars().count() > MOST {
             return cell.refuse(format!("`{}` is too long", cell.key), format!("at most {MOST} characters"), "");
         }
-        if text.chars().any(|c| c.is_control() && c != '\n' && c != '\t') {
-            return cell.refuse(format!("`{}` holds a control character", cell.key), "only printable text", "");
+        if let Some(c) = unseen_in(&text.replace("\r\n", "\n")) {
+            let title = format!("`{}` holds a character that can't be seen, U+{:04X}", cell.key, u32::from(c));
+            return cell.refuse(
+                title,
+                "only what can be seen",
+                "delete it: type the words anew where you can't find it",
+            );
         }
         Some(text.trim().to_owned())
     }
@@ -180,6 +186,9 @@ impl Kind for Number {
 
     fn read(&self, cell: &Cell<'_>) -> Option<f64> {
         let Some(text) = cell.number_text() else { return cell.wrong_type("a number without quotes", "1.5") };
+        if text.ends_with(char::is_alphabetic) {
+            return cell.refuse(format!("nothing can be reckoned with `{text}`"), self.0.to_string(), "");
+        }
         let number = text.replace('_', "").parse::<f64>().ok();
         number.filter(|n| self.0.holds(*n)).or_else(|| cell.out_of(text, &self.0))
     }
@@ -318,10 +327,10 @@ impl Figure {
         let (number, unit) = split_unit(word);
         let number = plain_number(number)?;
         if unit.is_empty() {
-            return Some(Self::Number(number));
+            return Some(Self::Number(number)).filter(Self::is_finite);
         }
         let factor = LENGTH_UNITS.iter().find(|(name, _)| *name == unit).map(|(_, factor)| *factor);
-        factor.map(|factor| Self::Length(Length::mm(number * factor)))
+        factor.map(|factor| Self::Length(Length::mm(number * factor))).filter(Self::is_finite)
     }
 }
 
@@ -604,6 +613,18 @@ mod tests {
         ] {
             assert_eq!(titles(text, &kind), [title], "for {text}");
         }
+    }
+
+    #[test]
+    fn what_is_no_number_or_can_not_be_seen_is_refused() {
+        assert_eq!(titles("v = inf", &Number(bound::PACE)), ["nothing can be reckoned with `inf`"]);
+        assert_eq!(titles("v = -nan", &Number(bound::PACE)), ["nothing can be reckoned with `-nan`"]);
+        for (text, code) in [("\\u001b[2J", "001B"), ("\\u009b", "009B"), ("a\u{202e}b", "202E"), ("\u{200b}", "200B")]
+        {
+            let title = format!("`v` holds a character that can't be seen, U+{code}");
+            assert_eq!(titles(&format!("v = \"x{text}\""), &Text), [title], "for {text}");
+        }
+        assert_eq!(titles("v = \"\"\"one\r\ntwo\"\"\"", &Text), [""; 0]);
     }
 
     #[test]

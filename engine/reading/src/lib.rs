@@ -8,14 +8,16 @@
 
 mod arithmetic;
 mod desk;
+mod excerpt;
 mod fault;
 mod kinds;
 mod nearest;
 mod reckoned;
+mod seen;
 mod table;
 
 pub use arithmetic::{Measures, is_measure_name};
-pub use desk::{Desk, Placed};
+pub use desk::{Desk, FAULTS_SHOWN, Placed};
 pub use fault::{Fault, Severity, Source};
 pub use kinds::{
     Cell, Choice, Count, Day, Figure, Flag, Kind, Lengths, List, Money, Name, Number, NumberOrLength, Percent,
@@ -23,4 +25,5 @@ pub use kinds::{
 };
 pub use nearest::nearest;
 pub use reckoned::{Filled, FilledText, LowLikelyHigh, OneOrThree, Reckonable, Reckoned};
+pub use seen::{is_unseen, seen, unseen_in};
 pub use table::{Table, read, schema};

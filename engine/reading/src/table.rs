@@ -369,8 +369,13 @@ fn described(mut schema: Value, about: &str) -> Value {
 /// The reader may lay faults for what only shows when the whole file is known.
 pub fn read<T>(desk: &Desk, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
     let (document, errors) = DeTable::parse_recoverable(desk.text());
+    let mut told = None;
     for error in &errors {
         let span = error.span().unwrap_or(0..0);
+        // What is nested too deep or left open is found again at each level.
+        if told.replace((span.clone(), error.message())) == Some((span.clone(), error.message())) {
+            continue;
+        }
         desk.refuse(span, format!("this is not TOML: {}", error.message()), "", "");
     }
     // A half-parsed file would be told of keys that are only missing because parsing stopped.

@@ -1,6 +1,6 @@
 //! Designs: found, read as chosen, with the parts they are put together from.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use reeve_costing::alone::Effort;
@@ -36,23 +36,80 @@ pub struct Found {
 #[derive(Debug, Clone)]
 struct Design {
     found: Found,
-    /// The piece and all the parts of its parts.
+    whole: Whole,
+}
+
+/// What a design comes to with the parts of its parts.
+#[derive(Debug, Clone, Copy)]
+struct Whole {
+    /// The piece and all the pieces in it.
     pieces: u64,
+    /// How many designs stand in one another.
+    depth: u64,
+    /// What a cut list and a bench sheet of it say, line by line.
+    lines: u64,
 }
 
 /// Designs that were read, and the faults of reading them.
 #[derive(Debug, Default)]
 pub(crate) struct Known {
     /// Under stem and choice; `None` where there is a fault.
-    designs: BTreeMap<(String, String), Option<Design>>,
+    designs: BTreeMap<Key, Option<Design>>,
     pub(crate) faults: Vec<Fault>,
+    /// Place and title of each of these faults that has a place.
+    told: BTreeSet<(String, usize, String)>,
 }
 
-/// One thing to load, and the designs that contain it.
-struct Wanted<'a> {
-    stem: &'a str,
-    choice: &'a Choice,
-    above: Vec<String>,
+/// What a design is known under.
+type Key = (String, String);
+
+/// A design that was read, and waits for its parts.
+struct Begun {
+    stem: String,
+    choice: Choice,
+    typed: Option<TypedDesign>,
+    desk: Desk,
+}
+
+/// The designs that are being read, each a part of the one before it.
+#[derive(Default)]
+struct Above {
+    stems: Vec<String>,
+    /// The same, to be looked up: there may be many.
+    names: BTreeSet<String>,
+}
+
+impl Above {
+    fn enter(&mut self, stem: &str) {
+        self.stems.push(stem.to_owned());
+        self.names.insert(stem.to_owned());
+    }
+
+    fn leave(&mut self) {
+        if let Some(stem) = self.stems.pop() {
+            self.names.remove(&stem);
+        }
+    }
+
+    /// The designs from one of them down to the one that is read now.
+    fn from(&self, stem: &str) -> Option<&[String]> {
+        if !self.names.contains(stem) {
+            return None;
+        }
+        self.stems.iter().position(|above| above == stem).and_then(|at| self.stems.get(at..))
+    }
+}
+
+/// What is to be done next while a design and its parts are read, the last first.
+enum Next {
+    /// Read a design of the shop as chosen, unless it is known.
+    Read(String, Choice),
+    /// Read the design of a part as the part asks for it: as it usually is, it is known by now.
+    Fit(TypedPart),
+    /// Read the parts of a design that was read, and then put it together.
+    Begin(Box<Begun>),
+    /// Put a design together: all its parts are known by now.
+    Finish(Box<Begun>),
 }
 
 /// Where a choice was made: on the command line nowhere, else at the places of a file.
@@ -102,37 +159,25 @@ impl Shop {
         desk: &Desk,
         known: &mut Known,
     ) -> Option<Arc<Piece>> {
-        self.part_asked(name, asked, desk, Vec::new(), known).map(|design| design.found.piece)
-    }
-
-    fn part_asked(
-        &self,
-        name: &Placed<String>,
-        asked: &Asked<'_>,
-        desk: &Desk,
-        above: Vec<String>,
-        known: &mut Known,
-    ) -> Option<Design> {
         let stems = self.design_stems(known);
-        if !stems.contains(&name.value) {
+        if !is_among(&stems, name) {
             desk.refuse_unknown(name, "design of this shop", stems.iter().map(String::as_str));
             return None;
         }
-        let usual = Choice::default();
-        let found = self.design_named(Wanted { stem: &name.value, choice: &usual, above: above.clone() }, known);
-        let Some(found) = found else {
+        self.read_all(vec![Next::Read(name.value.clone(), Choice::default())], known);
+        let usual = self.sound(name, &Choice::default(), desk, known)?.found.choices.clone();
+        let choice = asked.of(&usual, desk)?;
+        self.read_all(vec![Next::Read(name.value.clone(), choice.clone())], known);
+        self.sound(name, &choice, desk, known).map(|design| Arc::clone(&design.found.piece))
+    }
+
+    /// A design that was read before; that it has faults is told at its name.
+    fn sound<'k>(&self, name: &Placed<String>, choice: &Choice, desk: &Desk, known: &'k Known) -> Option<&'k Design> {
+        let found = known.designs.get(&key(name, choice)).and_then(Option::as_ref);
+        if found.is_none() {
             self.refuse_faulty(name, desk);
-            return None;
-        };
-        let choice = asked.of(&found.found.choices, desk)?;
-        if choice.is_usual() {
-            return Some(found);
         }
-        let sized = self.design_named(Wanted { stem: &name.value, choice: &choice, above }, known);
-        if sized.is_none() {
-            self.refuse_faulty(name, desk);
-        }
-        sized
+        found
     }
 
     fn refuse_faulty(&self, name: &Placed<String>, desk: &Desk) {
@@ -162,10 +207,17 @@ impl Shop {
             return design.clone().map(|design| design.found);
         }
         let (stem, source) = self.locate(DESIGNS, "design", word, &mut known.faults)?;
-        let design = self.load(&Wanted { stem: &stem, choice, above: vec![stem.clone()] }, &source, known);
+        let begun = begin(&stem, choice, source);
         if !is_path(word) {
-            known.designs.insert(key(&stem, choice), design.clone());
+            self.read_all(vec![Next::Begin(begun)], known);
+            return known.designs.get(&key(&stem, choice))?.clone().map(|design| design.found);
         }
+        // Its file may stand in another folder under a known name, which it must not be taken for.
+        let apart = key(&stem, choice);
+        let before = known.designs.remove(&apart);
+        self.read_all(vec![Next::Begin(begun)], known);
+        let design = known.designs.remove(&apart).flatten();
+        known.designs.extend(before.map(|before| (apart, before)));
         design.map(|design| design.found)
     }
 
@@ -182,38 +234,78 @@ impl Shop {
         usual.into_iter().chain(sized).collect()
     }
 
-    /// A design of the shop, read once.
-    fn design_named(&self, wanted: Wanted<'_>, known: &mut Known) -> Option<Design> {
-        let key = key(wanted.stem, wanted.choice);
-        if let Some(design) = known.designs.get(&key) {
-            return design.clone();
+    /// Reads designs and all their parts, each once, those that others are made of first.
+    ///
+    /// What is still to be done is kept in a list, not in calls within calls: a chain of parts may be of any length.
+    fn read_all(&self, mut next: Vec<Next>, known: &mut Known) {
+        let mut above = Above::default();
+        while let Some(step) = next.pop() {
+            match step {
+                Next::Read(stem, choice) => {
+                    if !known.designs.contains_key(&key(&stem, &choice))
+                        && let Some(begun) = self.begin_named(&stem, &choice, known)
+                    {
+                        next.push(Next::Begin(begun));
+                    }
+                }
+                Next::Fit(part) => next.extend(fitting(&part, known)),
+                Next::Begin(begun) => {
+                    above.enter(&begun.stem);
+                    let parts = begun.typed.iter().flat_map(|typed| typed.parts.iter());
+                    let wanted: Vec<TypedPart> =
+                        parts.filter(|part| self.may_be_read(part, &above, known)).cloned().collect();
+                    next.push(Next::Finish(begun));
+                    for part in wanted.into_iter().rev() {
+                        let usual = Next::Read(part.design.value.clone(), Choice::default());
+                        next.extend([Next::Fit(part), usual]);
+                    }
+                }
+                Next::Finish(begun) => {
+                    self.finish(*begun, &above, known);
+                    above.leave();
+                }
+            }
         }
-        let source = match self.folder().read(&format!("{DESIGNS}/{}.toml", wanted.stem)) {
-            Ok(source) => source?,
+    }
+
+    /// Whether a part names a design of the shop that it does not stand in itself.
+    fn may_be_read(&self, part: &TypedPart, above: &Above, known: &mut Known) -> bool {
+        is_among(&self.design_stems(known), &part.design) && !above.names.contains(&part.design.value)
+    }
+
+    fn begin_named(&self, stem: &str, choice: &Choice, known: &mut Known) -> Option<Box<Begun>> {
+        match self.folder().read(&format!("{DESIGNS}/{stem}.toml")) {
+            Ok(source) => source.map(|source| begin(stem, choice, source)),
             Err(fault) => {
                 known.faults.push(fault);
-                return None;
+                known.designs.insert(key(stem, choice), None);
+                None
             }
-        };
-        let mut above = wanted.above;
-        above.push(wanted.stem.to_owned());
-        let design = self.load(&Wanted { above, ..wanted }, &source, known);
-        known.designs.insert(key, design.clone());
-        design
+        }
     }
 
-    fn load(&self, wanted: &Wanted<'_>, source: &Arc<Source>, known: &mut Known) -> Option<Design> {
-        let desk = Desk::new(Arc::clone(source));
-        let typed = read(&desk, |t| design_file(t, wanted.choice));
-        let design = typed.and_then(|typed| self.resolve(wanted, &typed, &desk, known));
-        known.lay(desk.into_faults(), wanted.choice);
-        design
+    /// Puts a design together from what was read, and keeps it or its faults.
+    fn finish(&self, begun: Begun, above: &Above, known: &mut Known) {
+        let Begun { stem, choice, typed, desk } = begun;
+        let design = typed.and_then(|typed| self.resolve(&stem, &choice, &typed, above, &desk, known));
+        known.lay(desk.into_faults(), &choice);
+        known.designs.insert(key(&stem, &choice), design);
     }
 
-    fn resolve(&self, wanted: &Wanted<'_>, typed: &TypedDesign, desk: &Desk, known: &mut Known) -> Option<Design> {
-        let parts = self.parts(typed, desk, &wanted.above, known);
-        let (sound, (parts, pieces)) = (parts.is_some(), parts.unwrap_or_default());
-        let piece = resolve::piece(typed, parts, &self.names(), desk)?;
+    fn resolve(
+        &self,
+        stem: &str,
+        choice: &Choice,
+        typed: &TypedDesign,
+        above: &Above,
+        desk: &Desk,
+        known: &mut Known,
+    ) -> Option<Design> {
+        let parts = self.parts(typed, desk, above, known);
+        let whole = parts.as_deref().and_then(|parts| whole(typed, parts, desk));
+        let sound = parts.is_some() && whole.is_some();
+        let parts: Vec<Part> = parts.unwrap_or_default().into_iter().map(|(part, _)| part).collect();
+        let piece = resolve::piece(typed, if sound { parts } else { Vec::new() }, &self.names(), desk)?;
         let rates = self.rates()?;
         // A step that could not be read would make others look wrong.
         if !sound || !desk.is_sound() {
@@ -228,57 +320,99 @@ impl Shop {
         };
         resolve::lay_remarks(&take_off.remarks, typed, desk);
         let found = Found {
-            name: wanted.stem.to_owned(),
-            choice: wanted.choice.clone(),
+            name: stem.to_owned(),
+            choice: choice.clone(),
             choices: typed.choices.clone(),
             market: typed.market,
             efforts: typed.efforts.clone(),
             piece: Arc::new(piece),
             take_off: Arc::new(take_off),
         };
-        Some(Design { found, pieces: pieces + 1 })
+        whole.map(|whole| Design { found, whole })
     }
 
-    /// The parts of a design and how many pieces they come to, parts of parts included.
-    fn parts(&self, typed: &TypedDesign, desk: &Desk, above: &[String], known: &mut Known) -> Option<(Vec<Part>, u64)> {
-        let mut parts = Vec::new();
-        let mut pieces = 0_u64;
-        let mut sound = true;
-        for part in &typed.parts {
-            let Some(design) = self.part(part, desk, above, known) else {
-                sound = false;
-                continue;
-            };
-            pieces = pieces.saturating_add(design.pieces.saturating_mul(u64::from(part.count)));
-            let name = part
-                .size
-                .as_ref()
-                .map_or_else(|| part.design.value.clone(), |size| format!("{}-{}", part.design.value, size.value));
-            parts.push(Part { name, count: part.count, piece: design.found.piece });
-        }
-        let most = bound::PARTS_IN_ALL;
-        if reeve_measure::count(pieces) > most.most {
-            let place = typed.parts.first().map_or(0..0, |part| part.design.span.clone());
-            let title = format!("the parts come to {pieces} pieces in all");
-            desk.refuse(place, title, most.to_string(), "make it of fewer parts");
-            return None;
-        }
-        sound.then_some((parts, pieces))
+    /// The parts of a design, all of which are known, with what each comes to.
+    fn parts(&self, typed: &TypedDesign, desk: &Desk, above: &Above, known: &mut Known) -> Option<Vec<(Part, Whole)>> {
+        let parts: Vec<_> = typed.parts.iter().map(|part| self.part(part, desk, above, known)).collect();
+        parts.into_iter().collect()
     }
 
-    fn part(&self, part: &TypedPart, desk: &Desk, above: &[String], known: &mut Known) -> Option<Design> {
+    fn part(&self, part: &TypedPart, desk: &Desk, above: &Above, known: &mut Known) -> Option<(Part, Whole)> {
         let name = &part.design;
-        if let Some(at) = above.iter().position(|stem| *stem == name.value) {
-            refuse_ring(above.get(at..).unwrap_or_default(), name, desk);
+        if let Some(ring) = above.from(name) {
+            refuse_ring(ring, name, desk);
             return None;
         }
-        let asked = Asked { size: part.size.as_ref(), measures: &part.measures };
-        self.part_asked(name, &asked, desk, above.to_vec(), known)
+        let stems = self.design_stems(known);
+        if !is_among(&stems, name) {
+            desk.refuse_unknown(name, "design of this shop", stems.iter().map(String::as_str));
+            return None;
+        }
+        let asked = asked(part);
+        let usual = self.sound(name, &Choice::default(), desk, known)?;
+        let choice = asked.of(&usual.found.choices, desk)?;
+        let design = self.sound(name, &choice, desk, known)?;
+        let called =
+            part.size.as_ref().map_or_else(|| name.value.clone(), |size| format!("{}-{}", name.value, size.value));
+        let piece = Arc::clone(&design.found.piece);
+        Some((Part { name: called, count: part.count, piece }, design.whole))
     }
 }
 
-/// What a design is known under. A path is never known: its file may stand in another folder under a known name.
-fn key(stem: &str, choice: &Choice) -> (String, String) {
+/// Reads the text of a design as chosen; its parts are only names still.
+fn begin(stem: &str, choice: &Choice, source: Arc<Source>) -> Box<Begun> {
+    let desk = Desk::new(source);
+    let typed = read(&desk, |t| design_file(t, choice));
+    Box::new(Begun { stem: stem.to_owned(), choice: choice.clone(), typed, desk })
+}
+
+/// What a part asks of its design. That it can't be had so is told when the design it belongs to is put together.
+fn fitting(part: &TypedPart, known: &Known) -> Option<Next> {
+    let usual = known.designs.get(&key(&part.design, &Choice::default()))?.as_ref()?;
+    let aside = Desk::new(Source::new("", ""));
+    let choice = asked(part).of(&usual.found.choices, &aside)?;
+    (!choice.is_usual()).then(|| Next::Read(part.design.value.clone(), choice))
+}
+
+fn asked(part: &TypedPart) -> Asked<'_> {
+    Asked { size: part.size.as_ref(), measures: &part.measures }
+}
+
+/// What a design and its parts come to, counted before anything is worked out; refused where no piece can be so large.
+fn whole(typed: &TypedDesign, parts: &[(Part, Whole)], desk: &Desk) -> Option<Whole> {
+    let own = 1 + typed.groups.len() + typed.fittings.len() + typed.steps.len() + typed.tasks.len();
+    let mut whole = Whole { pieces: 1, depth: 0, lines: own as u64 };
+    for ((part, of), typed) in parts.iter().zip(&typed.parts) {
+        whole.pieces = whole.pieces.saturating_add(of.pieces.saturating_mul(u64::from(part.count)));
+        whole.lines = whole.lines.saturating_add(of.lines);
+        whole.depth = whole.depth.max(of.depth + 1);
+        let place = || typed.design.span.clone();
+        for (count, bound, title, help) in [
+            (whole.depth, bound::PARTS_DEEP, "parts stand {} deep within parts", "put more together in one design"),
+            (whole.pieces - 1, bound::PARTS_IN_ALL, "the parts come to {} pieces in all", "make it of fewer parts"),
+            (
+                whole.lines,
+                bound::LINES_IN_ALL,
+                "with its parts the design has {} cords, steps and tasks",
+                "make it of fewer parts",
+            ),
+        ] {
+            if reeve_measure::count(count) > bound.most {
+                desk.refuse(place(), title.replace("{}", &count.to_string()), bound.to_string(), help);
+                return None;
+            }
+        }
+    }
+    Some(whole)
+}
+
+/// Whether a name is among names in order.
+fn is_among(stems: &[String], name: &str) -> bool {
+    stems.binary_search_by(|stem| stem.as_str().cmp(name)).is_ok()
+}
+
+/// What a design is known under.
+fn key(stem: &str, choice: &Choice) -> Key {
     // Every digit counts here, and words round.
     (stem.to_owned(), format!("{choice:?}"))
 }
@@ -292,13 +426,15 @@ fn refuse_ring(from: &[String], name: &Placed<String>, desk: &Desk) {
 impl Known {
     /// Keeps the faults of a reading. What a design's usual reading has said is not said again for a size.
     fn lay(&mut self, faults: Vec<Fault>, choice: &Choice) {
-        if choice.is_usual() {
-            self.faults.extend(faults);
-            return;
-        }
-        for fault in faults {
-            if !self.faults.contains(&fault) {
-                self.faults.push(Fault { title: format!("{} ({choice})", fault.title), ..fault });
+        for mut fault in faults {
+            let place = fault.place.as_ref();
+            let about = place.map(|(source, span)| (source.path.clone(), span.start, fault.title.clone()));
+            let is_new = about.is_none_or(|about| self.told.insert(about));
+            if choice.is_usual() {
+                self.faults.push(fault);
+            } else if is_new {
+                fault.title = format!("{} ({choice})", fault.title);
+                self.faults.push(fault);
             }
         }
     }

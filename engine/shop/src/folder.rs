@@ -1,5 +1,6 @@
 //! A shop's folder on disk, or the starter shop inside the program.
 
+use std::ffi::{OsStr, OsString};
 use std::fmt;
 use std::fs;
 use std::io;
@@ -7,7 +8,8 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
-use reeve_reading::{Fault, Source};
+use reeve_door::{Closed, MOST_LIBRARY, MOST_TEXT};
+use reeve_reading::{Fault, Source, unseen_in};
 use reeve_writing::Refused;
 
 static STARTER: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/starter");
@@ -53,7 +55,8 @@ impl Folder {
     pub fn find(from: &Path) -> Result<Self, FolderFault> {
         let start = from.canonicalize().map_err(|error| FolderFault::Io(from.to_owned(), error))?;
         let mut up = start.ancestors();
-        match up.find(|folder| folder.join(SHOP_FILE).is_file()) {
+        // Whatever it is: what can't be read is told by its reader.
+        match up.find(|folder| folder.join(SHOP_FILE).symlink_metadata().is_ok()) {
             // The path is kept as it was typed where it can be: messages then read as the maker wrote them.
             Some(folder) if folder == start => Ok(Self::Disk(from.to_owned())),
             Some(folder) => Ok(Self::Disk(folder.to_owned())),
@@ -92,34 +95,50 @@ impl Folder {
         }
     }
 
-    /// The stems of the files of a sub-folder that end in `.toml`, in order of name.
-    pub fn stems(&self, sub: &str) -> Result<Vec<String>, Fault> {
-        self.names(sub, "toml")
-            .map(|names| names.into_iter().filter_map(|name| name.strip_suffix(".toml").map(str::to_owned)).collect())
+    /// The stems of the files of a sub-folder that end in `.toml`, in order of name, and what can't be read there.
+    pub fn stems(&self, sub: &str) -> Listed {
+        let mut listed = self.names(sub, "toml");
+        listed.names = listed.names.iter().filter_map(|name| name.strip_suffix(".toml").map(str::to_owned)).collect();
+        listed
     }
 
     /// The names of the folders in a sub-folder, in order; none when there is no such folder.
     pub(crate) fn folders(&self, sub: &str) -> Result<Vec<String>, Fault> {
-        let Self::Disk(root) = self else { return Ok(Vec::new()) };
-        let at = root.join(sub);
-        let mut names = disk_names(&at)?;
-        names.retain(|name| !name.starts_with('.') && at.join(name).is_dir());
+        let Some(at) = self.dir(sub) else { return Ok(Vec::new()) };
+        let mut names: Vec<String> = disk_names(&at)?
+            .into_iter()
+            .filter_map(|name| name.into_string().ok())
+            .filter(|name| at.join(name).is_dir())
+            .collect();
+        names.retain(|name| !name.starts_with('.'));
         names.sort_unstable();
         Ok(names)
     }
 
-    /// The names of the files of a sub-folder with an ending, in order; none when there is no such folder.
-    pub fn names(&self, sub: &str, ending: &str) -> Result<Vec<String>, Fault> {
-        let mut names: Vec<String> = match self {
-            Self::Starter => STARTER.get_dir(sub).map(embedded_names).unwrap_or_default(),
-            Self::Disk(root) => disk_names(&root.join(sub))?,
+    /// The names of the files of a sub-folder with an ending, in order; none when there is no such folder. A file that
+    /// is not read because of its name is told of.
+    pub fn names(&self, sub: &str, ending: &str) -> Listed {
+        let Some(at) = self.dir(sub) else {
+            let names = STARTER.get_dir(sub).map(embedded_names).unwrap_or_default();
+            return Listed::of(names.into_iter().map(OsString::from), Path::new(sub), ending);
         };
-        names.retain(|name| {
-            Path::new(name).extension().is_some_and(|found| ending.is_empty() || found == ending)
-                && !name.starts_with('.')
-        });
-        names.sort_unstable();
-        Ok(names)
+        match disk_names(&at) {
+            Ok(names) => Listed::of(names, &at, ending),
+            Err(fault) => Listed { names: Vec::new(), faults: vec![fault] },
+        }
+    }
+
+    /// Why a file is not read that is there under the same name in other letters, as `Shop.TOML`.
+    pub(crate) fn misnamed(&self, path: &str) -> Option<Fault> {
+        let path = self.dir(path)?;
+        let (folder, name) = (path.parent()?, path.file_name()?);
+        let folder = if folder.as_os_str().is_empty() { Path::new(".") } else { folder };
+        let other =
+            disk_names(folder).ok()?.into_iter().find(|other| other != name && other.eq_ignore_ascii_case(name))?;
+        Some(Fault::without_place(
+            format!("{} is not read", path.with_file_name(other).display()),
+            format!("large and small letters count: rename it to {}", name.display()),
+        ))
     }
 
     /// Writes the starter shop into a new or empty folder; any other is refused and left alone.
@@ -150,55 +169,96 @@ fn embedded_names(dir: &Dir<'_>) -> Vec<String> {
     dir.files().filter_map(|file| Some(file.path().file_name()?.to_str()?.to_owned())).collect()
 }
 
+/// What a sub-folder holds.
+#[derive(Debug, Default)]
+pub struct Listed {
+    /// The names that are read, in order.
+    pub names: Vec<String>,
+    /// What stands there and is not read, and why.
+    pub faults: Vec<Fault>,
+}
+
+impl Listed {
+    /// Parts the names that are read from those that can't be.
+    fn of(names: impl IntoIterator<Item = OsString>, at: &Path, ending: &str) -> Self {
+        let mut listed = Self::default();
+        for name in names {
+            match judged(&name, ending) {
+                Ok(true) => listed.names.push(name.to_string_lossy().into_owned()),
+                Ok(false) => {}
+                Err(remedy) => {
+                    let title = format!("{} is not read", at.join(&name).display());
+                    listed.faults.push(Fault::look_without_place(title, remedy));
+                }
+            }
+        }
+        listed.names.sort_unstable();
+        listed.faults.sort_unstable_by(|one, other| one.title.cmp(&other.title));
+        listed
+    }
+}
+
+/// Whether a file is read by its name, which must have the ending if one is asked; else what to do about the name.
+fn judged(name: &OsStr, ending: &str) -> Result<bool, String> {
+    let Some(found) = Path::new(name).extension() else { return Ok(false) };
+    let is_asked = ending.is_empty() || found.eq_ignore_ascii_case(ending);
+    if !is_asked || name.as_encoded_bytes().starts_with(b".") {
+        return Ok(false);
+    }
+    let Some(text) = name.to_str() else {
+        return Err("its name is not UTF-8: give it another".to_owned());
+    };
+    if let Some(c) = unseen_in(text).or_else(|| text.chars().find(|c| matches!(c, '\n' | '\t'))) {
+        return Err(format!("its name holds a character that can't be seen, U+{:04X}: give it another", u32::from(c)));
+    }
+    if ending.is_empty() || found == ending {
+        return Ok(true);
+    }
+    Err(format!("large and small letters count: rename it to {}", Path::new(text).with_extension(ending).display()))
+}
+
 /// Reads a text file; `None` when it is not there.
 pub(crate) fn read_disk(path: &Path) -> Result<Option<Arc<Source>>, Fault> {
-    // A design is a page or two of text; a file of this size is something else.
-    const MOST_BYTES: u64 = 4_000_000;
     let shown = path.display().to_string();
-    match fs::metadata(path) {
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
-        Ok(about) if about.len() > MOST_BYTES => {
-            return Err(Fault::without_place(
-                format!("{shown} has {} bytes", about.len()),
-                format!("at most {MOST_BYTES} are read"),
-            ));
-        }
-        _ => {}
-    }
-    match fs::read_to_string(path) {
-        Ok(text) => Ok(Some(Source::new(shown, text))),
-        Err(error) if error.kind() == io::ErrorKind::InvalidData => {
-            Err(Fault::without_place(format!("{shown} is not text in UTF-8"), "save it as plain text, UTF-8"))
-        }
-        Err(error) => Err(Fault::without_place(
-            format!("{shown} can't be read: {error}"),
-            "mend it, or move it out of the shop's folder",
-        )),
-    }
+    let closed = match reeve_door::read_text(path, MOST_TEXT) {
+        Ok(text) => return Ok(Some(Source::new(shown, text))),
+        Err(Closed::Missing) => return dangling(path).map_or(Ok(None), Err),
+        Err(closed) => closed,
+    };
+    let help = match closed {
+        Closed::NotText => "save it as plain text, UTF-8",
+        Closed::TooLong(_) => "a file of the shop is a page or two of text; move this one elsewhere",
+        _ => "mend it, or move it out of the shop's folder",
+    };
+    Err(Fault::without_place(format!("{shown} {closed}"), help))
 }
 
 /// Reads a file of bytes.
 pub(crate) fn read_bytes(path: &Path) -> Result<Vec<u8>, Fault> {
-    // A library with everything in it is far smaller.
-    const MOST_BYTES: u64 = 256_000_000;
-    let shown = path.display();
-    let refused = |why: String, help: &str| Fault::without_place(format!("{shown} {why}"), help);
-    let about =
-        fs::metadata(path).map_err(|error| refused(format!("can't be read: {error}"), "name a library of knots"))?;
-    if !about.is_file() {
-        return Err(refused("is not a file".to_owned(), "name a library of knots"));
-    }
-    if about.len() > MOST_BYTES {
-        return Err(refused(format!("has {} bytes", about.len()), "a library of knots has at most 256 million"));
-    }
-    fs::read(path).map_err(|error| refused(format!("can't be read: {error}"), "name a library of knots"))
+    reeve_door::read(path, MOST_LIBRARY).map_err(|closed| {
+        let help = match &closed {
+            Closed::TooLong(_) => "a library of knots is smaller: build it for release, without what debuggers need",
+            _ => "name a library of knots",
+        };
+        dangling(path).unwrap_or_else(|| Fault::without_place(format!("{} {closed}", path.display()), help))
+    })
 }
 
-fn disk_names(path: &Path) -> Result<Vec<String>, Fault> {
+/// A link that leads nowhere.
+fn dangling(path: &Path) -> Option<Fault> {
+    let to = fs::read_link(path).ok().filter(|_| fs::metadata(path).is_err())?;
+    let title = format!("{} is a link to {}, which is not there", path.display(), to.display());
+    Some(Fault::without_place(title, "put back what it leads to, or take the link away"))
+}
+
+fn disk_names(path: &Path) -> Result<Vec<OsString>, Fault> {
     let entries = match fs::read_dir(path) {
         Ok(entries) => entries,
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
-        Err(error) => return Err(Fault::without_place(format!("{} can't be read: {error}", path.display()), "")),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return dangling(path).map_or(Ok(Vec::new()), Err),
+        Err(error) => {
+            let title = format!("{} can't be read: {error}", path.display());
+            return Err(Fault::without_place(title, "it is to be a folder that you may read"));
+        }
     };
-    Ok(entries.filter_map(|entry| entry.ok()?.file_name().into_string().ok()).collect())
+    Ok(entries.filter_map(|entry| Some(entry.ok()?.file_name())).collect())
 }

@@ -9,7 +9,7 @@ use reeve_reading::{Desk, Fault, Severity, Source, read};
 
 use crate::admissions::Admissions;
 use crate::files::{LIBRARY_FILE, TypedLibrary, library_file, library_text};
-use crate::folder::{Folder, read_bytes};
+use crate::folder::{Folder, Listed, read_bytes};
 
 /// Where a shop keeps its libraries, each in a folder of its own name.
 pub const PLUGINS: &str = "knots/plugins";
@@ -210,10 +210,11 @@ fn read_record(record: &Arc<Source>, name: &str) -> Result<TypedLibrary, Vec<Fau
 
 /// The knots of a library's folder, none of which may be called like one that is here already.
 fn read_knots(folder: &Folder, below: &str, library: &str, known: &Catalogue) -> Result<Vec<KnotFile>, Vec<Fault>> {
-    let stems = folder.stems(below).map_err(|fault| vec![fault])?;
+    let Listed { names, mut faults } = folder.stems(below);
+    // The program writes this folder: a stray file in it is nobody's knot, and keeps no knot away.
+    faults.retain(Fault::is_error);
     let mut read = Vec::new();
-    let mut faults = Vec::new();
-    for stem in stems {
+    for stem in names {
         let path = format!("{below}/{}", knot_file_name(&stem));
         let source = match folder.read(&path) {
             Ok(Some(source)) => source,

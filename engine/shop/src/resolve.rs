@@ -1,11 +1,14 @@
 //! From what was typed to what it names.
 
+use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
 
 use reeve_catalogue::{Catalogue, Kind, Knot, Misfit};
 use reeve_costing::commission::{Commission, Discount, FixedLine, Item, Named};
-use reeve_costing::piece::{CordGroup, GroupId, LegSet, NamedFitting, Part, Piece, SetId, Shared, Step, Tie, Work};
+use reeve_costing::piece::{
+    CordGroup, FittingId, GroupId, LegSet, NamedFitting, Part, Piece, SetId, Shared, Step, Tie, Work,
+};
 use reeve_costing::pricing::own_tax;
 use reeve_costing::rates::{Rates, TaxScheme};
 use reeve_costing::store::{Cord, Fitting};
@@ -60,6 +63,7 @@ pub(crate) fn piece(typed: &TypedDesign, parts: Vec<Part>, names: &Names<'_>, de
         groups: Vec::new(),
         sets: Vec::new(),
         fittings: Vec::new(),
+        at: Places::default(),
         sound: true,
         groups_sound: typed.groups_sound,
     };
@@ -86,12 +90,21 @@ pub(crate) fn piece(typed: &TypedDesign, parts: Vec<Part>, names: &Names<'_>, de
     })
 }
 
+/// Where groups, sets and fittings stand, by name: a design may have many.
+#[derive(Default)]
+struct Places {
+    groups: BTreeMap<String, GroupId>,
+    sets: BTreeMap<String, SetId>,
+    fittings: BTreeMap<String, FittingId>,
+}
+
 struct PieceMaker<'a> {
     names: &'a Names<'a>,
     desk: &'a Desk,
     groups: Vec<CordGroup>,
     sets: Vec<LegSet>,
     fittings: Vec<NamedFitting>,
+    at: Places,
     sound: bool,
     /// Whether all groups are known: else a set's name is not misspelt only because it is unknown.
     groups_sound: bool,
@@ -99,7 +112,7 @@ struct PieceMaker<'a> {
 
 impl PieceMaker<'_> {
     fn group(&mut self, typed: &TypedGroup) {
-        if self.groups.iter().any(|group| group.name == typed.name.value) {
+        if self.at.groups.contains_key(&typed.name.value) {
             self.refuse(
                 typed.name.span.clone(),
                 format!("a second cord group is called `{}`", typed.name.value),
@@ -119,6 +132,7 @@ impl PieceMaker<'_> {
         let sets: Vec<SetId> = names.into_iter().map(|name| self.set(name, group, typed.count * legs_each)).collect();
         let (Some(first), Some(second)) = (sets.first(), sets.last()) else { return };
         let legs = (*first, *second);
+        self.at.groups.insert(typed.name.value.clone(), group);
         self.groups.push(CordGroup {
             name: typed.name.value.clone(),
             cord,
@@ -129,15 +143,17 @@ impl PieceMaker<'_> {
     }
 
     fn set(&mut self, name: &Placed<String>, group: GroupId, count: u32) -> SetId {
-        if self.sets.iter().any(|set| set.name == name.value) {
+        if self.at.sets.contains_key(&name.value) {
             self.refuse(
                 name.span.clone(),
                 format!("a second leg set is called `{}`", name.value),
                 "each set has its own name",
             );
         }
+        let set = self.sets.len();
+        self.at.sets.entry(name.value.clone()).or_insert(set);
         self.sets.push(LegSet { name: name.value.clone(), group, count });
-        self.sets.len() - 1
+        set
     }
 
     fn refuse(&mut self, span: Range<usize>, title: String, help: &str) {
@@ -150,13 +166,15 @@ impl PieceMaker<'_> {
             self.sound = false;
             return None;
         };
+        let place = self.fittings.len();
+        self.at.fittings.entry(name.value.clone()).or_insert(place);
         self.fittings.push(NamedFitting { name: name.value.clone(), many: (fitting, count) });
-        Some(self.fittings.len() - 1)
+        Some(place)
     }
 
     /// A fitting by the name the design gave it, else one of the store.
     fn fitting_named(&mut self, name: &Placed<String>) -> Option<usize> {
-        let known = self.fittings.iter().position(|fitting| fitting.name == name.value);
+        let known = self.at.fittings.get(&name.value).copied();
         known.or_else(|| self.fitting(name, name, 1))
     }
 
@@ -249,7 +267,7 @@ impl PieceMaker<'_> {
     }
 
     fn group_named(&mut self, name: &Placed<String>) -> Option<GroupId> {
-        let found = self.groups.iter().position(|group| group.name == name.value);
+        let found = self.at.groups.get(&name.value).copied();
         if found.is_none() && self.groups_sound {
             self.desk.refuse_unknown(name, "cord group", self.groups.iter().map(|group| group.name.as_str()));
         }
@@ -273,11 +291,11 @@ impl PieceMaker<'_> {
     }
 
     fn set_named(&mut self, name: &Placed<String>) -> Option<Vec<SetId>> {
-        if let Some(set) = self.sets.iter().position(|set| set.name == name.value) {
-            return Some(vec![set]);
+        if let Some(set) = self.at.sets.get(&name.value) {
+            return Some(vec![*set]);
         }
-        if let Some(group) = self.groups.iter().find(|group| group.name == name.value) {
-            return Some(sets_of(group));
+        if let Some(group) = self.at.groups.get(&name.value) {
+            return Some(sets_of(&self.groups[*group]));
         }
         if self.groups_sound {
             let known = self.sets.iter().map(|set| set.name.as_str());

@@ -22,7 +22,7 @@ use crate::admissions::Admissions;
 use crate::choice::{Choice, Wish};
 use crate::designs::{Asked, Found, Known};
 use crate::files::{TypedCommission, commission_file, cords_file, fittings_file, shop_file};
-use crate::folder::{Folder, SHOP_FILE, read_disk};
+use crate::folder::{Folder, Listed, SHOP_FILE, read_disk};
 use crate::libraries::{Admission, Admitted, Candidate, PLUGINS, Running, clash, read_libraries, record_of};
 use crate::resolve::{self, Names};
 use crate::samples::{Samples, read_samples};
@@ -299,12 +299,10 @@ impl Shop {
     }
 
     pub(crate) fn design_stems(&self, known: &mut Known) -> Arc<[String]> {
-        let list = || match self.folder.stems(DESIGNS) {
-            Ok(stems) => stems.into(),
-            Err(fault) => {
-                known.faults.push(fault);
-                Arc::default()
-            }
+        let list = || {
+            let Listed { names, faults } = self.folder.stems(DESIGNS);
+            known.faults.extend(faults);
+            names.into()
         };
         Arc::clone(self.design_stems.get_or_init(list))
     }
@@ -322,8 +320,7 @@ impl Shop {
 
     /// The shop's own templates: name, path shown, text.
     pub fn templates(&mut self) -> Vec<(String, String, String)> {
-        let names = self.folder.names(TEMPLATES, "");
-        let names = self.kept(names).unwrap_or_default();
+        let names = self.listed(self.folder.names(TEMPLATES, ""));
         let read = names.into_iter().filter_map(|name| {
             let source = self.folder.read(&format!("{TEMPLATES}/{name}"));
             let source = self.kept(source)??;
@@ -402,8 +399,12 @@ impl Shop {
 
     /// Puts what is chosen on the command line in place of what the items say.
     fn choose(&mut self, choice: &Choice, typed: &mut TypedCommission) {
+        if choice.is_usual() {
+            return;
+        }
         let mut left = choice.clone();
-        for item in &mut typed.items {
+        let stems = self.designs();
+        for item in typed.items.iter_mut().filter(|item| stems.contains(&item.design.value)) {
             let Some(usual) = self.design(&item.design.value, &Choice::default()) else { continue };
             let span = item.design.span.clone();
             if let Some(size) = choice.size.as_ref().filter(|size| usual.choices.sizes.contains(size)) {
@@ -492,8 +493,7 @@ impl Shop {
     }
 
     fn read_samples(&mut self) {
-        let source = self.folder.read(SAMPLES_FILE);
-        let Some(Some(source)) = self.kept(source) else { return };
+        let Some(source) = self.read_if_there(SAMPLES_FILE) else { return };
         let (samples, faults) = read_samples(&source, &self.names());
         self.faults.extend(faults);
         if let Some(rates) = &mut self.rates {
@@ -506,18 +506,28 @@ impl Shop {
         let source = self.folder.read(path);
         let source = self.kept(source)?;
         if source.is_none() {
-            self.faults.push(Fault::without_place(
-                format!("{path} is missing"),
-                "`reeve begin` writes a starter shop to copy it from",
-            ));
+            let missing = || {
+                let help = "`reeve begin` writes a starter shop to copy it from";
+                Fault::without_place(format!("{path} is missing"), help)
+            };
+            self.faults.push(self.folder.misnamed(path).unwrap_or_else(missing));
         }
         self.read_source(source?, reader)
     }
 
     fn read_optional<T>(&mut self, path: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
-        let source = self.folder.read(path);
-        let source = self.kept(source)??;
+        let source = self.read_if_there(path)?;
         self.read_source(source, reader)
+    }
+
+    /// A file that need not be there.
+    fn read_if_there(&mut self, path: &str) -> Option<Arc<Source>> {
+        let source = self.folder.read(path);
+        let source = self.kept(source)?;
+        if source.is_none() {
+            self.faults.extend(self.folder.misnamed(path));
+        }
+        source
     }
 
     fn read_source<T>(&mut self, source: Arc<Source>, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
@@ -532,9 +542,15 @@ impl Shop {
         result.map_err(|fault| self.faults.push(fault)).ok()
     }
 
+    /// The names of a folder; what can't be read there is told once.
+    fn listed(&mut self, Listed { names, mut faults }: Listed) -> Vec<String> {
+        faults.retain(|fault| !self.faults.contains(fault));
+        self.faults.extend(faults);
+        names
+    }
+
     fn stems(&mut self, sub: &str) -> Vec<String> {
-        let stems = self.folder.stems(sub);
-        self.kept(stems).unwrap_or_default()
+        self.listed(self.folder.stems(sub))
     }
 
     /// The stem and text of a file named by its stem or its path.
@@ -559,10 +575,7 @@ impl Shop {
     }
 
     fn not_there(&self, sub: &str, what: &str, word: &str, stem: &str) -> Fault {
-        let known = match self.folder.stems(sub) {
-            Ok(known) => known,
-            Err(fault) => return fault,
-        };
+        let known = self.folder.stems(sub).names;
         let near = nearest(stem, known.iter().map(String::as_str)).map(|near| format!("did you mean `{near}`? "));
         let help =
             if known.is_empty() { format!("{sub}/ is empty") } else { format!("{sub}/ holds: {}", known.join(", ")) };

@@ -66,6 +66,7 @@ pub(crate) fn exchange_places(new: &Path, old: &Path) -> io::Result<()> {
 }
 
 /// The names in a folder go down to the disk as well, so that a power failure does not take them back.
+#[allow(clippy::disallowed_methods, reason = "a folder, to be kept and not read")]
 pub(crate) fn keep_names(at: &Path) {
     if cfg!(unix) {
         // Some file systems refuse it, and lose nothing by that.

@@ -49,7 +49,8 @@ impl Staged {
         let same = |(paper, bytes): (&String, &Vec<u8>)| {
             let at = at.join(called(name, paper));
             let length = fs::symlink_metadata(&at).ok().filter(fs::Metadata::is_file).map(|about| about.len());
-            length == Some(bytes.len() as u64) && fs::read(&at).is_ok_and(|found| found == *bytes)
+            length == Some(bytes.len() as u64)
+                && reeve_door::read(&at, bytes.len() as u64).is_ok_and(|found| found == *bytes)
         };
         entries.count() == self.papers.len() && self.papers.iter().all(same)
     }

@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use super::FORM;
 use super::table::{BookPage, Table, figures, words as text};
-use crate::figures::csv_text;
+use crate::spreadsheet::Spreadsheet;
 use crate::words::Words;
 
 /// Words a list.
@@ -110,8 +110,7 @@ pub fn list_json(commissions: &[Commission], day: NaiveDate) -> ListJson {
 /// # Errors
 /// When the values can't be written, which a table in memory never does.
 pub fn list_csv(commissions: &[Commission]) -> Result<String, csv::Error> {
-    let mut table = csv::Writer::from_writer(Vec::new());
-    table.write_record([
+    let mut table = Spreadsheet::new([
         "number",
         "revision",
         "reference",
@@ -128,7 +127,7 @@ pub fn list_csv(commissions: &[Commission]) -> Result<String, csv::Error> {
     ])?;
     for one in commissions.iter().map(ListedJson::of) {
         let or_none = |word: Option<String>| word.unwrap_or_default();
-        table.write_record([
+        table.row([
             or_none(one.number),
             or_none(one.revision.map(|revision| revision.to_string())),
             one.reference,
@@ -144,5 +143,5 @@ pub fn list_csv(commissions: &[Commission]) -> Result<String, csv::Error> {
             or_none(one.valid_until.map(|day| day.to_string())),
         ])?;
     }
-    csv_text(table)
+    table.text()
 }

@@ -12,7 +12,8 @@ use serde::Serialize;
 use super::FORM;
 use super::table::{BookPage, Table, figures, words as text};
 use super::took::reckoned;
-use crate::figures::{cents, csv_text};
+use crate::figures::cents;
+use crate::spreadsheet::Spreadsheet;
 use crate::words::Words;
 
 /// The sums of one month, or of all.
@@ -180,8 +181,7 @@ pub fn summary_json(periods: &[Period], rates: &Rates) -> SummaryJson {
 /// # Errors
 /// When the values can't be written, which a table in memory never does.
 pub fn summary_csv(periods: &[Period]) -> Result<String, csv::Error> {
-    let mut table = csv::Writer::from_writer(Vec::new());
-    table.write_record([
+    let mut table = Spreadsheet::new([
         "period",
         "quoted",
         "won",
@@ -194,7 +194,7 @@ pub fn summary_csv(periods: &[Period]) -> Result<String, csv::Error> {
     ])?;
     let or_none = |figure: Option<Decimal>| figure.map(|figure| figure.to_string()).unwrap_or_default();
     for period in periods {
-        table.write_record([
+        table.row([
             period.period.clone(),
             period.quoted_count.to_string(),
             period.won_count.to_string(),
@@ -206,5 +206,5 @@ pub fn summary_csv(periods: &[Period]) -> Result<String, csv::Error> {
             or_none(period.per_hour),
         ])?;
     }
-    csv_text(table)
+    table.text()
 }

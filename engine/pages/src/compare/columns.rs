@@ -7,7 +7,7 @@ use std::str::FromStr;
 use rust_decimal::Decimal;
 
 use super::DesignRow;
-use crate::figures::csv_text;
+use crate::spreadsheet::Spreadsheet;
 use crate::words::Words;
 
 /// How a column's figures are worded.
@@ -189,13 +189,12 @@ impl Condition {
 /// # Errors
 /// When the values can't be written, which a table in memory never does.
 pub fn compare_csv(rows: &[DesignRow]) -> Result<String, csv::Error> {
-    let mut table = csv::Writer::from_writer(Vec::new());
-    table.write_record(column_words())?;
+    let mut table = Spreadsheet::new(column_words())?;
     for row in rows {
-        table.write_record(COLUMNS.iter().map(|column| match column.sort {
+        table.row(COLUMNS.iter().map(|column| match column.sort {
             Sort::Text => column.text(row).unwrap_or_default().to_owned(),
             _ => (column.figure)(row).map(|figure| figure.to_string()).unwrap_or_default(),
         }))?;
     }
-    csv_text(table)
+    table.text()
 }

@@ -29,7 +29,8 @@ pub fn shop_file(t: &mut Table<'_>) -> Option<Rates> {
     let book = t.table("book", "How the order book is kept.", book);
     let (maker, currency) = maker?.value;
     let (tax, (price, aim_place)) = (tax?.value, price?.value);
-    let fees: Vec<Fee> = fees.into_iter().map(|fee| fee.value).collect();
+    let (fees, places): (Vec<Fee>, Vec<Place>) = fees.into_iter().map(|fee| fee.value).unzip();
+    check_fees(t, &fees, &places, &tax)?;
     check_aim(t, &price, &aim_place, &fees, &tax)?;
     let TypedBench { bench, weekly_hours } = bench?.value;
     Some(Rates {
@@ -203,10 +204,20 @@ fn contrast_on_white(digits: &str) -> f64 {
     1.05 / (luminance + 0.05)
 }
 
+/// Codes of ISO 4217 that are no money, and what they stand for.
+const NO_MONEY: &[(&str, &str)] =
+    &[("XTS", "it is kept for testing programs"), ("XXX", "it stands where there is no currency at all")];
+
 fn find_currency(t: &Table<'_>, code: &Placed<String>) -> Option<Currency> {
+    if let Some((_, why)) = NO_MONEY.iter().find(|(known, _)| *known == code.value) {
+        let title = format!("nobody can pay in `{}`", code.value);
+        t.refuse_at(code.span.clone(), title, *why, "write what your clients pay in, such as EUR, GBP or USD");
+        return None;
+    }
     let found = Currency::from_code(code);
     if found.is_none() {
-        let codes: Vec<&str> = Currency::codes().collect();
+        let codes: Vec<&str> =
+            Currency::codes().filter(|code| !NO_MONEY.iter().any(|(known, _)| known == code)).collect();
         let label = nearest(code, codes.iter().copied()).map(|near| format!("did you mean `{near}`?"));
         t.refuse_at(
             code.span.clone(),
@@ -439,6 +450,28 @@ fn price(t: &mut Table<'_>) -> Option<(PriceRule, Place)> {
     Some((rule, place))
 }
 
+/// Fees alone must leave something of the price; else the largest of them is told.
+fn check_fees(t: &Table<'_>, fees: &[Fee], places: &[Place], tax: &TaxRule) -> Option<()> {
+    let all = fee_rate(fees, tax.rate);
+    if all < Decimal::ONE {
+        return Some(());
+    }
+    let (largest, place) = fees.iter().zip(places).max_by_key(|(fee, _)| fee.rate)?;
+    let share = |rate: Decimal| rate.round_dp(2).normalize();
+    let title = match fees.iter().filter(|fee| fee.rate > Decimal::ZERO).count() {
+        1 if largest.on == FeeBase::Gross && largest.rate < Decimal::ONE_HUNDRED => {
+            let (rate, of_net) = (share(largest.rate), share(all * Decimal::ONE_HUNDRED));
+            format!(
+                "a fee of {rate} % on the gross amount is {of_net} % of the price before tax, and leaves nothing of it"
+            )
+        }
+        1 => format!("a fee of {} % leaves nothing of any price", share(largest.rate)),
+        _ => format!("fees of {} % together leave nothing of any price", share(all * Decimal::ONE_HUNDRED)),
+    };
+    t.refuse_at(place.clone(), title, "all fees together must stay below 100 %", "look for a slip in `rate`");
+    None
+}
+
 /// Margin and fees must leave something of the price.
 fn check_aim(t: &Table<'_>, price: &PriceRule, place: &Place, fees: &[Fee], tax: &TaxRule) -> Option<()> {
     let margin = if let Aim::Margin(margin) = price.aim { margin } else { Decimal::ZERO };
@@ -456,7 +489,8 @@ fn check_aim(t: &Table<'_>, price: &PriceRule, place: &Place, fees: &[Fee], tax:
     None
 }
 
-fn fee(t: &mut Table<'_>) -> Option<Fee> {
+/// A fee, and the place of its rate.
+fn fee(t: &mut Table<'_>) -> Option<(Fee, Place)> {
     let name = t.need("name", &Text, "What it is for.");
     let rate = t.maybe("rate", &Percent(bound::SHARE), "Per cent of what the client pays.");
     let fixed = t.maybe("fixed", &Money::AMOUNT, "So much for each order.");
@@ -465,12 +499,14 @@ fn fee(t: &mut Table<'_>) -> Option<Fee> {
         &Choice { words: FeeBase::WORDS },
         "Whether the rate is taken on the `gross` amount (the default) or on the `net`.",
     );
-    Some(Fee {
+    let place = rate.as_ref().map_or_else(|| t.span(), |rate| rate.span.clone());
+    let fee = Fee {
         name: name?.value,
         rate: rate.map_or(Decimal::ZERO, |rate| rate.value),
         fixed: fixed.map_or(Decimal::ZERO, |fixed| fixed.value),
         on: on.map_or(FeeBase::Gross, |on| on.value),
-    })
+    };
+    Some((fee, place))
 }
 
 fn terms(t: &mut Table<'_>) -> Option<Terms> {

@@ -36,7 +36,9 @@ pub(super) fn sized(t: &mut Table<'_>, choice: &Choice) -> Sized {
         &NumberOrLength,
         "What sums in this file may name: { drop = \"95 cm\", knots = 12 }, and what each usually is.",
     );
-    let usual: Vec<(String, Figure)> = typed.iter().filter(|(name, _)| named_well(t, name)).map(plain).collect();
+    let many = few_enough(t, &typed);
+    let named = typed.iter().take(many).filter(|(name, _)| named_well(t, name));
+    let usual: Vec<(String, Figure)> = named.map(plain).collect();
     let incomplete = t.fault_count() > before;
     let sizes = t.tables("size", "A size that the design is made in.", size);
     let sizes: Vec<TypedSize> = sizes.into_iter().map(|size| size.value).collect();
@@ -71,6 +73,17 @@ pub(super) fn sized(t: &mut Table<'_>, choice: &Choice) -> Sized {
 
 fn plain((name, figure): &(Placed<String>, Placed<Figure>)) -> (String, Figure) {
     (name.value.clone(), figure.value)
+}
+
+/// How many of the measures are read; the first that is too many is refused.
+fn few_enough(t: &Table<'_>, typed: &Chosen) -> usize {
+    let within = |many: &usize| bound::MEASURES.holds(reeve_measure::count(*many as u64));
+    let many = (0..=typed.len()).rev().find(within).unwrap_or_default();
+    if let Some((name, _)) = typed.get(many) {
+        let title = format!("the design has {} measures", typed.len());
+        t.refuse_at(name.span.clone(), title, bound::MEASURES.to_string(), "take out what no sum names");
+    }
+    many
 }
 
 fn named_well(t: &Table<'_>, name: &Placed<String>) -> bool {

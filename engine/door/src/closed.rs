@@ -1,0 +1,49 @@
+//! Why a file is not read.
+
+use std::fmt;
+use std::io;
+
+/// Why a file is not read. Each is written so that it follows the file's name.
+#[derive(Debug)]
+pub enum Closed {
+    /// Nothing stands there.
+    Missing,
+    /// It is something else, which is named.
+    NotAFile(&'static str),
+    /// It has more bytes than these.
+    TooLong(u64),
+    /// It is not UTF-8.
+    NotText,
+    /// The system refuses.
+    System(io::Error),
+}
+
+impl fmt::Display for Closed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Missing => write!(f, "is not there"),
+            Self::NotAFile(sort) => write!(f, "is {sort} and not a file"),
+            Self::TooLong(most) => write!(f, "has more than {most} bytes"),
+            Self::NotText => write!(f, "is not text in UTF-8"),
+            Self::System(error) => write!(f, "can't be read: {error}"),
+        }
+    }
+}
+
+impl std::error::Error for Closed {}
+
+impl From<io::Error> for Closed {
+    fn from(error: io::Error) -> Self {
+        if error.kind() == io::ErrorKind::NotFound { Self::Missing } else { Self::System(error) }
+    }
+}
+
+impl From<Closed> for io::Error {
+    fn from(closed: Closed) -> Self {
+        match closed {
+            Closed::System(error) => error,
+            Closed::Missing => Self::from(io::ErrorKind::NotFound),
+            other => Self::other(other),
+        }
+    }
+}
