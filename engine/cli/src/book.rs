@@ -39,7 +39,7 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
             papers.judge(Some(&place.folder))?;
             let order = place.order(&commission, &wished.wish()?)?;
             let issuing = Issuing { order: &order, desk: &place.desk, day: place.day, note };
-            issuing.tell(place.enter(|book| issuing.issue(book, &place.shop, &papers))?)
+            place.enter(|book| issuing.issue(book, &place.shop, &papers))?.tell()
         }
         Command::List { stands, client, year, at, form } => list(&stands, client.as_deref(), year, &at, form),
         Command::Show { commission, page, revision, at, form } => {

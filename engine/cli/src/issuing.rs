@@ -40,6 +40,23 @@ pub(crate) struct Issued {
     page: String,
 }
 
+impl Issued {
+    /// Says what was entered, puts the papers into their places, and prints the quote.
+    pub(crate) fn tell(self) -> Result<(), Failure> {
+        let told = |what: &str, lines: &[String]| {
+            for line in lines {
+                say(&format!("{what}: {line}"));
+            }
+        };
+        told("look", &self.looks);
+        told("changed", &self.changes);
+        told("look", &self.remarks);
+        say(&format!("entered in the book as {}", self.number.words()));
+        self.waiting.map_or(Ok(()), Waiting::put)?;
+        print(&self.page)
+    }
+}
+
 impl Issuing<'_> {
     /// Enters the quote. Its papers are written beside their places before it is entered, so that a full disk stops it.
     pub(crate) fn issue(&self, book: &mut Book, shop: &Shop, papers: &Papers) -> Result<Issued, Failure> {
@@ -65,21 +82,6 @@ impl Issuing<'_> {
         })?;
         let page = pages.into_iter().find(|(name, _)| name == "quote.txt").map(|(_, text)| text).unwrap_or_default();
         Ok(Issued { number, looks, changes, remarks, waiting, page })
-    }
-
-    /// Says what was entered, puts the papers into their places, and prints the quote.
-    pub(crate) fn tell(&self, issued: Issued) -> Result<(), Failure> {
-        let told = |what: &str, lines: &[String]| {
-            for line in lines {
-                say(&format!("{what}: {line}"));
-            }
-        };
-        told("look", &issued.looks);
-        told("changed", &issued.changes);
-        told("look", &issued.remarks);
-        say(&format!("entered in the book as {}", issued.number.words()));
-        issued.waiting.map_or(Ok(()), Waiting::put)?;
-        print(&issued.page)
     }
 
     /// Enters the quote and no more; for a sample, whose pages are nobody's to read.
