@@ -134,18 +134,6 @@ fn a_book_and_its_text_are_read_from_files_alone() {
 }
 
 #[test]
-fn a_library_that_was_changed_for_a_pipe_is_told() {
-    let place = TestShop::starter();
-    let record =
-        format!("[library]\nname = \"own\"\nversion = \"1\"\nfile = \"own.so\"\nsha256 = \"{}\"\n", "0".repeat(64));
-    place.write("shop/knots/plugins/own/library.toml", record);
-    pipe(&place.path("shop/knots/plugins/own/own.so"));
-    let ran = bounded(&place, &["check", "--shop", "shop"]);
-    assert_eq!(ran.code, Some(2), "{}", ran.err);
-    assert!(ran.err.contains("`own`"), "{}", ran.err);
-}
-
-#[test]
 fn names_that_are_not_read_are_told_with_the_remedy() {
     let place = TestShop::starter();
     let design = place.read("shop/designs/fender-fob.toml");
