@@ -99,7 +99,9 @@ fn a_page_and_a_result_hold_none_of_it_even_from_a_template() {
         .map(|(_, bytes)| String::from_utf8(bytes).unwrap())
         .collect();
     assert!(papers.iter().any(|paper| paper.contains("Dear client")), "{papers:?}");
-    papers.into_iter().for_each(|out| clean(&Ran { code: None, out, err: String::new() }));
+    for out in papers {
+        clean(&Ran { code: None, out, err: String::new() });
+    }
 }
 
 #[test]

@@ -267,11 +267,11 @@ fn a_file_that_is_none_is_told_at_once() {
     let made = std::process::Command::new("mkfifo").arg(&file).status().unwrap();
     assert!(made.success());
     let said = quote(&place).refused();
-    assert!(said.contains("can't be read: it is not a plain file"), "{said}");
+    assert!(said.contains("`small` is a pipe and not a file"), "{said}");
     std::fs::remove_file(&file).unwrap();
     std::os::unix::fs::symlink("/dev/zero", &file).unwrap();
     let said = quote(&place).refused();
-    assert!(said.contains("can't be read: it is not a plain file"), "{said}");
+    assert!(said.contains("`small` is a device and not a file"), "{said}");
 }
 
 /// A knot may be called as its library's own files are.

@@ -123,7 +123,7 @@ fn what_is_no_library_is_told_so() {
         assert_refused(&place.admit(file), file, &["name a library of knots"]);
     }
     fs::remove_file(place.shop.path("shop/knots/plugins/small/library.so")).unwrap();
-    assert_refused(&quote(&place), "removed", &["can't be read", "`small`", "dismiss small"]);
+    assert_refused(&quote(&place), "removed", &["`small` is not there", "dismiss small"]);
 }
 
 /// A folder of a library that was tampered with is told by its file and line.

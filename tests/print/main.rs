@@ -143,7 +143,7 @@ fn pages_print_on_few_sheets_of_either_paper() {
 #[test]
 fn a_line_is_printed_beside_its_amount_and_the_totals_together() {
     let Some(pages) = Pages::new() else { return };
-    let quote: Value = serde_json::from_str(&pages.read("quote.json")).unwrap();
+    let quote: Value = serde_json::from_str(&pages.read("sent/reading-room/reading-room-quote.json")).unwrap();
     for paper in PAPER {
         let sheets = pages.printed("quote", paper);
         let sheet_of = |words: &str| sheets.iter().position(|sheet| sheet.contains(words));

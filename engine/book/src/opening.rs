@@ -98,10 +98,14 @@ impl Book {
         match std::fs::metadata(path) {
             Ok(_) => look_at(path)?,
             Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
-                let leads_nowhere = std::fs::symlink_metadata(path).is_ok();
-                let none = Trouble::None(path.to_owned());
-                let link = Trouble::NotABook(path.to_owned(), "it is a link that leads nowhere");
-                return Err(if leads_nowhere { link } else { none });
+                return match std::fs::symlink_metadata(path) {
+                    Ok(about) if about.is_symlink() => {
+                        Err(Trouble::NotABook(path.to_owned(), "it is a link that leads nowhere"))
+                    }
+                    // Another run has begun it a moment ago.
+                    Ok(_) => Self::open_kept(path),
+                    Err(_) => Err(Trouble::None(path.to_owned())),
+                };
             }
             Err(error) => return Err(Trouble::File(path.to_owned(), error)),
         }

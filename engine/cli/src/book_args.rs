@@ -146,7 +146,7 @@ pub(crate) enum Book {
     },
     /// Enter what it took: minutes, cord, what was bought
     #[command(
-        after_help = "Examples:\n  reeve book log 2025-001 --minutes 950 --step \"Six arms\" --shop my-shop\n  reeve book log 2025-001 --cord cotton-4-fern=42 --bought \"Felt pads=3.20\""
+        after_help = "Examples:\n  reeve book log 2025-001 --minutes 4300 --step \"Six arms\" --shop my-shop\n  reeve book log 2025-001 --minutes 430 --step \"Six arms\" --cord cotton-4-fern=42 --bought \"Felt pads=3.20\""
     )]
     Log {
         /// Its number, or its file's name
@@ -171,7 +171,7 @@ pub(crate) enum Book {
     },
     /// Undo an entry that was a slip: it stays in the book, struck out, and counts no more
     #[command(
-        after_help = "`reeve book show` lists the entries with their numbers.\n\nExample:\n  reeve book undo 2025-001 4 --why \"95 minutes, not 950\" --shop my-shop"
+        after_help = "`reeve book show` lists the entries with their numbers.\n\nExample:\n  reeve book undo 2025-001 4 --why \"430 minutes, not 4300\" --shop my-shop"
     )]
     Undo {
         /// Its number, or its file's name

@@ -1,7 +1,7 @@
 //! A copy of a library's file in memory: what is measured is what is loaded, whatever happens to the file.
 
 use std::fs::File;
-use std::io::{self, Read, Write};
+use std::io::{Read, Write};
 use std::path::Path;
 use std::process::Stdio;
 
@@ -33,7 +33,7 @@ impl Copy {
     ///
     /// # Errors
     /// When it can't be read, is no plain file, or is far too large for a library.
-    pub(crate) fn fill(&mut self, file: &Path) -> io::Result<String> {
+    pub(crate) fn fill(&mut self, file: &Path) -> Result<String, Closed> {
         let mut from = reeve_door::open(file)?.take(MOST_LIBRARY + 1);
         let mut measure = Measure::default();
         // Piece by piece: a buffer for the whole would cost more time than the copying.
@@ -41,7 +41,7 @@ impl Copy {
         loop {
             let count = from.read(&mut buffer)?;
             if from.limit() == 0 {
-                return Err(Closed::TooLong(MOST_LIBRARY).into());
+                return Err(Closed::TooLong(MOST_LIBRARY));
             }
             if count == 0 {
                 return Ok(measure.digest());

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 /// What is wrong with a library. Its words follow the library's name.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Trouble {
-    /// The file is not there or can't be read.
+    /// The file is not there or can't be read: why, in words that follow its name.
     Unreadable(String),
     /// Its file is not the one that was admitted.
     Changed {
@@ -85,7 +85,7 @@ impl fmt::Display for Trouble {
 impl Trouble {
     fn words(&self) -> String {
         match self {
-            Self::Unreadable(why) => format!("can't be read: {why}"),
+            Self::Unreadable(why) => why.clone(),
             Self::Changed { admitted, found } => {
                 format!("is not the file that was admitted: its SHA-256 was {admitted} and is {found}")
             }
