@@ -146,7 +146,7 @@ pub(crate) enum Book {
     },
     /// Enter what it took: minutes, cord, what was bought
     #[command(
-        after_help = "Examples:\n  reeve book log 2025-001 --minutes 4300 --step \"Six arms\" --shop my-shop\n  reeve book log 2025-001 --minutes 430 --step \"Six arms\" --cord cotton-4-fern=42 --bought \"Felt pads=3.20\""
+        after_help = "Examples:\n  reeve book log 2025-001 --minutes 4300 --step \"Six arms\" --shop my-shop\n  reeve book log 2025-001 --minutes 430 --step \"Six arms\" --shop my-shop\n  reeve book log 2025-001 --cord cotton-4-fern=42 --bought \"Felt pads=3.20\""
     )]
     Log {
         /// Its number, or its file's name

@@ -12,6 +12,7 @@ mod samples;
 mod shop;
 mod sums;
 mod tables;
+mod templates;
 mod tightened;
 mod wire;
 
@@ -35,6 +36,7 @@ pub const TARGETS: &[Target] = &[
     shop::TARGET,
     sums::TARGET,
     tables::TARGET,
+    templates::TARGET,
     tightened::TARGET,
     wire::TARGET,
 ];
