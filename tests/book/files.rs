@@ -12,6 +12,26 @@ use crate::workshop::Workshop;
 
 const BOOK: &str = "shop/book.sqlite";
 
+/// Whoever is told of a failure enters it again: what is entered is done, whether or not that can be said.
+#[cfg(target_os = "linux")]
+#[test]
+fn what_is_entered_is_done_even_if_nobody_can_be_told() {
+    let shop = shop();
+    let sample = "knots sample --cord cotton-4-ecru --knot square --tied 10 --before 150cm --after 89cm --made 14.5cm";
+    for words in ["book pay 2026-001 1.00 --ahead", "book mark 2026-001 on-bench --ahead", "book issue order-2", sample]
+    {
+        let mut told = Command::new(reeve());
+        told.args(words.split(' ')).args(["--shop", "shop"]).current_dir(shop.shop.path("."));
+        let told = told.stdout(fs::File::options().write(true).open("/dev/full").unwrap()).output().unwrap();
+        let said = String::from_utf8(told.stderr).unwrap();
+        assert!(told.status.success() && said.contains("it is done, and must not be done again"), "{words}: {said}");
+    }
+    let whole = shop.json(&["show", "2026-001"], "2030-01-01");
+    assert_eq!(whole["payments"].as_array().unwrap().len(), 2);
+    assert_eq!(shop.numbers().len(), 3);
+    assert_eq!(shop.shop.read("shop/knots/samples.toml").matches("[[sample]]").count(), 1);
+}
+
 /// A shop with a book of two quotes.
 fn shop() -> Workshop {
     let shop = Workshop::with_orders(3);

@@ -193,6 +193,11 @@ fn papers_never_go_among_the_shops_own_files() {
             }
         }
     }
+    // What the program keeps for itself there: a folder of that name would stand in the book's place.
+    for dir in ["shop/book.sqlite", "shop/book.sqlite-wal", ".reeve-x"] {
+        let said = place.run(&["quote", "reading-room", "--shop", "shop", "--out", dir]).refused();
+        assert!(said.contains("a name that the program keeps for itself"), "{said}");
+    }
     let chart = place.run(&["knots", "show", "crown", "--as", "html", "--out", "shop/templates/knot.html"]).refused();
     assert!(chart.contains("templates/ of the shop"), "{chart}");
     assert_eq!(place.tree(), before);

@@ -124,6 +124,15 @@ fn a_book_and_its_text_are_read_from_files_alone() {
         assert!(ran.err.contains(said), "{}", ran.err);
         assert!(!place.run(&["book", "list", "--shop", "shop"]).out.contains("enquiry"), "something was entered");
     }
+    // What the database keeps beside the book, it opens by itself.
+    for beside in ["-journal", "-wal", "-shm"] {
+        let place = TestShop::starter();
+        place.run(&["book", "issue", "reading-room", "--shop", "shop"]).done();
+        pipe(&place.path(&format!("shop/book.sqlite{beside}")));
+        let ran = bounded(&place, &["book", "list", "--shop", "shop"]);
+        assert_eq!(ran.code, Some(2), "which {beside}: {}", ran.err);
+        assert!(ran.err.contains("it stands beside the book and is not a file"), "{}", ran.err);
+    }
     for put in &PUT[..4] {
         let place = TestShop::starter();
         let said = put(&place.path("shop/book.sqlite"));

@@ -133,6 +133,22 @@ fn run_bounded(place: &TestShop, words: &[&str]) -> (Option<i32>, String) {
     (ended.status.code(), String::from_utf8(ended.stderr).unwrap())
 }
 
+/// Each page may take some seconds: many that do would hold up a check for minutes.
+#[test]
+fn check_stops_at_the_third_page_that_takes_too_much() {
+    let place = TestShop::starter();
+    for name in ["quote.txt", "costing.txt", "bench.txt", "takeoff.txt", "mix.txt"] {
+        place.write(
+            &format!("shop/templates/{name}"),
+            "{% for a in range(end=100000) %}{% for b in range(end=1000) %}{% endfor %}{% endfor %}",
+        );
+    }
+    let (code, said) = run_bounded(&place, &["check", "--shop", "shop"]);
+    assert_eq!(code, Some(2), "{said}");
+    assert_eq!(said.matches("this template takes too much").count(), 3, "{said}");
+    assert!(said.contains("further pages of templates/ were not looked at"), "{said}");
+}
+
 #[test]
 fn a_template_that_takes_too_much_is_ended_and_told_at_its_place() {
     for (text, (spot, words)) in TOO_MUCH {

@@ -9,6 +9,14 @@ pub(crate) const CASES: &[Case] = &[
         words: QUOTE,
     },
     Case {
+        name: "promised-before-it-was-asked",
+        edits: &[
+            Swap("commissions/order.toml", "promised = 2027-02-19", "promised = §2026-02-19"),
+            Swap("commissions/order.toml", "needed-by = 2027-02-26", "needed-by = §2027-01-10"),
+        ],
+        words: QUOTE,
+    },
+    Case {
         name: "commission-missing-client",
         edits: &[Swap(
             "commissions/order.toml",

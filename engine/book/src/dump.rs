@@ -223,7 +223,11 @@ fn read_in(write: &Transaction<'_>, table: &Table, cells: &[Cell]) -> Result<(),
     let add = format!("INSERT INTO {} ({}) VALUES ({})", table.name, table.names(), places.join(", "));
     let added = write.prepare_cached(&add).and_then(|mut add| add.execute(params_from_iter(cells)));
     added.map(|_| ()).map_err(|error| match error {
-        rusqlite::Error::SqliteFailure(_, Some(why)) => why,
+        rusqlite::Error::SqliteFailure(_, Some(why)) => match why.split_once(" constraint failed") {
+            Some(("UNIQUE", of)) => format!("it stands twice{}", of.replace(": ", ": by ")),
+            Some(("FOREIGN KEY", _)) => "it belongs to a row that is not there".to_owned(),
+            _ => why,
+        },
         other => other.to_string(),
     })
 }

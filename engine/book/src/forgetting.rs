@@ -13,7 +13,7 @@ use crate::entering::{Client, known_table, possible_day};
 use crate::kind::lines_in;
 use crate::marks::{FORGOTTEN, Kind};
 use crate::opening::Book;
-use crate::personal::{Sureness, Term, held, parts, terms, without};
+use crate::personal::{Sureness, Term, held, parts, plain_text, terms, without};
 use crate::seal::{Act, seal};
 use crate::trouble::Trouble;
 
@@ -175,7 +175,7 @@ fn pairs(db: &Connection) -> rusqlite::Result<Vec<(i64, i64)>> {
 
 fn sought(db: &Connection, forget: &Forget<'_>) -> rusqlite::Result<Option<Sought>> {
     let (all, pairs) = (clients(db)?, pairs(db)?);
-    let small = |text: &str| text.to_lowercase();
+    let small = plain_text;
     let named = |whom: &str| -> BTreeSet<i64> {
         let theirs = all.iter().filter(|(_, client, forgotten)| !forgotten && small(&client.name) == small(whom));
         let ids: BTreeSet<i64> = theirs.map(|(id, ..)| *id).collect();
@@ -341,7 +341,7 @@ fn typed_by_others(db: &Connection, sought: &Sought) -> rusqlite::Result<BTreeSe
     for_each_text(db, |found| {
         if found.kind == Kind::Text && found.table != "page" && !sought.commissions.contains(&found.commission) {
             let of = parts(&found.text).filter(|word| word.chars().all(char::is_lowercase));
-            words.extend(of.map(str::to_owned));
+            words.extend(of.map(plain_text));
         }
         Ok(())
     })?;

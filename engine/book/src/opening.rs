@@ -109,6 +109,12 @@ impl Book {
             }
             Err(error) => return Err(Trouble::File(path.to_owned(), error)),
         }
+        // The database opens what it keeps beside the book by itself, and would wait for a pipe for ever.
+        for beside in ["-journal", "-wal", "-shm"].map(|ending| with_ending(path, ending)) {
+            if std::fs::symlink_metadata(&beside).is_ok_and(|about| !about.is_file()) {
+                return Err(Trouble::NotABook(beside, "it stands beside the book and is not a file"));
+            }
+        }
         let refused = |error| Trouble::Refused(path.to_owned(), error);
         let mut book = Self::connected(path, path, OpenFlags::empty())?;
         book.judge()?;

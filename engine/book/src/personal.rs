@@ -2,6 +2,8 @@
 
 use std::ops::Range;
 
+use unicode_normalization::char::{decompose_compatible, is_combining_mark};
+
 use crate::entering::Client;
 use crate::marks::{EDGE, FORGOTTEN, Kind};
 
@@ -52,7 +54,8 @@ impl Term {
 
 /// All that is looked for of a client, the longest first.
 pub(crate) fn terms(client: &Client) -> Vec<Term> {
-    let mut all = vec![Term::new(&client.name, Sureness::Whole)];
+    // A name of one word is no surer than a part of one.
+    let mut all = vec![Term::new(&client.name, sureness(&client.name))];
     all.extend(parts(&client.name).map(|part| Term::new(part, Sureness::Part)));
     for line in &client.address {
         all.push(Term::new(line, sureness(line)));
@@ -79,7 +82,7 @@ pub(crate) fn terms(client: &Client) -> Vec<Term> {
 
 /// The words of a name that may tell whose it is.
 pub(crate) fn parts(name: &str) -> impl Iterator<Item = &str> {
-    let words = name.split(|c: char| !c.is_alphanumeric() && c != '\'' && c != '’');
+    let words = name.split(|c: char| !c.is_alphanumeric() && !is_combining_mark(c) && c != '\'' && c != '’');
     words.filter(|word| word.chars().count() > 1 && !OF_NOBODY.contains(&word.to_lowercase().as_str()))
 }
 
@@ -131,7 +134,27 @@ struct Letter {
 /// Stands for what no term can hold: a mark, a tag.
 const OTHER: char = '\0';
 
-/// A text letter by letter: small ones, white space as one space, what a page writes for a letter as that letter.
+/// A letter's plain small forms: without accents, `ß` as `ss`, one form of sigma, one apostrophe. None of an accent that
+/// stands by itself.
+fn plain(letter: char, mut each: impl FnMut(char)) {
+    decompose_compatible(letter, |part| match part {
+        part if is_combining_mark(part) => {}
+        '’' | '‘' | 'ʼ' => each('\''),
+        'ß' | 'ẞ' => ['s', 's'].into_iter().for_each(&mut each),
+        'ς' => each('σ'),
+        'ı' => each('i'),
+        part => part.to_lowercase().filter(|small| !is_combining_mark(*small)).for_each(&mut each),
+    });
+}
+
+/// A text in its letters' plain small forms.
+pub(crate) fn plain_text(text: &str) -> String {
+    let mut told = String::with_capacity(text.len());
+    text.chars().for_each(|letter| plain(letter, |small| told.push(small)));
+    told
+}
+
+/// A text letter by letter: plain small ones, white space as one space, what a page writes for a letter as that letter.
 fn folded(text: &str, kind: Kind) -> Vec<Letter> {
     let mut letters: Vec<Letter> = Vec::with_capacity(text.len());
     let mut at = 0;
@@ -147,7 +170,8 @@ fn folded(text: &str, kind: Kind) -> Vec<Letter> {
         let end = at + length;
         match letters.last_mut() {
             Some(last) if char == ' ' && last.char == ' ' => last.at.end = end,
-            _ => letters.extend(char.to_lowercase().map(|char| Letter { char, at: at..end })),
+            Some(last) if is_combining_mark(char) => last.at.end = end,
+            _ => plain(char, |char| letters.push(Letter { char, at: at..end })),
         }
         at = end;
     }
@@ -215,7 +239,7 @@ fn may_hold(small: &str, term: &Term) -> bool {
 
 /// The terms that a text holds.
 pub(crate) fn held<'a>(text: &str, kind: Kind, terms: impl Iterator<Item = &'a Term>) -> Vec<&'a Term> {
-    let small = text.to_lowercase();
+    let small = plain_text(text);
     let likely: Vec<&Term> = terms.filter(|term| may_hold(&small, term)).collect();
     if likely.is_empty() {
         return Vec::new();
@@ -235,7 +259,7 @@ pub(crate) fn held<'a>(text: &str, kind: Kind, terms: impl Iterator<Item = &'a T
 
 /// A text without some terms; `None` if it holds none of them.
 pub(crate) fn without(text: &str, kind: Kind, terms: &[&Term]) -> Option<String> {
-    let small = text.to_lowercase();
+    let small = plain_text(text);
     let likely: Vec<&Term> = terms.iter().copied().filter(|term| may_hold(&small, term)).collect();
     match kind {
         _ if likely.is_empty() => None,
@@ -329,6 +353,26 @@ mod tests {
         }
         let kept = "Zebedees, Quillonia, 2026-11-25, row, unmistakable";
         assert_eq!(blank(kept, Kind::Text), kept);
+    }
+
+    #[test]
+    fn the_same_letters_are_found_however_they_are_spelt() {
+        for (name, typed) in [
+            ("Sofias Νικος", "ΝΙΚΟΣ"),
+            ("Greta Weiß", "WEISS"),
+            ("Greta Weiss", "weiß"),
+            ("Zoë Nuñez", "NUN\u{303}EZ"),
+            ("Zoe\u{308} Nun\u{303}ez", "nuñez"),
+            ("Zoë Nuñez", "Nunez"),
+            ("İdil Kaya", "idil"),
+            ("Idil Kaya", "İDİL"),
+            ("Ada O'Brien-Smyth", "O’BRIEN"),
+        ] {
+            let client = Client { name: name.to_owned(), address: Vec::new() };
+            let terms = terms(&client);
+            let told = without(&format!("{typed}; rang"), Kind::Text, &terms.iter().collect::<Vec<_>>());
+            assert_eq!(told, Some(format!("{FORGOTTEN}; rang")), "{name}, {typed}");
+        }
     }
 
     #[test]

@@ -92,7 +92,10 @@ impl Trouble {
             Self::Move { from, .. } => {
                 let mut can: Vec<String> =
                     from.moves().iter().map(|state| format!("mark it {}", state.word())).collect();
-                can.extend(from.can_be_quoted().then(|| "issue a quote again".to_owned()));
+                let quote = if *from == State::Enquiry { "issue a quote" } else { "issue a quote again" };
+                can.extend(from.can_be_quoted().then(|| quote.to_owned()));
+                let is_marked = !matches!(from, State::Enquiry | State::Quoted | State::Lapsed);
+                can.extend(is_marked.then(|| "undo the last mark with `reeve book undo`".to_owned()));
                 if can.is_empty() { "nothing follows on that".into() } else { format!("possible: {}", can.join(", ")) }
             }
             Self::Owed(..) => "enter the payment first, with `reeve book pay`".into(),

@@ -120,14 +120,14 @@ fn can_be_undone(
         let why = format!("entry {number} was undone already, on {}: {}", undone.day, undone.why);
         return no(why, "enter anew what is right");
     }
+    if matches!(line.what, Logged::Marked(State::Enquiry | State::Quoted)) {
+        let why = format!("entry {number} can't be undone: it is how the commission began, or a quote that was sent");
+        return no(why, CALLED_OFF);
+    }
     if day < line.day {
-        return no(format!("{day} can't be: entry {number} is of {}", line.day), "say the day with --on");
+        return no(format!("{day} can't be: entry {number} is of {}", line.day), "say a day from then on with --on");
     }
     match line.what {
-        Logged::Marked(State::Enquiry | State::Quoted) => no(
-            format!("entry {number} can't be undone: it is how the commission began, or a quote that was sent"),
-            CALLED_OFF,
-        ),
         Logged::Marked(state) => {
             let last = format!("SELECT max(id) FROM {} WHERE commission = ?1", standing("happening"));
             let last: i64 = db.query_row(&last, [id], |row| row.get(0))?;

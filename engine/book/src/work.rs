@@ -149,7 +149,10 @@ impl Book {
         let id = self.find(word, now.date())?.id;
         if let Some(timer) = self.timer()? {
             let why = format!("the timer runs already, for {} since {}", timer.name, timer.started.format("%H:%M"));
-            return Err(Trouble::Wrong(why, "stop it with `reeve book stop`".to_owned()));
+            return Err(Trouble::Wrong(
+                why,
+                "enter its minutes with `reeve book stop`, or drop it with `reeve book stop --drop`".to_owned(),
+            ));
         }
         let refused = self.refused();
         let write = self.write()?;
@@ -161,7 +164,7 @@ impl Book {
         write.commit().map_err(&refused)
     }
 
-    /// Stops the timer and enters its minutes, to the nearest one.
+    /// Stops the timer and enters its minutes, to the nearest one; of a timer that ran for none nothing is entered.
     ///
     /// # Errors
     /// [`Trouble`] when it does not run, ran for longer than can be, or the clock has gone back behind its start; or when
@@ -183,11 +186,14 @@ impl Book {
         let of = "SELECT commission FROM timer";
         let id: i64 = write.query_row(of, [], |row| row.get(0)).map_err(&refused)?;
         at_work(&write, id, &timer.name).map_err(&refused)??;
-        let note = marked_note(&write, id, note).map_err(&refused)?;
-        let add = "INSERT INTO work (commission, day, step, minutes, note) \
-                   SELECT commission, ?1, step, ?2, ?3 FROM timer";
-        write.execute(add, params![timer.started.date().to_string(), minutes, note]).map_err(&refused)?;
-        entered(&write, "work").map_err(&refused)?;
+        // A work of no minutes would count as one that took no time.
+        if minutes > 0.0 {
+            let note = marked_note(&write, id, note).map_err(&refused)?;
+            let add = "INSERT INTO work (commission, day, step, minutes, note) \
+                       SELECT commission, ?1, step, ?2, ?3 FROM timer";
+            write.execute(add, params![timer.started.date().to_string(), minutes, note]).map_err(&refused)?;
+            entered(&write, "work").map_err(&refused)?;
+        }
         end_timer(&write).map_err(&refused)?;
         write.commit().map_err(&refused)?;
         Ok((timer, minutes))

@@ -11,6 +11,7 @@ use reeve_costing::takeoff::plural;
 use reeve_door::{MOST_LINE, ShortLines};
 use reeve_pages::Form;
 use reeve_pages::book as pages;
+use reeve_reading::nearest;
 use reeve_shop::arguments::check_cord;
 use reeve_shop::{Order, Shop};
 use reeve_writing::Refused;
@@ -24,7 +25,7 @@ use crate::issuing::Issuing;
 use crate::layout::Layout;
 use crate::learning::learn;
 use crate::opening::{day, hold, now, open};
-use crate::output::{new_file, print};
+use crate::output::{new_file, print, print_done};
 use crate::sample_views::demo;
 use crate::sheets::{Desk, csv, json};
 
@@ -193,7 +194,8 @@ fn enquire(commission: &str, note: Option<String>, at: &Entering) -> Result<(), 
     for look in looks {
         say(&format!("look: {look}"));
     }
-    print(&format!("{} is in the book as an enquiry.\n", order.commission.reference))
+    print_done(&format!("{} is in the book as an enquiry.\n", order.commission.reference));
+    Ok(())
 }
 
 fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
@@ -231,7 +233,8 @@ fn mark(word: &str, state: &str, note: Option<&str>, at: &Entering) -> Result<()
     let place = Place::to_enter(at)?;
     let to = State::of_word(state).ok_or_else(|| Failure::input(format!("no state is called `{state}`"), ""))?;
     let from = place.book()?.mark(word, to, place.day, note)?;
-    print(&format!("{word} was {from} and is {to}.\n"))
+    print_done(&format!("{word} was {from} and is {to}.\n"));
+    Ok(())
 }
 
 fn pay(word: &str, amount: &str, note: Option<&str>, at: &Entering) -> Result<(), Failure> {
@@ -253,7 +256,8 @@ fn pay(word: &str, amount: &str, note: Option<&str>, at: &Entering) -> Result<()
     } else {
         format!("{due} is owed")
     };
-    print(&format!("{amount} {} entered for {word}; {left}.\n", currency.code()))
+    print_done(&format!("{amount} {} entered for {word}; {left}.\n", currency.code()));
+    Ok(())
 }
 
 fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
@@ -293,8 +297,13 @@ fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), a
     if took == Took::default() {
         return Err(Failure::input("nothing to enter", "say --minutes, --cord or --bought"));
     }
-    place.book()?.log(word, &took, place.day)?;
-    print(&format!("Entered for {word}.\n"))
+    let mut book = place.book()?;
+    book.log(word, &took, place.day)?;
+    for step in took.work.iter().filter_map(|line| line.step.as_deref()) {
+        name_unknown_step(&book, word, step, place.day)?;
+    }
+    print_done(&format!("Entered for {word}.\n"));
+    Ok(())
 }
 
 fn read_cord(word: &str, place: &Place) -> Result<CordUsed, Failure> {
@@ -311,13 +320,35 @@ fn undo(word: &str, entry: u32, why: &str, at: &Entering) -> Result<(), Failure>
     let place = Place::to_enter(at)?;
     let line = place.book()?.undo(word, entry, why, place.day)?;
     let what = pages::logged_words(&line.what, place.desk.words());
-    print(&format!("Entry {entry} of {word} is undone: {what}. It stays in the book, and counts no more.\n"))
+    print_done(&format!("Entry {entry} of {word} is undone: {what}. It stays in the book, and counts no more.\n"));
+    Ok(())
 }
 
 fn start(word: &str, step: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {
     let place = Place::of(&WhichShop { folder, demo: false }, None)?;
-    place.book()?.start(word, step, now())?;
-    print(&format!("The timer runs for {word}.\n"))
+    let mut book = place.book()?;
+    book.start(word, step, now())?;
+    if let Some(step) = step {
+        name_unknown_step(&book, word, step, place.day)?;
+    }
+    print_done(&format!("The timer runs for {word}.\n"));
+    Ok(())
+}
+
+/// Says so where the quote has no such step: work at other steps is logged as well, but nothing is learnt from it.
+fn name_unknown_step(book: &Book, word: &str, step: &str, day: NaiveDate) -> Result<(), Failure> {
+    let course = book.whole(word, day)?.course;
+    let Some((_, figures)) = &course.commission.quoted else { return Ok(()) };
+    let known = figures.steps.iter().map(|step| step.step.as_str());
+    if known.clone().any(|known| known == step) {
+        return Ok(());
+    }
+    let meant = match nearest(step, known.clone()) {
+        Some(near) => format!("did you mean `{near}`? Then undo the entry, and enter it anew"),
+        None => format!("steps of its quote: {}", known.collect::<Vec<_>>().join(", ")),
+    };
+    say(&format!("look: nothing is learnt from the step `{step}`; {meant}"));
+    Ok(())
 }
 
 fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {
@@ -332,7 +363,12 @@ fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), F
         });
     }
     let (timer, minutes) = book.stop(now(), note)?;
-    print(&format!("{minutes} minutes entered for {}.\n", timer.name))
+    if minutes == 0.0 {
+        print_done(&format!("The timer ran for less than half a minute: nothing was entered for {}.\n", timer.name));
+        return Ok(());
+    }
+    print_done(&format!("{minutes} minutes entered for {}.\n", timer.name));
+    Ok(())
 }
 
 fn took(word: Option<&str>, year: Option<i32>, at: &At, form: AnyForm) -> Result<(), Failure> {
@@ -446,5 +482,6 @@ fn import(file: &Path, at: &At) -> Result<(), Failure> {
     if read.without_seals {
         say("look: the text is of a form without seals: what was altered in it can't be noticed");
     }
-    print(&format!("{} read in.\n", plural("line", read.lines as u64)))
+    print_done(&format!("{} read in.\n", plural("line", read.lines as u64)));
+    Ok(())
 }

@@ -171,7 +171,7 @@ pub(crate) enum Book {
     },
     /// Undo an entry that was a slip: it stays in the book, struck out, and counts no more
     #[command(
-        after_help = "`reeve book show` lists the entries with their numbers.\n\nExample:\n  reeve book undo 2025-001 4 --why \"430 minutes, not 4300\" --shop my-shop"
+        after_help = "`reeve book show` lists the entries with their numbers.\n\nExample:\n  reeve book undo 2025-001 6 --why \"430 minutes, not 4300\" --shop my-shop"
     )]
     Undo {
         /// Its number, or its file's name
@@ -248,7 +248,7 @@ pub(crate) enum Book {
     },
     /// Look through the whole book: file, rows, seals, numbers, states, sums, pages
     #[command(
-        after_help = "Every entry has a seal that hangs on all before it; the last one is printed. Write it down outside the shop:\nwhoever rewrites the book whole can make new seals, and what you wrote down tells.\n\nExamples:\n  reeve book check --shop my-shop\n  reeve book check --seal 57-3f2a9c0b11d24e68 --shop my-shop"
+        after_help = "Every entry has a seal that hangs on all before it; the last one is printed. Write it down outside the shop:\nwhoever rewrites the book whole can make new seals, and what you wrote down tells: with --seal 57-3f2a9c0b11d24e68\n(yours) it says whether the book still begins with all that was in it then.\n\nExample:\n  reeve book check --shop my-shop"
     )]
     Check {
         /// A seal that was written down: say whether the book still begins with all that was in it then

@@ -19,6 +19,7 @@ use crate::output::print;
 use crate::own_templates::judge;
 use crate::papers::{Papers, file_name};
 use crate::sheets::{Desk, json, own_templates};
+use crate::shell::as_typed;
 use crate::{book, compare, knots, mix, samples, weigh};
 
 pub(crate) fn run(args: Args) -> Result<(), Failure> {
@@ -49,14 +50,15 @@ pub(crate) fn run(args: Args) -> Result<(), Failure> {
 
 fn begin(dir: &Path) -> Result<(), Failure> {
     let written = Folder::begin(dir).map_err(|fault| folder_failure(&fault))?;
-    let shown = dir.display();
+    let shown = as_typed(dir);
     print(&format!(
-        "A starter shop of {} files stands in {shown}. Its maker, clients and figures are invented:\n\
+        "A starter shop of {} files stands in {}. Its maker, clients and figures are invented:\n\
          change them to your own, shop.toml first. Then try:\n\n  \
          reeve check --shop {shown}\n  \
          reeve takeoff {} --shop {shown}\n  \
          reeve quote {} --shop {shown} --out {shown}/to-send\n",
         written.len(),
+        dir.display(),
         reeve_shop::DEMO_DESIGN,
         reeve_shop::DEMO_COMMISSION,
     ))

@@ -9,8 +9,8 @@ use reeve_costing::takeoff::plural;
 use reeve_pages::BUILT_IN;
 
 use crate::book::Place;
-use crate::failure::{Failure, ask, say};
-use crate::output::print;
+use crate::failure::{Failure, ask};
+use crate::output::{print, print_done};
 
 const CAUTION: &str = "Some records must be kept by law, for years: your adviser knows which. Files of the shop, pages that were \
                        written out and backups are not touched.";
@@ -28,10 +28,9 @@ pub(crate) fn forget(place: &Place, whom: &str, also: &[String], yes: bool) -> R
     if !yes {
         let looked = told(&run(&mut book, false)?, false);
         if !std::io::stdin().is_terminal() {
-            say(looked.trim_end());
-            return Err(Failure::input(
-                "nothing was forgotten: it can't be taken back",
-                format!("{CAUTION} Say --yes to do it"),
+            // Only looked at, as `reeve book learn` does without --yes.
+            return print(&format!(
+                "{looked}{CAUTION}\nNothing was blanked. With --yes it is, and can't be taken back.\n"
             ));
         }
         ask(&format!("{looked}{CAUTION}\nBlank this client in the whole book? Type yes: "));
@@ -42,7 +41,8 @@ pub(crate) fn forget(place: &Place, whom: &str, also: &[String], yes: bool) -> R
         }
     }
     let done = told(&run(&mut book, true)?, true);
-    print(&format!("{done}{CAUTION}\n"))
+    print_done(&format!("{done}{CAUTION}\n"));
+    Ok(())
 }
 
 /// What was or would be blanked, and what was left alone.
@@ -82,5 +82,19 @@ fn usual_words(place: &Place) -> BTreeSet<String> {
     let knots = place.shop.catalogue().iter().flat_map(|knot| [&knot.name, &knot.title, &knot.summary]);
     let cords = place.shop.cord_names();
     let texts = BUILT_IN.iter().map(|(_, text)| *text).chain(knots.map(String::as_str)).chain(cords);
-    texts.flat_map(|text| text.split(|c: char| !c.is_alphanumeric())).map(str::to_lowercase).collect()
+    texts.chain([COMMON]).flat_map(|text| text.split(|c: char| !c.is_alphanumeric())).map(str::to_lowercase).collect()
 }
+
+/// Common words of English that are names as well, or that hardly a note is without.
+const COMMON: &str = "a about after all also am an and any april are art as ask asked at august back be been before bill \
+    bird black blue bob bright brook brown but by call called came can carol chase chip church cliff come could dale dawn day \
+    dean did do does done down drew each eve ever faith fall fern field first fisher for ford forest found fox frank from \
+    gave gene get glen go gold good grace grant gray green grey had hand has have hazel he heath heather her here hill him his \
+    home hope how i if in into iris is it its ivy jack joy july june just keep king know lake lane last left lily little long \
+    look made make mark marsh mason may me might miles mill miss moon more most moss much must my new next nick no north not \
+    now of off old olive on once one only or other our out over own page park pat pay penny pearl people piece please poppy \
+    price ray read red reed reeve rich right ring river rob robin room rose ruby sage sailor sandy sat saw say see send \
+    sent she shore short should silver sky small smith so some south spring stone storm street such sue summer sun sure take \
+    than that the their them then there these they this time to today too two under until up us very violet wade want was \
+    way we well went were west what when where which white who will winter with wood word work would wren yes yet you young \
+    your";

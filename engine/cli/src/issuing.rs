@@ -18,7 +18,7 @@ use rust_decimal::{Decimal, RoundingStrategy};
 
 use crate::expected;
 use crate::failure::{Failure, say};
-use crate::output::print;
+use crate::output::print_done;
 use crate::papers::{Paper, Papers, Waiting, file_name};
 use crate::sheets::Desk;
 
@@ -53,7 +53,8 @@ impl Issued {
         told("look", &self.remarks);
         say(&format!("entered in the book as {}", self.number.words()));
         self.waiting.map_or(Ok(()), Waiting::put)?;
-        print(&self.page)
+        print_done(&self.page);
+        Ok(())
     }
 }
 

@@ -15,7 +15,7 @@ use rust_decimal::prelude::ToPrimitive;
 
 use crate::book::Place;
 use crate::failure::{Failure, say};
-use crate::output::{print, rewrite};
+use crate::output::{print, print_done, rewrite};
 
 /// Beyond so many times what was expected, or below that part of it, minutes are a slip.
 const SLIP: f64 = 3.0;
@@ -45,6 +45,8 @@ pub(crate) fn learn(yes: bool, place: &Place) -> Result<(), Failure> {
         let dir = after.dir.as_deref().unwrap_or(&place.folder);
         rewrite(&[(dir.join(Added::FILE), after.text.clone())])?;
         told.push_str("It stands in knots/samples.toml now.\n");
+        print_done(&told);
+        return Ok(());
     } else {
         told.push_str("Nothing was written. With --yes it is.\n");
     }

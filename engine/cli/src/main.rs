@@ -25,6 +25,7 @@ mod sample_views;
 mod samples;
 mod sheets;
 mod shelf;
+mod shell;
 mod tighten;
 mod weigh;
 

@@ -26,7 +26,9 @@ pub(crate) fn open(shop: &WhichShop) -> Result<Shop, Failure> {
 /// The folder that the system keeps for what this program knows of its user, outside every shop (XDG Base Directory
 /// Specification; on Windows the user's application data). `None` where the system names none.
 fn own_folder() -> Option<PathBuf> {
-    Some(etcetera::choose_base_strategy().ok()?.data_dir().join("reeve"))
+    // A folder that is named from where one stands may be another's.
+    let folder = etcetera::choose_base_strategy().ok()?.data_dir();
+    folder.is_absolute().then(|| folder.join("reeve"))
 }
 
 /// Holds the shop that a command changes, before its files are read; the starter shop can't be changed.

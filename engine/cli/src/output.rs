@@ -35,6 +35,13 @@ pub(crate) fn print(text: &str) -> Result<(), Failure> {
     }
 }
 
+/// Says what was entered or written. It stays so whether or not that can be said: whoever repeats it would do it twice.
+pub(crate) fn print_done(text: &str) {
+    if let Err(Failure::System(why)) = print(text) {
+        say(&format!("look: it is done, and must not be done again; only saying so failed: {why}"));
+    }
+}
+
 /// A file that a result goes into, if one is named.
 #[derive(Debug, Default, clap::Args)]
 pub(crate) struct IntoFile {

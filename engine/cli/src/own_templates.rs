@@ -13,6 +13,8 @@ use crate::sample_views;
 
 /// The most faults that are looked for on one page.
 const MOST_FAULTS: usize = 20;
+/// After so many pages that take too much no further one is laid out: each takes some seconds.
+const MOST_SPENT: usize = 3;
 
 /// Every fault of a shop's own templates.
 pub(crate) fn judge(own: &[OwnTemplate]) -> Result<Vec<Fault>, Failure> {
@@ -22,10 +24,17 @@ pub(crate) fn judge(own: &[OwnTemplate]) -> Result<Vec<Fault>, Failure> {
     let pages = pages(sample_views::all()?);
     let mut faults: Vec<Fault> = unused(own, &pages);
     let mut left = own.to_vec();
+    let mut spent = 0;
     for (template, (form, views)) in &pages {
+        if spent >= MOST_SPENT {
+            let help = "mend what takes too much first, and check again";
+            faults.push(Fault::without_place("further pages of templates/ were not looked at", help));
+            break;
+        }
         for fault in faults_of(template, *form, views, &used(template, &left))? {
             // Once is enough to wait for a part of many pages.
             left.iter_mut().filter(|file| fault.spent && file.path == fault.file).for_each(|file| file.text.clear());
+            spent += usize::from(fault.spent);
             let fault = template_fault(&fault, own);
             // Several pages may have a part in common.
             if !faults.contains(&fault) {
@@ -76,7 +85,7 @@ fn faults_of(template: &str, form: Form, views: &[Value], own: &[OwnTemplate]) -
             Err(Ended::System(why)) => return Err(Failure::System(why)),
         };
         let file = left.iter_mut().find(|file| file.path == fault.file);
-        let goes_on = file.is_some_and(|file| take_out(file, &fault));
+        let goes_on = !fault.spent && file.is_some_and(|file| take_out(file, &fault));
         faults.push(fault);
         if !goes_on {
             break;

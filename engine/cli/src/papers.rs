@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use reeve_book::BOOK_FILE;
 use reeve_writing::{Refused, Staged};
 
 use crate::failure::{Failure, say};
@@ -36,6 +37,7 @@ impl Papers {
     pub(crate) fn judge(&self, shop: Option<&Path>) -> Result<(), Failure> {
         for dir in [&self.out, &self.own].into_iter().flatten() {
             not_into_a_shop(dir, shop)?;
+            not_a_name_of_the_programs(dir)?;
         }
         let (Some(out), Some(own)) = (&self.out, &self.own) else { return Ok(()) };
         let (out_is, own_is) = (reeve_shop::real_path(out), reeve_shop::real_path(own));
@@ -63,6 +65,18 @@ impl Papers {
         let sets = [staged(&self.out, true)?, staged(&self.own, false)?];
         Ok(Waiting { name: name.to_owned(), sets: sets.into_iter().flatten().collect() })
     }
+}
+
+/// Refuses folders that are called like what the program keeps for itself.
+fn not_a_name_of_the_programs(dir: &Path) -> Result<(), Failure> {
+    let name = dir.file_name().map(|name| name.to_string_lossy()).unwrap_or_default();
+    if name.starts_with(BOOK_FILE) || name.starts_with(".reeve-") {
+        return Err(Failure::input(
+            format!("{} is a name that the program keeps for itself", dir.display()),
+            "name another folder, for example to-send",
+        ));
+    }
+    Ok(())
 }
 
 /// Papers that wait beside their places.

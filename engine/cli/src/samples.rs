@@ -10,7 +10,7 @@ use crate::forms::{DataForm, WhichShop};
 use crate::knot_args::Sample;
 use crate::layout::Layout;
 use crate::opening::{hold, open};
-use crate::output::{print, rewrite};
+use crate::output::{print, print_done, rewrite};
 use crate::sample_views::demo;
 use crate::sheets::{json, text_page};
 use crate::shelf::read_parameters;
@@ -38,13 +38,18 @@ pub(crate) fn add(sample: &Sample) -> Result<(), Failure> {
     let shown = sample_page(heading, added.lines.clone(), &added.sample, (&before, &added.hand), pace)
         .map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod, --working or --set"))?;
     let shown = text_page(&mut shop, "sample", &shown)?;
-    if let (Some(dir), false) = (&added.dir, sample.only_show) {
+    let written = added.dir.as_ref().filter(|_| !sample.only_show);
+    if let Some(dir) = written {
         rewrite(&[(dir.join(Added::FILE), added.text.clone())])?;
     }
     if let Some(odd) = added.hand.odd.iter().find(|odd| odd.at == added.at) {
         say(&format!("look: {}", odd_words(odd)));
     }
-    print(&shown)
+    if written.is_none() {
+        return print(&shown);
+    }
+    print_done(&shown);
+    Ok(())
 }
 
 /// What a sample of the starter shop changes, and hands that know nothing and something.

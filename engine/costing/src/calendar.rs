@@ -113,8 +113,8 @@ pub struct Ready {
 pub struct Missed {
     /// Days from the promise to the day it is ready, 1 or more; `None` beyond ten years.
     pub days: Option<u64>,
-    /// Bench hours from the last day that would have kept it to the end of the work, unrounded; above 0 unless nothing is
-    /// left to do at the bench.
+    /// Bench hours from the last day that would have kept it to the end of the work, unrounded: at most what there is to do
+    /// until then, and above 0 unless nothing is left to do at the bench.
     pub hours: Decimal,
 }
 
@@ -148,8 +148,9 @@ impl Bench<'_> {
         minutes * Decimal::from(self.calendar.days.len().max(1))
     }
 
-    /// When work is ready that ends at so much bench time and can't begin before a day.
-    fn ready(&self, end: Decimal, work: &Waiting) -> Ready {
+    /// When work is ready that ends at so much bench time and can't begin before a day. Up to its end there is so much to do
+    /// in all, in the same measure: no more can be short, however long it waits for other things.
+    fn ready(&self, end: Decimal, to_do: Decimal, work: &Waiting) -> Ready {
         let after = Days::new(days_in_all(&self.calendar.after));
         let done = self.reached(end).map(|day| work.begin.map_or(day, |begin| day.max(begin)));
         let on = done.and_then(|day| day.checked_add_days(after));
@@ -160,7 +161,7 @@ impl Bench<'_> {
             let of_a_week = Decimal::from(self.calendar.days.len().max(1));
             Missed {
                 days: on.and_then(|on| u64::try_from((on - promised).num_days()).ok()),
-                hours: late.max(Decimal::ZERO) / of_a_week / MINUTES,
+                hours: late.clamp(Decimal::ZERO, to_do) / of_a_week / MINUTES,
             }
         });
         Ready { on, missed }
@@ -170,14 +171,15 @@ impl Bench<'_> {
 /// Lays work on the days, one after the other from a day on, at so many bench hours a week.
 pub fn lay(calendar: &Calendar, weekly_hours: Decimal, from: NaiveDate, waiting: &[Waiting]) -> Vec<Ready> {
     let bench = Bench { calendar, from, weekly: weekly_hours * MINUTES };
-    let mut end = Decimal::ZERO;
+    let (mut end, mut to_do) = (Decimal::ZERO, Decimal::ZERO);
     let ready = |work: &Waiting| {
         // What is done at the bench keeps nothing waiting.
         if let Some(before) = work.begin.and_then(|day| day.pred_opt()).filter(|_| work.minutes > Decimal::ZERO) {
             end = end.max(bench.passed(before));
         }
         end += bench.time(work.minutes);
-        bench.ready(end, work)
+        to_do += bench.time(work.minutes);
+        bench.ready(end, to_do, work)
     };
     waiting.iter().map(ready).collect()
 }
@@ -352,7 +354,7 @@ mod tests {
         /// The day it is ready keeps a promise, and the day before does not.
         #[test]
         fn a_promise_holds_exactly_from_the_day_it_is_ready(
-            calendar in weeks(), weekly in 1_u32..60, minutes in 0_u32..6_000, start in 0_u64..40, off in -3_i64..4
+            calendar in weeks(), weekly in 1_u32..60, minutes in 0_u32..6_000, start in 0_u64..40, off in -40_i64..4
         ) {
             let from = day(1, 1) + Days::new(start);
             let laid = |promised| {
@@ -367,6 +369,8 @@ mod tests {
             if let Some(Missed { days, hours }) = missed {
                 prop_assert_eq!(days, u64::try_from(-off).ok());
                 prop_assert!(minutes == 0 || hours > Decimal::ZERO);
+                // However late it is, no more is short than there is to do.
+                prop_assert!(hours <= Decimal::from(minutes) / MINUTES);
             }
         }
     }

@@ -147,6 +147,14 @@ fn head(t: &mut Table<'_>) -> Option<TypedCommission> {
     let asked = t.maybe("asked", &Day, "When it was asked.");
     let needed_by = t.maybe("needed-by", &Day, "When the client needs it.");
     let promised = t.maybe("promised", &Day, "When you promise it.");
+    for (what, day) in [("promised", &promised), ("needed", &needed_by)] {
+        if let (Some(day), Some(asked)) = (day, &asked)
+            && day.value < asked.value
+        {
+            let title = format!("it is {what} for {}, before it was asked", day.value);
+            t.refuse_at(day.span.clone(), title, format!("asked on {}", asked.value), "look for a slip in the year");
+        }
+    }
     let rush = t.maybe("rush", &Flag, "Whether it jumps the queue, at the shop's surcharge.");
     let confidence = t.maybe(
         "confidence",
