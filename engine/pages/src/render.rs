@@ -58,7 +58,7 @@ impl Templates {
     /// Fills in the template called `name`.
     ///
     /// The data must be a structure or a map. A field that the template uses and the data lacks is a fault, not a blank.
-    /// So is a page on which the shop's own templates take more than [`MOST_STEPS`], or that grows past [`MOST_BYTES`].
+    /// So is a page on which the shop's own templates take more than [`crate::MOST_STEPS`], or that grows past [`crate::MOST_BYTES`].
     ///
     /// # Errors
     /// A [`TemplateFault`] with the file, line and reason.
