@@ -24,14 +24,16 @@ pub(crate) fn of_faults(faults: &[Fault]) {
 }
 
 /// A text that goes to a terminal holds nothing that the terminal would obey.
+///
+/// A line may end in a carriage return and a line feed, and tabs may stand in it.
 pub(crate) fn shown(text: &str) {
-    let bad = text.chars().find(|c| is_order(*c));
+    let bad = text.replace("\r\n", "\n").chars().find(|c| is_order(*c));
     assert!(bad.is_none(), "{bad:?} reaches the terminal in {text:?}");
 }
 
 /// Control characters, and those that turn the order of what follows (Unicode 16, UAX 9, section 2).
 pub(crate) fn is_order(c: char) -> bool {
-    (c.is_control() && c != '\n')
+    (c.is_control() && c != '\n' && c != '\t')
         || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{200e}' | '\u{200f}' | '\u{61c}')
 }
 

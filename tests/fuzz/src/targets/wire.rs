@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use reeve_catalogue::{Catalogue, Compute};
 use reeve_host::{Described, DescribedKnot, DescribedParameter, Library, Probed, Trouble, knot_text, probe_both};
-use reeve_reading::Source;
+use reeve_reading::{Source, seen};
 
 use crate::{Target, holds as must};
 
@@ -35,22 +35,23 @@ fn asked(described: &Described, library: &dyn Fn() -> Library) {
     }
 }
 
+/// Words go to a terminal by the one door for them.
+fn told(words: &str) {
+    must::shown(&seen(words));
+}
+
 fn of_trouble(trouble: &Trouble) {
     for words in [trouble.to_string(), trouble.remedy(NAME), trouble.remedy_before()] {
-        must::shown(&words);
+        told(&words);
     }
 }
 
 fn of_probed(probed: &Probed) {
-    must::shown(&probed.described.name);
-    must::shown(&probed.described.version);
-    probed
-        .guards
-        .iter()
-        .chain(probed.findings.iter().map(|finding| &finding.words))
-        .for_each(|words| must::shown(words));
-    probed.findings.iter().filter_map(|finding| finding.knot.as_ref()).for_each(|words| must::shown(words));
-    probed.knots.iter().for_each(|(knot, _)| must::shown(&knot.title));
+    told(&probed.described.name);
+    told(&probed.described.version);
+    probed.guards.iter().chain(probed.findings.iter().map(|finding| &finding.words)).for_each(|words| told(words));
+    probed.findings.iter().filter_map(|finding| finding.knot.as_ref()).for_each(|words| told(words));
+    probed.knots.iter().for_each(|(knot, _)| told(&knot.title));
 }
 
 fn seeds() -> Vec<Vec<u8>> {
