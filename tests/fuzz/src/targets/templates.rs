@@ -6,7 +6,7 @@ use reeve_pages::{OwnTemplate, TemplateFault, load, tag_at, used_by};
 
 use crate::Target;
 
-pub(super) const TARGET: Target = Target { name: "templates", holds, seeds, longest: 4_000, runs: 1_500 };
+pub(super) const TARGET: Target = Target { name: "templates", holds, seeds, longest: 2_000, runs: 600 };
 
 const NAMES: [&str; 2] = ["quote.html", "quote.txt"];
 
@@ -42,7 +42,7 @@ fn of_fault(fault: &TemplateFault, path: &str, text: &str) {
 fn seeds() -> Vec<Vec<u8>> {
     let mut seeds = super::files("templates", ".txt");
     seeds.extend(super::files("templates", ".html"));
-    seeds.retain(|seed| seed.len() < 4_000);
+    seeds.retain(|seed| seed.len() < 2_000);
     let small = [
         "{% for line in lines %}{{ line.text | left(width=20) }}\n{% endfor %}",
         "{% if taxed %}{{ sums }}{% elif client %}{% else %}{% raw %}{{ no }}{% endraw %}{% endif %}",
