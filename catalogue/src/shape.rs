@@ -78,12 +78,6 @@ impl Alike {
         turn([if self.mirrored { -x } else { x }, y, z], self.turned)
     }
 
-    /// Where a point, or a direction, of this strand lies on the other.
-    pub fn back(&self, point: Point) -> Point {
-        let [x, y, z] = turn(point, -self.turned);
-        [if self.mirrored { -x } else { x }, y, z]
-    }
-
     /// What is like this strand is like the other one so.
     #[must_use]
     pub fn then(&self, next: &Self) -> Self {

@@ -300,7 +300,7 @@ fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), a
     let mut book = place.book()?;
     book.log(word, &took, place.day)?;
     for step in took.work.iter().filter_map(|line| line.step.as_deref()) {
-        name_unknown_step(&book, word, step, place.day)?;
+        name_unknown_step(&book, word, step, place.day);
     }
     print_done(&format!("Entered for {word}.\n"));
     Ok(())
@@ -329,26 +329,27 @@ fn start(word: &str, step: Option<&str>, folder: Option<PathBuf>) -> Result<(), 
     let mut book = place.book()?;
     book.start(word, step, now())?;
     if let Some(step) = step {
-        name_unknown_step(&book, word, step, place.day)?;
+        name_unknown_step(&book, word, step, place.day);
     }
     print_done(&format!("The timer runs for {word}.\n"));
     Ok(())
 }
 
 /// Says so where the quote has no such step: work at other steps is logged as well, but nothing is learnt from it.
-fn name_unknown_step(book: &Book, word: &str, step: &str, day: NaiveDate) -> Result<(), Failure> {
-    let course = book.whole(word, day)?.course;
-    let Some((_, figures)) = &course.commission.quoted else { return Ok(()) };
+///
+/// It is entered by then: what hinders this remark is no failure of the entry.
+fn name_unknown_step(book: &Book, word: &str, step: &str, day: NaiveDate) {
+    let Ok(whole) = book.whole(word, day) else { return };
+    let Some((_, figures)) = &whole.course.commission.quoted else { return };
     let known = figures.steps.iter().map(|step| step.step.as_str());
     if known.clone().any(|known| known == step) {
-        return Ok(());
+        return;
     }
     let meant = match nearest(step, known.clone()) {
         Some(near) => format!("did you mean `{near}`? Then undo the entry, and enter it anew"),
         None => format!("steps of its quote: {}", known.collect::<Vec<_>>().join(", ")),
     };
     say(&format!("look: nothing is learnt from the step `{step}`; {meant}"));
-    Ok(())
 }
 
 fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {

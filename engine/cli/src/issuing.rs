@@ -64,9 +64,8 @@ impl Issuing<'_> {
         let asked = self.asked();
         let looks = self.when_ready(book)?;
         let rule = self.desk.rates().number_pattern.clone().unwrap_or_else(|| NumberPattern::USUAL.to_owned());
-        let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: shop.knots_digest() };
         let (mut pages, mut changes, mut remarks, mut waiting) = (Vec::new(), Vec::new(), Vec::new(), None);
-        let number = book.issue(&asked, &NumberPattern(rule), &origin, |number, before| {
+        let number = book.issue(&asked, &NumberPattern(rule), &origin(shop), |number, before| {
             let mut order = self.order.clone();
             if let Some(before) = before {
                 self.check_paid(number, before)?;
@@ -87,9 +86,10 @@ impl Issuing<'_> {
 
     /// Enters the quote and no more; for a sample, whose pages are nobody's to read.
     pub(crate) fn enter(&self, book: &mut Book, shop: &Shop) -> Result<Number, Failure> {
-        let origin = Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: shop.knots_digest() };
         let pattern = NumberPattern(NumberPattern::USUAL.to_owned());
-        book.issue(&self.asked(), &pattern, &origin, |number, before| self.snapshot(number, before, self.order.clone()))
+        book.issue(&self.asked(), &pattern, &origin(shop), |number, before| {
+            self.snapshot(number, before, self.order.clone())
+        })
     }
 
     pub(crate) fn asked(&self) -> Asked {
@@ -182,6 +182,11 @@ impl Issuing<'_> {
         }
         Ok(told)
     }
+}
+
+/// What makes the quote: this program, and the knots at hand.
+fn origin(shop: &Shop) -> Origin {
+    Origin { program: env!("CARGO_PKG_VERSION").to_owned(), catalogue: shop.knots_digest() }
 }
 
 /// What the day it is ready counts besides its own hours.
