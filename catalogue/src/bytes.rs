@@ -5,10 +5,10 @@
 //! A further field, or another order, is a new form: raise [`FORM`].
 
 use crate::catalogue::Catalogue;
-use crate::knot::{Amount, CoreRule, Knot, KnotTime, Lies, Move, Note, Part, Rise, Role, Round, Runs, Source};
-use crate::parameter::{Parameter, Unit};
-use crate::path::{Flip, Leg, Line, Path};
-use crate::table::{Row, Table};
+use crate::knot::{Coefficient, CoreRule, Knot, KnotTime, Lies, Move, Note, Rise, Role, Round, Runs, Source, SubKnot};
+use crate::parameter::{Parameter, ParameterUnit};
+use crate::path::{Flip, Leg, LineSource, Path};
+use crate::table::{TighteningRow, TighteningTable};
 
 /// The form that the bytes are written in.
 const FORM: u8 = 1;
@@ -115,11 +115,11 @@ fn path(to: &mut Bytes, path: &Path) {
 fn leg(to: &mut Bytes, leg: &Leg) {
     let Leg { line, goes_on_as, legs, all_round } = leg;
     match line {
-        Line::Points(points) => {
+        LineSource::Points(points) => {
             to.text("points");
             to.list(points, |to, point| point.iter().for_each(|figure| to.figure(*figure)));
         }
-        Line::Like { leg, turned, flip } => {
+        LineSource::Like { leg, turned, flip } => {
             to.text("like");
             to.count(*leg);
             to.figure(*turned);
@@ -241,30 +241,30 @@ fn parameter(to: &mut Bytes, parameter: &Parameter) {
         to.figure(*figure);
     }
     to.text(about);
-    to.word(Unit::WORDS, *unit);
+    to.word(ParameterUnit::WORDS, *unit);
     to.yes(*whole);
 }
 
-fn table_of(to: &mut Bytes, table: &Table) {
-    let Table { knot, mark, rows } = table;
+fn table_of(to: &mut Bytes, table: &TighteningTable) {
+    let TighteningTable { knot, mark, rows } = table;
     to.text(knot);
     to.text(mark);
     to.list(rows, |to, row| {
-        let Row { working, core, take_up, rise } = row;
+        let TighteningRow { working, core, take_up, rise } = row;
         to.number(*working);
         to.figure(*core);
         take_up.iter().chain(rise).for_each(|figure| to.figure(*figure));
     });
 }
 
-fn part(to: &mut Bytes, part: &Part) {
-    let Part { knot, times } = part;
+fn part(to: &mut Bytes, part: &SubKnot) {
+    let SubKnot { knot, times } = part;
     to.text(knot);
     to.figure(*times);
 }
 
-fn amount(to: &mut Bytes, amount: &Amount) {
-    let Amount { factor, each } = amount;
+fn amount(to: &mut Bytes, amount: &Coefficient) {
+    let Coefficient { factor, each } = amount;
     to.figure(*factor);
     to.maybe(each.as_ref(), |to, name| to.text(name));
 }
@@ -293,7 +293,7 @@ mod tests {
             pull: 1.0,
             second_half: Some(Flip::Across),
             legs: vec![Leg {
-                line: Line::Points(vec![[0.0, 1.0, 2.0], [3.0, 4.0, 5.0]]),
+                line: LineSource::Points(vec![[0.0, 1.0, 2.0], [3.0, 4.0, 5.0]]),
                 goes_on_as: None,
                 legs: 1,
                 all_round: false,
@@ -350,7 +350,7 @@ mod tests {
             |path| path.legs[0].goes_on_as = Some(0),
             |path| path.legs[0].legs = 2,
             |path| path.legs[0].all_round = true,
-            |path| path.legs[0].line = Line::Like { leg: 0, turned: 90.0, flip: None },
+            |path| path.legs[0].line = LineSource::Like { leg: 0, turned: 90.0, flip: None },
             |path| path.parameters.clear(),
         ];
         let mut marks: Vec<String> = changes
@@ -371,7 +371,7 @@ mod tests {
     #[test]
     fn the_two_zeros_are_one_figure() {
         let mut path = drawn();
-        path.legs[0].line = Line::Points(vec![[-0.0, 1.0, 2.0], [3.0, 4.0, 5.0]]);
+        path.legs[0].line = LineSource::Points(vec![[-0.0, 1.0, 2.0], [3.0, 4.0, 5.0]]);
         assert_eq!(path.mark(), drawn().mark());
     }
 
@@ -380,7 +380,7 @@ mod tests {
         let text = include_str!("../knots/square.toml");
         let read = |folder: &str| {
             let mut catalogue = Catalogue::default();
-            let faults = catalogue.add(&reeve_reading::Source::new(format!("{folder}/square.toml"), text));
+            let faults = catalogue.add(&reeve_reading::SourceText::new(format!("{folder}/square.toml"), text));
             assert!(faults.is_empty(), "{faults:?}");
             catalogue.bytes()
         };

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, LazyLock};
 
 use include_dir::{Dir, include_dir};
-use reeve_reading::{Desk, Fault, Source, nearest, read};
+use reeve_reading::{Diagnostics, Fault, SourceText, nearest, read};
 
 use crate::computed::Compute;
 use crate::knot::Knot;
@@ -23,7 +23,7 @@ pub const TIGHTENED: &str = "tightened";
 pub struct Catalogue {
     knots: Vec<Arc<Knot>>,
     /// The shapes that were added, not read before somebody wants to draw them.
-    shapes: BTreeMap<String, Arc<Source>>,
+    shapes: BTreeMap<String, Arc<SourceText>>,
 }
 
 impl Catalogue {
@@ -41,7 +41,7 @@ impl Catalogue {
         for file in KNOTS.files() {
             let text = file.contents_utf8().unwrap_or_default();
             let path = format!("catalogue/knots/{}", file.path().display());
-            faults.extend(catalogue.add(&Source::new(path, text)));
+            faults.extend(catalogue.add(&SourceText::new(path, text)));
         }
         let drawn: Vec<String> = catalogue.iter().filter(|k| k.is_drawn()).map(|k| k.name.clone()).collect();
         for name in drawn {
@@ -79,8 +79,8 @@ impl Catalogue {
     /// Reads the table that tightening left for a knot, which must be here already.
     ///
     /// A table whose knot is not here, or whose path has changed since, is told and left aside.
-    pub fn add_table(&mut self, source: &Arc<Source>) -> Vec<Fault> {
-        let desk = Desk::new(Arc::clone(source));
+    pub fn add_table(&mut self, source: &Arc<SourceText>) -> Vec<Fault> {
+        let desk = Diagnostics::new(Arc::clone(source));
         let Some(table) = read(&desk, table_file) else { return desk.into_faults() };
         let at = self.knots.binary_search_by(|knot| knot.name.cmp(&table.knot)).ok();
         let knot = at.map(|at| &mut self.knots[at]);
@@ -100,7 +100,7 @@ impl Catalogue {
     }
 
     /// Adds the text of the shape that tightening left for a knot.
-    pub fn add_shape(&mut self, knot: &str, source: Arc<Source>) {
+    pub fn add_shape(&mut self, knot: &str, source: Arc<SourceText>) {
         self.shapes.insert(knot.to_owned(), source);
     }
 
@@ -108,15 +108,15 @@ impl Catalogue {
     pub fn shape(&self, knot: &Knot) -> (Option<Shape>, Vec<Fault>) {
         let own = self.shapes.get(&knot.name).cloned();
         let Some(source) = own.or_else(|| embedded(&shape_name(&knot.name))) else { return (None, Vec::new()) };
-        let desk = Desk::new(source);
+        let desk = Diagnostics::new(source);
         let mark = knot.path.as_ref().map(Path::mark);
         let shape = read(&desk, shape_file).filter(|(of, _)| Some(of) == mark.as_ref());
         (shape.map(|(_, shape)| shape), desk.into_faults())
     }
 
     /// Reads a knot file and adds its knot; a knot of the same name is replaced by the later one.
-    pub fn add(&mut self, source: &Arc<Source>) -> Vec<Fault> {
-        let desk = Desk::new(Arc::clone(source));
+    pub fn add(&mut self, source: &Arc<SourceText>) -> Vec<Fault> {
+        let desk = Diagnostics::new(Arc::clone(source));
         if let Some(knot) = read(&desk, knot_file) {
             self.put(Arc::new(knot));
         }
@@ -177,8 +177,8 @@ fn missing_part(knot: &Knot, part: &str, whole: &[Arc<Knot>]) -> Fault {
     Fault::without_place(missing.to_string(), help)
 }
 
-fn embedded(name: &str) -> Option<Arc<Source>> {
+fn embedded(name: &str) -> Option<Arc<SourceText>> {
     let path = format!("{TIGHTENED}/{name}");
     let text = KNOTS.get_file(&path)?.contents_utf8()?;
-    Some(Source::new(format!("catalogue/knots/{path}"), text))
+    Some(SourceText::new(format!("catalogue/knots/{path}"), text))
 }

@@ -10,9 +10,9 @@ use crate::computed::Computed;
 use crate::geometry::{climbing, turn_round, turn_round_rectangle, turn_round_row};
 use crate::misfit::Misfit;
 use crate::packing::bundle_ratio;
-use crate::parameter::{Parameter, Settled, Unit};
+use crate::parameter::{Parameter, ParameterUnit, Settled};
 use crate::path::{self, Path};
-use crate::table::Table;
+use crate::table::TighteningTable;
 
 /// The role of the legs that tie.
 pub const WORKING_ROLE: &str = "working";
@@ -29,7 +29,7 @@ pub struct Knot {
     /// Other names the trade uses.
     pub also: Vec<String>,
     /// How it is used.
-    pub kind: Kind,
+    pub kind: KnotKind,
     /// How it is tied, in a sentence or two.
     pub summary: String,
     /// What it can be tied round.
@@ -49,7 +49,7 @@ pub struct Knot {
     /// The centrelines of its legs.
     pub path: Option<Path>,
     /// What tightening the path came to. It counts where the working role has no moves.
-    pub table: Option<Arc<Table>>,
+    pub table: Option<Arc<TighteningTable>>,
     /// The knots that it is made of, once the catalogue has found them.
     pub parts: Vec<Arc<Knot>>,
     /// The library that works it out, in place of moves and path.
@@ -60,7 +60,7 @@ pub struct Knot {
 
 /// How a knot is used.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum KnotKind {
     /// Repeated down its own core, many columns side by side.
     Sennit,
     /// Tied side by side over a core that all knots of a row share.
@@ -74,9 +74,9 @@ pub enum Kind {
 }
 
 /// A kind, the word it is written as and what it means.
-pub type KindRow = (&'static str, Kind);
+pub type KindRow = (&'static str, KnotKind);
 
-impl Kind {
+impl KnotKind {
     /// Every kind with its word.
     pub const WORDS: &'static [KindRow] = &[
         ("sennit", Self::Sennit),
@@ -203,7 +203,7 @@ pub struct Role {
 
 /// A factor, perhaps times a parameter.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Amount {
+pub struct Coefficient {
     /// The plain factor.
     pub factor: f64,
     /// The parameter it is multiplied by.
@@ -218,21 +218,21 @@ pub enum Move {
         /// The thing.
         thing: Round,
         /// How many turns.
-        turns: Amount,
+        turns: Coefficient,
         /// How far one turn climbs, in cord diameters.
         pitch: f64,
     },
     /// A straight run, in cord diameters.
-    Across(Amount),
+    Across(Coefficient),
     /// A run along the knot's rise, in rises.
-    Along(Amount),
+    Along(Coefficient),
     /// What a leg of this role takes in another knot, so many times.
-    Knots(Part),
+    Knots(SubKnot),
 }
 
 /// Another knot that a knot is made of.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Part {
+pub struct SubKnot {
     /// Its name.
     pub knot: String,
     /// How many of it.
@@ -255,9 +255,9 @@ pub enum Round {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Rise {
     /// In cord diameters.
-    pub diameters: Amount,
+    pub diameters: Coefficient,
     /// As many rises of another knot besides.
-    pub part: Option<Part>,
+    pub part: Option<SubKnot>,
     /// Parameter holding the angle, in degrees, by whose cosine the rise is divided.
     pub slant: Option<String>,
     /// Where it comes from.
@@ -268,7 +268,7 @@ pub struct Rise {
 #[derive(Debug, Clone, PartialEq)]
 pub struct KnotTime {
     /// Time that does not depend on length, in seconds.
-    pub base: Amount,
+    pub base: Coefficient,
     /// Seconds for each metre of hanging leg, each draw.
     pub pull: f64,
     /// Where it comes from.
@@ -344,13 +344,13 @@ impl Knot {
         let (working, rise) = match &self.rise {
             Some(rise) => {
                 let rise = self.rise_of(rise, setting, unit)?;
-                (self.along(&self.working, |taken| taken.working, &Place { setting, unit, rise })?, rise)
+                (self.along(&self.working, |taken| taken.working, &MovePlace { setting, unit, rise })?, rise)
             }
             None => self.tightened(setting, unit)?,
         };
         Ok(Taken {
             working,
-            core: self.along(&self.carried, |taken| taken.core, &Place { setting, unit, rise })?,
+            core: self.along(&self.carried, |taken| taken.core, &MovePlace { setting, unit, rise })?,
             rise,
             base: Time::s(self.amount(&self.time.base, setting)),
             draws: self.working.draws,
@@ -386,7 +386,7 @@ impl Knot {
     pub fn core_thickness(&self, setting: &Setting<'_>) -> f64 {
         let unit = self.unit(setting);
         match setting.core {
-            Core::Legs { count, diameter } => path::Round::Legs(count).thickness() * (diameter / unit),
+            Core::Legs { count, diameter } => path::StartingCore::Legs(count).thickness() * (diameter / unit),
             Core::Rod(diameter) => diameter / unit,
             // A turn round a rectangle is as long as round a rod of its perimeter.
             Core::Bar(a, b) => (a + b) * 2.0 / PI / unit,
@@ -414,9 +414,9 @@ impl Knot {
         let own = self.parameters.iter().map(|parameter| {
             let value = self.parameter(&parameter.name, setting.parameters);
             let length = match parameter.unit {
-                Unit::Length => Some(Length::mm(value)),
-                Unit::Diameters => Some(self.unit(setting) * value),
-                Unit::Number | Unit::Degrees => None,
+                ParameterUnit::Length => Some(Length::mm(value)),
+                ParameterUnit::Diameters => Some(self.unit(setting) * value),
+                ParameterUnit::Number | ParameterUnit::Degrees => None,
             };
             Settled { part: None, name: parameter.name.clone(), value, unit: parameter.unit, length }
         });
@@ -488,7 +488,7 @@ impl Knot {
     }
 
     /// What the moves of one role come to; `of` picks the role's share where they name another knot.
-    fn along(&self, role: &Role, of: fn(&Taken) -> Length, place: &Place<'_>) -> Result<Length, Misfit> {
+    fn along(&self, role: &Role, of: fn(&Taken) -> Length, place: &MovePlace<'_>) -> Result<Length, Misfit> {
         let length = |step: &Move| match step {
             Move::Knots(part) => Ok(of(&self.taken_by(part, place.setting)?) * part.times),
             _ => Ok(self.length_of(step, place)),
@@ -510,25 +510,25 @@ impl Knot {
     }
 
     /// What one of the knots that this one is made of takes in its place.
-    fn taken_by(&self, part: &Part, setting: &Setting<'_>) -> Result<Taken, Misfit> {
+    fn taken_by(&self, part: &SubKnot, setting: &Setting<'_>) -> Result<Taken, Misfit> {
         let knot = self.parts.iter().find(|knot| knot.name == part.knot);
         let knot = knot.ok_or_else(|| Misfit::MissingPart { knot: self.title.clone(), part: part.knot.clone() })?;
         knot.taken(&Setting { parameters: &[], ..setting.clone() })
     }
 
     /// The knots that it says it is made of.
-    pub fn named_parts(&self) -> impl Iterator<Item = &Part> {
+    pub fn named_parts(&self) -> impl Iterator<Item = &SubKnot> {
         let moves = self.working.moves.iter().chain(&self.carried.moves);
         let in_moves = moves.filter_map(|step| if let Move::Knots(part) = step { Some(part) } else { None });
         in_moves.chain(self.rise.iter().filter_map(|rise| rise.part.as_ref()))
     }
 
-    fn amount(&self, amount: &Amount, setting: &Setting<'_>) -> f64 {
+    fn amount(&self, amount: &Coefficient, setting: &Setting<'_>) -> f64 {
         amount.factor * amount.each.as_ref().map_or(1.0, |name| self.parameter(name, setting.parameters))
     }
 
-    fn length_of(&self, step: &Move, place: &Place<'_>) -> Length {
-        let Place { setting, unit, rise } = *place;
+    fn length_of(&self, step: &Move, place: &MovePlace<'_>) -> Length {
+        let MovePlace { setting, unit, rise } = *place;
         match step {
             Move::Knots(_) => Length::ZERO,
             Move::Across(diameters) => unit * self.amount(diameters, setting),
@@ -559,7 +559,7 @@ impl Knot {
 
 /// Where a leg's moves are measured.
 #[derive(Clone, Copy)]
-struct Place<'a> {
+struct MovePlace<'a> {
     setting: &'a Setting<'a>,
     /// What one diameter is.
     unit: Length,

@@ -27,10 +27,10 @@ pub mod tighten;
 pub use catalogue::{Catalogue, TIGHTENED, shape_name, table_name};
 pub use computed::{Compute, Computed, Question, Unknown};
 pub use knot::{
-    Amount, CORE_ROLE, Core, CoreRule, GIVE_RANGE, Kind, KindRow, Knot, KnotTime, Lies, Move, Note, Part, Rise, Role,
-    Round, Runs, Setting, Source, Taken, USUAL_GIVE, WORKING_ROLE,
+    CORE_ROLE, Coefficient, Core, CoreRule, GIVE_RANGE, KindRow, Knot, KnotKind, KnotTime, Lies, Move, Note, Rise,
+    Role, Round, Runs, Setting, Source, SubKnot, Taken, USUAL_GIVE, WORKING_ROLE,
 };
 pub use misfit::{Misfit, with_article};
 pub use packing::bundle_ratio;
-pub use parameter::{Parameter, Settled, Unit};
+pub use parameter::{Parameter, ParameterUnit, Settled};
 pub use reader::{knot_file, shape_text, table_text};

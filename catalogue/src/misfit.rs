@@ -4,7 +4,7 @@ use std::fmt;
 
 use reeve_measure::Length;
 
-use crate::parameter::Unit;
+use crate::parameter::ParameterUnit;
 
 /// Why a knot can't be tied so. The message says what it needs and what it was given.
 #[derive(Debug, Clone, PartialEq)]
@@ -70,7 +70,7 @@ pub enum Misfit {
         /// Lowest and highest.
         range: (f64, f64),
         /// What all three are measured in.
-        unit: Unit,
+        unit: ParameterUnit,
     },
     /// A parameter that is counted was given a fraction.
     ParameterNotWhole {
@@ -93,7 +93,7 @@ pub enum Misfit {
         /// What was given.
         given: Length,
         /// What it is measured in.
-        unit: Unit,
+        unit: ParameterUnit,
     },
     /// The library that works the knot out says that it can't be tied so.
     Refused {
@@ -187,9 +187,9 @@ impl fmt::Display for Misfit {
             }
             Self::ParameterNoLength { name, given, unit } => {
                 let what = match unit {
-                    Unit::Degrees => "an angle in degrees",
-                    Unit::Diameters => "a number of cord diameters",
-                    Unit::Number | Unit::Length => "a plain number",
+                    ParameterUnit::Degrees => "an angle in degrees",
+                    ParameterUnit::Diameters => "a number of cord diameters",
+                    ParameterUnit::Number | ParameterUnit::Length => "a plain number",
                 };
                 write!(f, "`{name}` is {what}, and was given a length of {} mm", given.as_mm())
             }

@@ -19,7 +19,7 @@ pub struct Parameter {
     /// What it is.
     pub about: String,
     /// What it is measured in.
-    pub unit: Unit,
+    pub unit: ParameterUnit,
     /// Whether only whole numbers are taken.
     pub whole: bool,
 }
@@ -34,14 +34,14 @@ pub struct Settled {
     /// As the knot counts it: a length in millimetres.
     pub value: f64,
     /// What it is measured in.
-    pub unit: Unit,
+    pub unit: ParameterUnit,
     /// How long it is, where it is measured along a cord.
     pub length: Option<Length>,
 }
 
 /// What a parameter is measured in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Unit {
+pub enum ParameterUnit {
     /// A plain number.
     Number,
     /// A length; its value is in millimetres.
@@ -52,7 +52,7 @@ pub enum Unit {
     Diameters,
 }
 
-impl Unit {
+impl ParameterUnit {
     /// Every unit with its word.
     pub const WORDS: &'static [(&'static str, Self)] =
         &[("number", Self::Number), ("mm", Self::Length), ("degrees", Self::Degrees), ("diameters", Self::Diameters)];
@@ -90,9 +90,13 @@ impl Parameter {
     pub(crate) fn value(&self, figure: Figure) -> Result<f64, Misfit> {
         let name = || self.name.clone();
         let value = match (self.unit, figure) {
-            (Unit::Length, Figure::Length(length)) => length.as_mm(),
-            (Unit::Number | Unit::Degrees | Unit::Diameters, Figure::Number(number)) => number,
-            (Unit::Length, Figure::Number(given)) => return Err(Misfit::ParameterUnit { name: name(), given }),
+            (ParameterUnit::Length, Figure::Length(length)) => length.as_mm(),
+            (ParameterUnit::Number | ParameterUnit::Degrees | ParameterUnit::Diameters, Figure::Number(number)) => {
+                number
+            }
+            (ParameterUnit::Length, Figure::Number(given)) => {
+                return Err(Misfit::ParameterUnit { name: name(), given });
+            }
             (unit, Figure::Length(given)) => return Err(Misfit::ParameterNoLength { name: name(), given, unit }),
         };
         self.check(value).map(|()| value)

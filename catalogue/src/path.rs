@@ -28,7 +28,7 @@ pub struct Path {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Leg {
     /// Its line.
-    pub line: Line,
+    pub line: LineSource,
     /// The leg that it goes on as in the next repeat, counted from 0; itself if not said. Of legs all round, how many
     /// legs further round.
     pub goes_on_as: Option<usize>,
@@ -40,7 +40,7 @@ pub struct Leg {
 
 /// Where a leg's line comes from.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Line {
+pub enum LineSource {
     /// Drawn point by point.
     Points(Vec<Point>),
     /// Another leg's line, changed.
@@ -82,7 +82,7 @@ impl Flip {
 
 /// A core as tightening starts with it.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Round {
+pub enum StartingCore {
     /// Nothing: the knot is drawn without a core.
     Nothing,
     /// So many legs as thick as the working cord; none is a core left out.
@@ -91,7 +91,7 @@ pub enum Round {
     Rod(f64),
 }
 
-impl Round {
+impl StartingCore {
     /// How thick a rod has the same girth, in cord diameters: what a table of take-up is read by.
     ///
     /// Up to four legs lie with their centres on a polygon of that many sides one diameter long (two lie side by side),
@@ -137,7 +137,7 @@ impl Path {
     }
 
     /// The shape that tightening starts from.
-    pub fn start(&self, working: u32, round: Round) -> Start {
+    pub fn start(&self, working: u32, round: StartingCore) -> Start {
         let legs = self.legs_of(working);
         let repeat = self.repeats.map(|rise| Repeat { rise, twist: self.twist.unwrap_or_default().to_radians() });
         let thens: Vec<Then> =
@@ -159,15 +159,17 @@ impl Path {
     }
 
     /// Each leg in one repeat, point by point, the second half and the legs all round included.
-    fn legs_of(&self, working: u32) -> Vec<Placed> {
-        let mut legs: Vec<Placed> = Vec::new();
+    fn legs_of(&self, working: u32) -> Vec<PlacedLeg> {
+        let mut legs: Vec<PlacedLeg> = Vec::new();
         for drawn in &self.legs {
             let of = legs.len();
             let many = if drawn.all_round { working } else { 1 };
             let on = drawn.goes_on_as.unwrap_or(if drawn.all_round { 0 } else { of });
             legs.push(match &drawn.line {
-                Line::Points(points) => Placed { points: self.with_second_half(points), alike: None, next: on },
-                Line::Like { leg, turned, flip } => {
+                LineSource::Points(points) => {
+                    PlacedLeg { points: self.with_second_half(points), alike: None, next: on }
+                }
+                LineSource::Like { leg, turned, flip } => {
                     let (mirrored, half) = flip.map_or((false, 0.0), Flip::parts);
                     alike(&legs, &Alike { strand: *leg, turned: (turned + half).to_radians(), mirrored }, on)
                 }
@@ -200,29 +202,29 @@ impl Path {
 }
 
 /// A leg with its line and the leg that it is in the next repeat.
-struct Placed {
+struct PlacedLeg {
     points: Vec<Point>,
     alike: Option<Alike>,
     next: usize,
 }
 
 /// A leg that is like an earlier one.
-fn alike(legs: &[Placed], like: &Alike, next: usize) -> Placed {
+fn alike(legs: &[PlacedLeg], like: &Alike, next: usize) -> PlacedLeg {
     let Some(other) = legs.get(like.strand) else {
-        return Placed { points: Vec::new(), alike: None, next };
+        return PlacedLeg { points: Vec::new(), alike: None, next };
     };
     let first = other.alike.map_or(*like, |first| first.then(like));
-    Placed { points: other.points.iter().map(|point| like.of(*point)).collect(), alike: Some(first), next }
+    PlacedLeg { points: other.points.iter().map(|point| like.of(*point)).collect(), alike: Some(first), next }
 }
 
 /// Moves a point out, or in, to make room for a core thicker or thinner than the one cord it is drawn round.
-fn widened([x, y, z]: Point, round: Round) -> Point {
+fn widened([x, y, z]: Point, round: StartingCore) -> Point {
     let radius = libm::hypot(x, z);
     let out = match round {
-        Round::Nothing => radius,
+        StartingCore::Nothing => radius,
         // Closer in they would start inside one another.
-        Round::Legs(0) => radius * 0.7,
-        Round::Legs(_) | Round::Rod(_) => radius + (round.thickness() - 1.0) / 2.0,
+        StartingCore::Legs(0) => radius * 0.7,
+        StartingCore::Legs(_) | StartingCore::Rod(_) => radius + (round.thickness() - 1.0) / 2.0,
     };
     if radius == 0.0 { [x, y, z] } else { [x * out / radius, y, z * out / radius] }
 }
@@ -250,7 +252,7 @@ fn beyond(from: Point, to: Point) -> Point {
 }
 
 /// The smooth line of one leg: in a repeating knot from what comes before it to what follows.
-fn smooth_leg(at: usize, legs: &[Placed], thens: &[Then], repeat: Option<Repeat>) -> Vec<Point> {
+fn smooth_leg(at: usize, legs: &[PlacedLeg], thens: &[Then], repeat: Option<Repeat>) -> Vec<Point> {
     let line = &legs[at].points;
     match (repeat, thens[at]) {
         (Some(repeat), Then::GoesOnAs(next)) => {

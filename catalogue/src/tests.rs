@@ -4,7 +4,7 @@ use std::sync::{Arc, OnceLock};
 
 use proptest::prelude::*;
 use reeve_measure::{Length, Time};
-use reeve_reading::{Figure, Source};
+use reeve_reading::{Figure, SourceText};
 
 use crate::geometry::OVERHAND_AT_LEAST;
 use crate::tighten::GIVES;
@@ -227,7 +227,7 @@ proptest! {
     #[test]
     fn no_text_panics_the_knot_reader(text in "\\PC{0,200}") {
         let mut catalogue = Catalogue::default();
-        catalogue.add(&Source::new("knots/x.toml", text));
+        catalogue.add(&SourceText::new("knots/x.toml", text));
     }
 }
 
@@ -258,7 +258,7 @@ const ADDING: &str = "[knot]\nname = \"adding\"\ntitle = \"adding knot\"\nkind =
 #[test]
 fn a_library_is_asked_with_every_value_and_the_core_as_a_rod() {
     let mut catalogue = Catalogue::default();
-    assert!(catalogue.add(&Source::new("adding.toml", ADDING)).is_empty());
+    assert!(catalogue.add(&SourceText::new("adding.toml", ADDING)).is_empty());
     let told = |catalogue: &Catalogue, give, parameters: &[(String, f64)]| {
         let setting = Setting { cord: mm(4.0), working: 1, core: Core::Rod(mm(30.0)), give, parameters };
         catalogue.find("adding").unwrap().taken(&setting).map_err(|misfit| misfit.to_string())
@@ -280,7 +280,7 @@ fn a_library_is_asked_with_every_value_and_the_core_as_a_rod() {
 #[test]
 fn a_parameter_takes_the_figure_of_its_unit() {
     let mut catalogue = Catalogue::default();
-    catalogue.add(&Source::new("adding.toml", ADDING));
+    catalogue.add(&SourceText::new("adding.toml", ADDING));
     let knot = catalogue.find("adding").unwrap();
     assert_eq!(knot.chosen("length", Figure::Length(mm(80.0))), Ok(80.0));
     assert_eq!(knot.chosen("turns", Figure::Number(8.0)), Ok(8.0));

@@ -12,8 +12,8 @@ use std::sync::Arc;
 use std::thread;
 use std::time::{Duration, Instant};
 
-use reeve_costing::alone::Alone;
-use reeve_reading::{Desk, Source, read};
+use reeve_costing::single_piece::SinglePiece;
+use reeve_reading::{Diagnostics, SourceText, read};
 use reeve_shop::files::design_file;
 use reeve_shop::{Admissions, Choice, Folder, Shop};
 use reeve_tests::{TestShop, files_below, host, reeve};
@@ -40,7 +40,7 @@ fn parse(shop: &TestShop) -> Duration {
     let start = Instant::now();
     for path in &paths {
         let text = fs::read_to_string(path).unwrap();
-        let desk = Desk::new(Source::new("design", text));
+        let desk = Diagnostics::new(SourceText::new("design", text));
         black_box(read(&desk, |t| design_file(t, &Choice::default()))).unwrap();
     }
     start.elapsed()
@@ -69,7 +69,7 @@ fn sweep() -> Duration {
     let found = shop.sizes("curlew-hanger", &Choice::default(), true).0.remove(0);
     let rates = shop.rates().unwrap();
     let start = Instant::now();
-    let alone = Alone::of(&Arc::clone(&found.take_off), rates).unwrap();
+    let alone = SinglePiece::of(&Arc::clone(&found.take_off), rates).unwrap();
     let gained = (0..PRICES).filter(|cents| {
         let outcome = alone.sold_at(Decimal::new(*cents, 2), rates);
         black_box(outcome).margin > Decimal::ZERO

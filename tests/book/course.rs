@@ -1,7 +1,7 @@
 //! States, payments, work and sums.
 
 use proptest::prelude::*;
-use reeve_book::{Asked, Book, Client, Figures, NumberPattern, Origin, Snapshot, State, Trouble};
+use reeve_book::{Book, BookError, BookedClient, Enquiry, NumberPattern, Origin, QuoteFigures, Snapshot, State};
 use rust_decimal::Decimal;
 
 use crate::workshop::Workshop;
@@ -10,9 +10,9 @@ fn day(nth: u64) -> chrono::NaiveDate {
     chrono::NaiveDate::from_ymd_opt(2027, 1, 4).unwrap() + chrono::Days::new(nth)
 }
 
-fn figures(gross: i64, valid: u64) -> Figures {
+fn figures(gross: i64, valid: u64) -> QuoteFigures {
     let zero = Decimal::ZERO;
-    Figures {
+    QuoteFigures {
         currency: "EUR".to_owned(),
         net: Decimal::from(gross),
         gross: Decimal::from(gross),
@@ -38,13 +38,13 @@ fn figures(gross: i64, valid: u64) -> Figures {
 }
 
 /// What is asked by a client who lives in a street of their own.
-pub(crate) fn asked(reference: &str, client: &str, day: chrono::NaiveDate) -> Asked {
-    let client = Client { name: client.to_owned(), address: vec![format!("7 {client} Row")] };
+pub(crate) fn asked(reference: &str, client: &str, day: chrono::NaiveDate) -> Enquiry {
+    let client = BookedClient { name: client.to_owned(), address: vec![format!("7 {client} Row")] };
     let title = format!("Fobs for {}", client.name);
-    Asked { reference: reference.to_owned(), title, client, day, note: None }
+    Enquiry { reference: reference.to_owned(), title, client, day, note: None }
 }
 
-fn issue(book: &mut Book, reference: &str, gross: i64, today: u64) -> Result<String, Trouble> {
+fn issue(book: &mut Book, reference: &str, gross: i64, today: u64) -> Result<String, BookError> {
     issue_for(book, reference, "Ada", gross, day(today))
 }
 
@@ -54,14 +54,14 @@ pub(crate) fn issue_for(
     client: &str,
     gross: i64,
     today: chrono::NaiveDate,
-) -> Result<String, Trouble> {
+) -> Result<String, BookError> {
     let asked = asked(reference, client, today);
     let origin = Origin { program: "0".to_owned(), catalogue: "0".to_owned() };
     let pages = vec![("quote.json".to_owned(), "{}".to_owned()), ("quote.txt".to_owned(), "Quote".to_owned())];
-    let figures = Figures { valid_until: today + chrono::Days::new(10), ..figures(gross, 0) };
+    let figures = QuoteFigures { valid_until: today + chrono::Days::new(10), ..figures(gross, 0) };
     let snapshot = Snapshot { figures, pages, changes: Vec::new(), maker_changes: Vec::new() };
     let pattern = NumberPattern(NumberPattern::USUAL.to_owned());
-    let made = |_: &_, _: Option<&_>| Ok::<_, Trouble>(snapshot.clone());
+    let made = |_: &_, _: Option<&_>| Ok::<_, BookError>(snapshot.clone());
     book.issue(&asked, &pattern, &origin, made).map(|number| number.number)
 }
 
@@ -324,7 +324,7 @@ fn the_timer_runs_on_and_is_entered_once() {
     let at = |hour: u32, minute: u32| day(0).and_hms_opt(hour, minute, 20).unwrap();
     book.start("order-0", Some("Tie"), at(9, 0)).unwrap();
     // The clock went back: nothing is entered, and the timer runs on.
-    assert!(matches!(book.stop(at(8, 0), None), Err(Trouble::Wrong(..))));
+    assert!(matches!(book.stop(at(8, 0), None), Err(BookError::Wrong(..))));
     assert!((book.stop(at(10, 31), None).unwrap().1 - 91.0).abs() < 1e-9);
     let logged = |book: &Book| book.whole("order-0", day(0)).unwrap().course.took.work.len();
     assert_eq!(logged(&book), 1);

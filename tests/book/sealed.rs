@@ -335,7 +335,7 @@ fn do_it(book: &mut Book, one: &Did) {
         }
         Did::Log(at, minutes) => {
             let line = reeve_book::WorkLine { day, step: Some("Tie".to_owned()), minutes, note: None };
-            let _ = book.log(&reference(at), &reeve_book::Took { work: vec![line], ..Default::default() }, day);
+            let _ = book.log(&reference(at), &reeve_book::Actuals { work: vec![line], ..Default::default() }, day);
         }
         Did::Undo(at, entry) => {
             let _ = book.undo(&reference(at), entry, "a slip", day);

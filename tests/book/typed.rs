@@ -210,7 +210,7 @@ fn the_book_itself_refuses_what_cannot_be() {
     assert!(book.pay("2026-001", rust_decimal::Decimal::ONE, day("9999-01-01"), None).is_err());
     let line = |minutes| reeve_book::WorkLine { day: day("2026-11-27"), step: None, minutes, note: None };
     for minutes in [-5.0, f64::NAN, f64::INFINITY, 1e300] {
-        let took = reeve_book::Took { work: vec![line(minutes)], ..Default::default() };
+        let took = reeve_book::Actuals { work: vec![line(minutes)], ..Default::default() };
         assert!(book.log("2026-001", &took, day("2026-11-27")).is_err());
     }
     assert!(book.check(|_, _| None).unwrap().is_empty());

@@ -130,11 +130,11 @@ fn without_comments(text: &str) -> String {
 /// The codes of the contract are the places of the words that the catalogue's files use.
 #[test]
 fn codes_stand_for_the_catalogues_words() {
-    use reeve_catalogue::{Kind, Source, Unit};
-    let kinds: Vec<&str> = Kind::WORDS.iter().map(|(word, _)| *word).collect();
+    use reeve_catalogue::{KnotKind, ParameterUnit, Source};
+    let kinds: Vec<&str> = KnotKind::WORDS.iter().map(|(word, _)| *word).collect();
     assert_eq!(kinds, ["sennit", "row", "mounting", "wrap", "single"]);
     let sources: Vec<&str> = Source::OF_LIBRARIES.iter().map(|(word, _)| *word).collect();
     assert_eq!(sources, ["geometry", "published", "common practice", "from memory"]);
-    let units: Vec<&str> = Unit::WORDS.iter().map(|(word, _)| *word).collect();
+    let units: Vec<&str> = ParameterUnit::WORDS.iter().map(|(word, _)| *word).collect();
     assert_eq!(units, ["number", "mm", "degrees", "diameters"]);
 }

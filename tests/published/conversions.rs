@@ -1,7 +1,7 @@
 //! Units as a maker types them, against the definitions of the units.
 
 use reeve_costing::store::{Cord, PutUp};
-use reeve_reading::{Desk, Source, read};
+use reeve_reading::{Diagnostics, SourceText, read};
 use reeve_shop::files::cords_file;
 use rust_decimal::Decimal;
 
@@ -24,7 +24,7 @@ fn cord(diameter: &str, weight: &str, put_up: &str) -> Cord {
         "[[cord]]\nname = \"c\"\ntitle = \"C\"\ndiameter = \"{diameter}\"\nweight = \"{weight}\"\n\
          [[cord.put-up]]\ntitle = \"reel\"\nprice = \"1.00\"\n{put_up}\n"
     );
-    let desk = Desk::new(Source::new("cords.toml", text));
+    let desk = Diagnostics::new(SourceText::new("cords.toml", text));
     let cords = read(&desk, cords_file);
     let faults: Vec<String> = desk.into_faults().iter().map(|fault| fault.render(false)).collect();
     assert!(faults.is_empty(), "{}", faults.join("\n"));

@@ -1,14 +1,14 @@
 //! Reads one knot type from the text of its file.
 
 use reeve_measure::bound;
-use reeve_reading::{Choice, Count, Flag, List, Name, Number, Placed, Table, Text};
+use reeve_reading::{Count, Flag, List, Name, Number, OneOf, Placed, Table, Text};
 
 use crate::computed::Computed;
 use crate::knot::{
-    Amount, CORE_ROLE, CoreRule, Kind, Knot, KnotTime, Lies, Move, Note, Part, Rise, Role, Round, Runs, Source,
-    WORKING_ROLE,
+    CORE_ROLE, Coefficient, CoreRule, Knot, KnotKind, KnotTime, Lies, Move, Note, Rise, Role, Round, Runs, Source,
+    SubKnot, WORKING_ROLE,
 };
-use crate::parameter::{Parameter, Unit};
+use crate::parameter::{Parameter, ParameterUnit};
 
 /// Reads a knot file. Faults are laid on the table's desk.
 pub fn knot_file(t: &mut Table<'_>) -> Option<Knot> {
@@ -128,33 +128,33 @@ fn straight_core() -> Role {
         legs: (0, 0),
         draws: 0.0,
         joins: false,
-        moves: vec![Move::Along(Amount { factor: 1.0, each: None })],
+        moves: vec![Move::Along(Coefficient { factor: 1.0, each: None })],
         note: Note { source: Source::Geometry, words: "The core runs straight through the knot.".to_owned() },
     }
 }
 
-struct Head {
+struct KnotHead {
     name: String,
     title: String,
     also: Vec<String>,
-    kind: Kind,
+    kind: KnotKind,
     summary: String,
     together: bool,
     cautions: Vec<String>,
 }
 
-fn head(t: &mut Table<'_>) -> Option<Head> {
+fn head(t: &mut Table<'_>) -> Option<KnotHead> {
     let name = t.need("name", &Name, "The word that designs use.");
     let title = t.need("title", &Text, "The name as written on pages, small letters, in the singular.");
     let also = t.maybe("also", &List(Text), "Other names the trade uses.");
-    let kind = t.need("kind", &Choice { words: Kind::WORDS }, "How it is used.");
+    let kind = t.need("kind", &OneOf { words: KnotKind::WORDS }, "How it is used.");
     let summary = t.need("summary", &Text, "How it is tied, in a sentence or two.");
     let together = t.maybe("together", &Flag, "Whether several legs are tied together as one thick cord.");
     let cautions = t.maybe("cautions", &List(Text), "Sentences that a quote with this knot shows.");
     let words = |list: Option<Placed<Vec<Placed<String>>>>| {
         list.map(|list| list.value.into_iter().map(|word| word.value).collect()).unwrap_or_default()
     };
-    Some(Head {
+    Some(KnotHead {
         name: name?.value,
         title: title?.value,
         also: words(also),
@@ -168,10 +168,10 @@ fn head(t: &mut Table<'_>) -> Option<Head> {
 fn core_rule(t: &mut Table<'_>) -> Option<CoreRule> {
     let legs = range(t, "legs", "Fewest and most core legs in a column, as [1, 8]; [0, 0] for none.");
     let fitting = t.maybe("fitting", &Flag, "Whether it can be tied on a ring, dowel or other fitting.");
-    let lies = t.maybe("lies", &Choice { words: Lies::WORDS }, "How several core legs lie; `snug` if not said.");
+    let lies = t.maybe("lies", &OneOf { words: Lies::WORDS }, "How several core legs lie; `snug` if not said.");
     let runs = t.maybe(
         "runs",
-        &Choice { words: Runs::WORDS },
+        &OneOf { words: Runs::WORDS },
         "`down`: each column has its own core (the default); `across`: a row shares one.",
     );
     Some(CoreRule {
@@ -207,7 +207,7 @@ fn as_range(t: &Table<'_>, key: &str, pair: Placed<Vec<Placed<u32>>>) -> Option<
 
 fn role(t: &mut Table<'_>) -> Option<(String, Role)> {
     const ROLES: &[(&str, &str)] = &[(WORKING_ROLE, WORKING_ROLE), (CORE_ROLE, CORE_ROLE)];
-    let name = t.need("role", &Choice { words: ROLES }, "`working` or `core`.");
+    let name = t.need("role", &OneOf { words: ROLES }, "`working` or `core`.");
     let legs = t.maybe("legs", &RANGE, "Of `working`: fewest and most legs in one knot, as [2, 2].");
     let legs = match (legs, &name) {
         (Some(legs), _) => as_range(t, "legs", legs),
@@ -249,7 +249,7 @@ fn movement(t: &mut Table<'_>) -> Option<Move> {
     const THINGS: &[(&str, Thing)] = &[("core", Thing::Core), ("leg", Thing::Leg), ("legs", Thing::Legs)];
     let round = t.maybe(
         "round",
-        &Choice { words: THINGS },
+        &OneOf { words: THINGS },
         "What it goes round: the `core`, another `leg`, or a bundle of `legs`.",
     );
     let turns = t.maybe("turns", &Number(bound::MOVE), "How many turns.");
@@ -262,9 +262,9 @@ fn movement(t: &mut Table<'_>) -> Option<Move> {
     let times = t.maybe("times", &Number(bound::MOVE), "How many of the other knot; 1 if not said.");
     let each = t.maybe("each", &Name, "A parameter that the number is multiplied by.").map(|each| each.value);
     if let (Some(knot), None, None, None) = (&knot, &round, &across, &along) {
-        return Some(Move::Knots(Part { knot: knot.value.clone(), times: times.map_or(1.0, |times| times.value) }));
+        return Some(Move::Knots(SubKnot { knot: knot.value.clone(), times: times.map_or(1.0, |times| times.value) }));
     }
-    let amount = |number: Placed<f64>| Amount { factor: number.value, each: each.clone() };
+    let amount = |number: Placed<f64>| Coefficient { factor: number.value, each: each.clone() };
     match (round, across, along) {
         (Some(round), None, None) => {
             let Some(turns) = turns else {
@@ -307,8 +307,8 @@ fn rise(t: &mut Table<'_>) -> Option<Rise> {
         return None;
     }
     Some(Rise {
-        diameters: Amount { factor: factor.map_or(0.0, |factor| factor.value), each: each.map(|each| each.value) },
-        part: knot.map(|knot| Part { knot: knot.value, times: times.map_or(1.0, |times| times.value) }),
+        diameters: Coefficient { factor: factor.map_or(0.0, |factor| factor.value), each: each.map(|each| each.value) },
+        part: knot.map(|knot| SubKnot { knot: knot.value, times: times.map_or(1.0, |times| times.value) }),
         slant: slant.map(|slant| slant.value),
         note: note?,
     })
@@ -328,14 +328,14 @@ fn time(t: &mut Table<'_>, computed: bool) -> Option<KnotTime> {
         return None;
     }
     Some(KnotTime {
-        base: Amount { factor: base.map_or(0.0, |base| base.value), each: each.map(|each| each.value) },
+        base: Coefficient { factor: base.map_or(0.0, |base| base.value), each: each.map(|each| each.value) },
         pull: pull?.value,
         note: note?,
     })
 }
 
 fn note(t: &mut Table<'_>) -> Option<Note> {
-    let source = t.need("source", &Choice { words: Source::WORDS }, "Where the figures come from.");
+    let source = t.need("source", &OneOf { words: Source::WORDS }, "Where the figures come from.");
     let words = t.need("note", &Text, "The reasoning, or the work and page.");
     Some(Note { source: source?.value, words: words?.value })
 }
@@ -346,7 +346,7 @@ fn parameter(t: &mut Table<'_>) -> Option<Parameter> {
     let most = t.need("most", &Number(bound::PARAMETER), "Highest value allowed.");
     let default = t.need("default", &Number(bound::PARAMETER), "Taken when a design is silent.");
     let about = t.need("about", &Text, "What it is.");
-    let unit = t.maybe("unit", &Choice { words: Unit::WORDS }, "What it is measured in; `number` if not said.");
+    let unit = t.maybe("unit", &OneOf { words: ParameterUnit::WORDS }, "What it is measured in; `number` if not said.");
     let whole = t.maybe("whole", &Flag, "Whether only whole numbers are taken.");
     let (least, most, default) = (least?, most?, default?);
     if !(least.value <= default.value && default.value <= most.value) {
@@ -364,7 +364,7 @@ fn parameter(t: &mut Table<'_>) -> Option<Parameter> {
         most: most.value,
         default: default.value,
         about: about?.value,
-        unit: unit.map_or(Unit::Number, |unit| unit.value),
+        unit: unit.map_or(ParameterUnit::Number, |unit| unit.value),
         whole: whole.is_some_and(|whole| whole.value),
     })
 }

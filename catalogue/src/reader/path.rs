@@ -1,9 +1,9 @@
 //! Reads a knot's path: the centrelines of its legs, point by point.
 
 use reeve_measure::bound;
-use reeve_reading::{Choice, Count, Flag, List, Number, Placed, Table};
+use reeve_reading::{Count, Flag, List, Number, OneOf, Placed, Table};
 
-use crate::path::{Flip, Leg, Line, Path};
+use crate::path::{Flip, Leg, LineSource, Path};
 use crate::shape::{PULL, Point};
 
 const POINT: List<Number> = List(Number(bound::PATH_POINT));
@@ -17,7 +17,7 @@ pub(super) fn path(t: &mut Table<'_>) -> Option<Path> {
     let twist = t.maybe("twist", &Number(bound::TURN), "How far a repeat is turned, in degrees, to start with.");
     let pull = t.maybe("pull", &Number(bound::PULL), "Pull along the core, in tensions of one leg; 1 if not said.");
     let second =
-        t.maybe("second-half", &Choice { words: Flip::WORDS }, "What the second half is, when the first is drawn.");
+        t.maybe("second-half", &OneOf { words: Flip::WORDS }, "What the second half is, when the first is drawn.");
     let parameters = t.pairs("parameters", &Number(bound::PARAMETER), "The values of parameters that it is drawn for.");
     let legs = t.tables("leg", "The centreline of one leg, loose, round a core one cord thick.", leg);
     if let (None, Some(key)) = (&repeats, ["knots", "twist", "pull", "second-half"].iter().find(|key| t.has(key))) {
@@ -44,7 +44,7 @@ fn leg(t: &mut Table<'_>) -> Option<Leg> {
     let turned = t.maybe("turned", &Number(bound::TURN), "Turned about the core, in degrees, from right to front.");
     let mirrored = t.maybe(
         "mirrored",
-        &Choice { words: Flip::WORDS },
+        &OneOf { words: Flip::WORDS },
         "`across`: left and right change places; `through`: front and back; `turned`: both.",
     );
     let on = t.maybe(
@@ -56,7 +56,7 @@ fn leg(t: &mut Table<'_>) -> Option<Leg> {
     let round = t.maybe("all-round", &Flag, "Whether each working leg has one like it, evenly round the core.");
     let line = match (points, like) {
         (Some(points), None) => points_line(t, &points),
-        (None, Some(like)) => Some(Line::Like {
+        (None, Some(like)) => Some(LineSource::Like {
             // Nought is told below as a leg that is not there.
             leg: (like.value as usize).wrapping_sub(1),
             turned: turned.map_or(0.0, |turned| turned.value),
@@ -79,7 +79,7 @@ fn leg(t: &mut Table<'_>) -> Option<Leg> {
     })
 }
 
-fn points_line(t: &Table<'_>, points: &Placed<Vec<Placed<Vec<Placed<f64>>>>>) -> Option<Line> {
+fn points_line(t: &Table<'_>, points: &Placed<Vec<Placed<Vec<Placed<f64>>>>>) -> Option<LineSource> {
     let point = |typed: &Placed<Vec<Placed<f64>>>| -> Option<Point> {
         let [x, y, z] = typed.value.as_slice() else {
             let title = format!("a point of {} numbers", typed.value.len());
@@ -102,7 +102,7 @@ fn points_line(t: &Table<'_>, points: &Placed<Vec<Placed<Vec<Placed<f64>>>>>) ->
         t.refuse_at(points.span.clone(), title, "three at least", "draw where the leg comes in, turns and goes out");
         return None;
     }
-    Some(Line::Points(read))
+    Some(LineSource::Points(read))
 }
 
 /// Legs may only be like earlier ones, and go on as legs that are there, each as another.
@@ -114,7 +114,7 @@ fn check_legs(t: &Table<'_>, legs: &[Placed<Leg>]) -> bool {
     let mut sound = true;
     let mut met: Vec<usize> = Vec::new();
     for (at, leg) in legs.iter().enumerate() {
-        if let Line::Like { leg: like, .. } = leg.value.line
+        if let LineSource::Like { leg: like, .. } = leg.value.line
             && like >= at
         {
             let title = format!("leg {} of the path is like a leg that is not drawn before it", at + 1);

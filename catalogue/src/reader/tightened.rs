@@ -6,14 +6,14 @@ use reeve_measure::bound;
 use reeve_reading::{Count, List, Name, Number, Placed, Table as Typed, Text};
 
 use crate::shape::{Point, Repeat, Rod, Shape, Strand, Then};
-use crate::table::{Figures, Row, Table};
+use crate::table::{ByGive, TighteningRow, TighteningTable};
 use crate::tighten::GIVES;
 
 const FIGURES: List<Number> = List(Number(bound::MOVE));
 const POINTS: List<List<Number>> = List(List(Number(bound::PATH_POINT)));
 
 /// Reads a table that [`table_text`] wrote.
-pub(crate) fn table_file(t: &mut Typed<'_>) -> Option<Table> {
+pub(crate) fn table_file(t: &mut Typed<'_>) -> Option<TighteningTable> {
     let knot = t.need("knot", &Name, "The knot's name.");
     let mark = t.need("mark", &Text, "The mark of the path that was tightened.");
     let gives = t.need("gives", &FIGURES, "The gives of the columns, from hard to soft.");
@@ -23,25 +23,29 @@ pub(crate) fn table_file(t: &mut Typed<'_>) -> Option<Table> {
         t.refuse_at(gives.span, "these are not the gives that knots are tightened at", "", "tighten the knot anew");
         return None;
     }
-    Some(Table { knot: knot?.value, mark: mark?.value, rows: rows.into_iter().map(|row| row.value).collect() })
+    Some(TighteningTable {
+        knot: knot?.value,
+        mark: mark?.value,
+        rows: rows.into_iter().map(|row| row.value).collect(),
+    })
 }
 
-fn row(t: &mut Typed<'_>) -> Option<Row> {
+fn row(t: &mut Typed<'_>) -> Option<TighteningRow> {
     let working = t.need("working", &Count(bound::ROLE_LEGS), "Working legs in one knot.");
     let core = t.need("core", &Number(bound::MOVE), "The core, as a rod of the same girth, in cord diameters.");
     let take_up = figures(t, "take-up", "Leg that one knot eats, in cord diameters, at each give.");
     let rise = figures(t, "rise", "How far one knot carries the work, in cord diameters, at each give.");
-    Some(Row { working: working?.value, core: core?.value, take_up: take_up?, rise: rise? })
+    Some(TighteningRow { working: working?.value, core: core?.value, take_up: take_up?, rise: rise? })
 }
 
-fn figures(t: &mut Typed<'_>, key: &'static str, about: &str) -> Option<Figures> {
+fn figures(t: &mut Typed<'_>, key: &'static str, about: &str) -> Option<ByGive> {
     let list = t.need(key, &FIGURES, about)?;
     let values: Vec<f64> = list.value.iter().map(|value| value.value).collect();
     values.try_into().map_err(|_| t.refuse_at(list.span, format!("`{key}` needs a figure for each give"), "", "")).ok()
 }
 
 /// The text of a table, with how it came about.
-pub fn table_text(table: &Table) -> String {
+pub fn table_text(table: &TighteningTable) -> String {
     let mut text = format!(
         "# What one {} takes, in cord diameters, tightened from its path.\n\
          # Written by `reeve knots tighten {}`, not by hand. Columns: the cord's give, from hard to soft.\n\n\

@@ -7,7 +7,7 @@ use reeve_measure::count;
 
 use super::cells::Cells;
 use super::contact::{line, point};
-use super::tubes::{Run, Tubes};
+use super::tubes::{NodeRange, Tubes};
 use super::turns::{Follower, Turns};
 use crate::shape::Then;
 
@@ -123,7 +123,7 @@ impl Energy {
         if followers.is_empty() {
             return;
         }
-        let Run { first, count: nodes, .. } = self.tubes.runs[leader];
+        let NodeRange { first, count: nodes, .. } = self.tubes.runs[leader];
         let share = 1.0 / count(followers.len() as u64 + 1);
         let slopes = &mut self.slope.nodes;
         for k in 0..nodes {
@@ -185,7 +185,7 @@ impl Energy {
         length + uneven
     }
 
-    fn pull_piece(&mut self, run: &Run, k: usize, pull: DVec3) {
+    fn pull_piece(&mut self, run: &NodeRange, k: usize, pull: DVec3) {
         self.slope.nodes[run.first + k] -= pull;
         if k + 1 < run.count {
             self.slope.nodes[run.first + k + 1] += pull;
@@ -359,7 +359,7 @@ fn neighbours(spacing: f64) -> Vec<Option<f64>> {
 
 /// The strands that are like each strand, in its order.
 fn followers(tubes: &Tubes) -> Vec<Vec<Follower>> {
-    let like = |run: &Run, leader: usize| {
+    let like = |run: &NodeRange, leader: usize| {
         run.alike.filter(|alike| alike.strand == leader).map(|alike| Follower::of(run.first, &alike))
     };
     (0..tubes.runs.len()).map(|leader| tubes.runs.iter().filter_map(|run| like(run, leader)).collect()).collect()

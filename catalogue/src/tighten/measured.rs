@@ -3,8 +3,8 @@
 use glam::{DVec3, Vec3Swizzles as _};
 use reeve_measure::count;
 
-use super::Slip;
-use super::tubes::{Post, Run, Tubes};
+use super::TightenError;
+use super::tubes::{NodeRange, Post, Tubes};
 use crate::shape::Then;
 
 /// What a tight knot takes, in cord diameters, in one repeat or in all.
@@ -49,16 +49,16 @@ impl Tubes {
     }
 
     /// What the knot takes as it lies, if it is still a knot: whole, and held.
-    pub(super) fn measured(&self) -> Result<Measured, Slip> {
+    pub(super) fn measured(&self) -> Result<Measured, TightenError> {
         if self.nodes.iter().any(|node| !node.is_finite()) {
-            return Err(Slip::Lost);
+            return Err(TightenError::Lost);
         }
         let measured = Measured::of(self);
-        if self.comes_undone(&measured) { Err(Slip::ComesUndone) } else { Ok(measured) }
+        if self.comes_undone(&measured) { Err(TightenError::ComesUndone) } else { Ok(measured) }
     }
 
     fn comes_undone(&self, measured: &Measured) -> bool {
-        let pulled = |run: &&Run| run.then == Then::Pulled;
+        let pulled = |run: &&NodeRange| run.then == Then::Pulled;
         // Legs pulled round a corner are held by the corner, however little the knot takes besides.
         if self.runs.iter().filter(pulled).any(|run| run.away[0].dot(run.away[1]).abs() < 0.9) {
             return false;
@@ -75,13 +75,13 @@ fn length(line: &[DVec3]) -> f64 {
 }
 
 /// The two ends of a pulled strand, each with the way it is pulled.
-fn ends(tubes: &Tubes, run: &Run) -> [(DVec3, DVec3); 2] {
+fn ends(tubes: &Tubes, run: &NodeRange) -> [(DVec3, DVec3); 2] {
     let [up, down] = run.away;
     [(tubes.nodes[run.first], up), (tubes.nodes[run.first + run.count - 1], down)]
 }
 
 /// The length of leg that a strand would have if it ran straight.
-fn straight(tubes: &Tubes, run: &Run) -> f64 {
+fn straight(tubes: &Tubes, run: &NodeRange) -> f64 {
     match run.then {
         Then::Closes => 0.0,
         Then::GoesOnAs(_) => tubes.rise(),
@@ -91,7 +91,7 @@ fn straight(tubes: &Tubes, run: &Run) -> f64 {
 
 /// What one strand eats: its length, less what lies straight outside the knot. A strand that comes in above and
 /// goes out below also covers the rise.
-fn taken(tubes: &Tubes, run: &Run, length: f64, rise: f64) -> f64 {
+fn taken(tubes: &Tubes, run: &NodeRange, length: f64, rise: f64) -> f64 {
     let Then::Pulled = run.then else { return length };
     let passes = run.away[0].y * run.away[1].y < 0.0;
     length - straight(tubes, run) + if passes { rise } else { 0.0 }
@@ -130,7 +130,7 @@ fn height(tubes: &Tubes) -> f64 {
 }
 
 /// The nodes of a strand from the first to the last that touch another tube.
-fn knotted(tubes: &Tubes, run: &Run) -> std::ops::Range<usize> {
+fn knotted(tubes: &Tubes, run: &NodeRange) -> std::ops::Range<usize> {
     let all = run.first..run.first + run.count;
     let touching = |node: &usize| touches(tubes, *node);
     let first = all.clone().find(touching);

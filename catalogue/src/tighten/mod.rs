@@ -25,7 +25,7 @@ mod whole;
 use std::fmt;
 
 pub use measured::Measured;
-pub use relax::Effort;
+pub use relax::Budget;
 pub use whole::{Case, cases, drawn, drawn_case, row};
 
 use crate::shape::{Shape, Start};
@@ -40,7 +40,7 @@ pub type Tight = [Measured; GIVES.len()];
 
 /// Why a path can't be tightened.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Slip {
+pub enum TightenError {
     /// A leg ends up straight: as drawn, nothing holds it.
     ComesUndone,
     /// Its legs are too long to be one knot.
@@ -49,7 +49,7 @@ pub enum Slip {
     Lost,
 }
 
-impl fmt::Display for Slip {
+impl fmt::Display for TightenError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::ComesUndone => "it comes undone when it is pulled tight: nothing holds it",
@@ -62,8 +62,8 @@ impl fmt::Display for Slip {
 /// Tightens a shape over all of [`GIVES`].
 ///
 /// # Errors
-/// A [`Slip`] when the path is not a knot, or starts with cords inside one another.
-pub fn tighten(start: &Start, effort: &Effort) -> Result<Tight, Slip> {
+/// A [`TightenError`] when the path is not a knot, or starts with cords inside one another.
+pub fn tighten(start: &Start, effort: &Budget) -> Result<Tight, TightenError> {
     let soft_first = GIVES.iter().skip(1).rev();
     let mut tubes = settle(start, effort)?;
     let mut at = Vec::with_capacity(GIVES.len());
@@ -73,29 +73,29 @@ pub fn tighten(start: &Start, effort: &Effort) -> Result<Tight, Slip> {
     }
     at.push(hard_limit(&at));
     at.reverse();
-    at.try_into().map_err(|_| Slip::Lost)
+    at.try_into().map_err(|_| TightenError::Lost)
 }
 
 /// Tightens a shape at one give alone.
 ///
 /// # Errors
 /// As [`tighten`].
-pub fn tighten_at(start: &Start, give: f64, effort: &Effort) -> Result<(Measured, Shape), Slip> {
+pub fn tighten_at(start: &Start, give: f64, effort: &Budget) -> Result<(Measured, Shape), TightenError> {
     let tubes = relax(settle(start, effort)?, give, effort)?;
     Ok((tubes.measured()?, tubes.shape()))
 }
 
 /// From the loose start to a snug knot, in coarse pieces first.
-fn settle(start: &Start, effort: &Effort) -> Result<Tubes, Slip> {
+fn settle(start: &Start, effort: &Budget) -> Result<Tubes, TightenError> {
     // Hard enough that no loop pulls through, soft enough to come in quickly.
     const SNUG: f64 = 0.04;
     // The work grows with the square of the length.
     const LONGEST: f64 = 600.0;
     let loose = Tubes::new(start);
     if loose.length() > LONGEST {
-        return Err(Slip::TooLong);
+        return Err(TightenError::TooLong);
     }
-    relax(loose, SNUG, &Effort { spacing: effort.spacing * 2.0, ..*effort })
+    relax(loose, SNUG, &Budget { spacing: effort.spacing * 2.0, ..*effort })
 }
 
 /// The line through the two stiffest, drawn out to a cord that does not give at all.

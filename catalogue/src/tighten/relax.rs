@@ -2,21 +2,21 @@
 
 use lbfgs::Lbfgs;
 
-use super::Slip;
+use super::TightenError;
 use super::contact::stiffness;
 use super::energy::Energy;
 use super::tubes::Tubes;
 
 /// How much work a tightening may take.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Effort {
+pub struct Budget {
     /// Length of one piece of centreline, in diameters.
     pub spacing: f64,
     /// Steps of one search, at most.
     pub steps: usize,
 }
 
-impl Default for Effort {
+impl Default for Budget {
     fn default() -> Self {
         Self { spacing: 0.12, steps: 1500 }
     }
@@ -26,7 +26,7 @@ impl Default for Effort {
 ///
 /// Contact is summed over pieces of the length they had at the start, so the search is repeated, cut anew, until the
 /// length no longer changes.
-pub(super) fn relax(tubes: Tubes, give: f64, effort: &Effort) -> Result<Tubes, Slip> {
+pub(super) fn relax(tubes: Tubes, give: f64, effort: &Budget) -> Result<Tubes, TightenError> {
     const ROUNDS: usize = 12;
     const SAME: f64 = 0.001;
     let mut tubes = tubes;
@@ -37,7 +37,7 @@ pub(super) fn relax(tubes: Tubes, give: f64, effort: &Effort) -> Result<Tubes, S
         descend(&mut energy, effort.steps);
         tubes = energy.into_tubes();
         if tubes.nodes.iter().any(|node| !node.is_finite()) {
-            return Err(Slip::Lost);
+            return Err(TightenError::Lost);
         }
         if (tubes.length() / before - 1.0).abs() < SAME {
             break;
@@ -47,7 +47,7 @@ pub(super) fn relax(tubes: Tubes, give: f64, effort: &Effort) -> Result<Tubes, S
 }
 
 /// One place on the way down.
-struct Place {
+struct Iterate {
     state: Vec<f64>,
     slope: Vec<f64>,
     energy: f64,
@@ -63,7 +63,7 @@ fn descend(energy: &mut Energy, steps: usize) {
     let mut slope = vec![0.0; state.len()];
     let value = energy.at(&state, &mut slope);
     let mut memory = Lbfgs::<f64>::new(state.len(), MEMORY);
-    let mut here = Place { state, slope, energy: value };
+    let mut here = Iterate { state, slope, energy: value };
     let mut seen = vec![value];
     for _ in 0..steps {
         memory.update_hessian(&here.slope, &here.state);
@@ -88,7 +88,7 @@ fn descend(energy: &mut Energy, steps: usize) {
 }
 
 /// A lower place against a direction: the full step if it is short enough to pass nothing by, else a shorter one.
-fn lower(energy: &mut Energy, here: &Place, up: &[f64]) -> Option<Place> {
+fn lower(energy: &mut Energy, here: &Iterate, up: &[f64]) -> Option<Iterate> {
     // No number moves further than this in one step, in diameters: cords can't jump over one another.
     const FURTHEST: f64 = 0.15;
     // Of the fall that the slope promises at least this must be met (Armijo's condition).
@@ -100,7 +100,7 @@ fn lower(energy: &mut Energy, here: &Place, up: &[f64]) -> Option<Place> {
         return None;
     }
     let mut step = (FURTHEST / furthest).min(1.0);
-    let mut place = Place { state: here.state.clone(), slope: here.slope.clone(), energy: 0.0 };
+    let mut place = Iterate { state: here.state.clone(), slope: here.slope.clone(), energy: 0.0 };
     for _ in 0..TRIES {
         for ((to, from), up) in place.state.iter_mut().zip(&here.state).zip(up) {
             *to = from - step * up;

@@ -7,7 +7,7 @@ use reeve_measure::Length;
 use super::energy::Energy;
 use super::tubes::Tubes;
 use super::*;
-use crate::path::{Leg, Line, Path, Round};
+use crate::path::{Leg, LineSource, Path, StartingCore};
 use crate::shape::{Rod, Strand, Then};
 use crate::{Catalogue, Core, Knot, Setting};
 
@@ -64,7 +64,7 @@ fn closed_knots_come_to_their_published_length() {
         ("3_1#3_1, granny", 3, vec![1, 1, 1, 2, 2, 2], 28.46),
         ("3_1#3_1, square", 3, vec![1, 1, 1, -2, -2, -2], 28.46),
     ] {
-        let tight = tighten(&closed_braid(strands, &word), &Effort::default()).unwrap();
+        let tight = tighten(&closed_braid(strands, &word), &Budget::default()).unwrap();
         let hard = tight[0].length;
         assert!((hard / published - 1.0).abs() < 0.01, "{name}: {hard}");
     }
@@ -75,14 +75,14 @@ fn closed_knots_come_to_their_published_length() {
 fn an_overhand_with_its_ends_joined_is_a_trefoil_and_a_figure_eight_is_one() {
     for (name, published) in [("overhand", 16.3729), ("figure-eight", 21.0444)] {
         let knot = knot(name);
-        let mut start = knot.path.as_ref().unwrap().start(1, Round::Nothing);
+        let mut start = knot.path.as_ref().unwrap().start(1, StartingCore::Nothing);
         let strand = &mut start.shape.strands[0];
         let (top, bottom) = (strand.points[0], strand.points[strand.points.len() - 1]);
         // Round the outside, well clear of the knot.
         strand.points.extend([[bottom[0] + 4.0, bottom[1] + 2.0, 0.0], [14.0, bottom[1], 0.0], [14.0, top[1], 0.0]]);
         strand.points.push([top[0] + 4.0, top[1] - 2.0, 0.0]);
         strand.then = Then::Closes;
-        let hard = tighten(&start, &Effort::default()).unwrap()[0].length;
+        let hard = tighten(&start, &Budget::default()).unwrap()[0].length;
         assert!((hard / published - 1.0).abs() < 0.01, "{name}: {hard}");
     }
 }
@@ -97,7 +97,7 @@ fn drawn_knots() -> Vec<(Arc<Knot>, Case)> {
     all.iter().filter(|knot| knot.is_drawn()).map(|knot| (Arc::clone(knot), drawn_case(knot))).collect()
 }
 
-fn measured(start: &Start, effort: &Effort) -> Measured {
+fn measured(start: &Start, effort: &Budget) -> Measured {
     tighten_at(start, 0.05, effort).unwrap().0
 }
 
@@ -109,10 +109,10 @@ fn close(name: &str, a: Measured, b: Measured, within: f64) {
 
 #[test]
 fn twice_the_nodes_change_a_take_up_by_less_than_one_in_a_hundred() {
-    let fine = Effort { spacing: Effort::default().spacing / 2.0, steps: 4000 };
+    let fine = Budget { spacing: Budget::default().spacing / 2.0, steps: 4000 };
     for (knot, case) in drawn_knots() {
         let start = knot.path.as_ref().unwrap().start(case.working, case.round);
-        close(&knot.name, measured(&start, &Effort::default()), measured(&start, &fine), 0.01);
+        close(&knot.name, measured(&start, &Budget::default()), measured(&start, &fine), 0.01);
     }
 }
 
@@ -127,7 +127,7 @@ fn another_start_comes_to_the_same_knot() {
         if let Some(repeat) = &mut looser.shape.repeat {
             repeat.rise *= 1.2;
         }
-        let effort = Effort::default();
+        let effort = Budget::default();
         // A knot that settles in more ways than one says so in its note.
         let within = if knot.working.note.words.contains("one of two ways") { 0.035 } else { 0.01 };
         close(&knot.name, measured(&start, &effort), measured(&looser, &effort), within);
@@ -147,7 +147,7 @@ fn a_mirrored_knot_takes_the_same() {
         if let Some(repeat) = &mut mirrored.shape.repeat {
             repeat.twist = -repeat.twist;
         }
-        let effort = Effort::default();
+        let effort = Budget::default();
         close(&knot.name, measured(&start, &effort), measured(&mirrored, &effort), 0.005);
     }
 }
@@ -157,7 +157,7 @@ fn a_mirrored_knot_takes_the_same() {
 fn the_tables_are_what_their_paths_come_to() {
     for (knot, case) in drawn_knots() {
         let table = knot.table.as_ref().unwrap();
-        let again = row(knot.path.as_ref().unwrap(), case, &Effort::default()).unwrap();
+        let again = row(knot.path.as_ref().unwrap(), case, &Budget::default()).unwrap();
         let kept = table.rows.iter().find(|row| row.working == case.working && (row.core - again.core).abs() < 1e-3);
         let kept = kept.unwrap();
         let pairs = again.take_up.iter().zip(&kept.take_up).chain(again.rise.iter().zip(&kept.rise));
@@ -177,12 +177,12 @@ fn moves_and_paths_agree_where_both_exist() {
             continue;
         }
         let (path, case) = (knot.path.as_ref().unwrap(), drawn_case(knot));
-        let tight = row(path, case, &Effort::default()).unwrap();
+        let tight = row(path, case, &Budget::default()).unwrap();
         let one = Length::mm(1.0);
         let core = match case.round {
-            Round::Nothing => Core::Legs { count: 0, diameter: one },
-            Round::Legs(count) => Core::Legs { count, diameter: one },
-            Round::Rod(diameter) => Core::Rod(one * diameter),
+            StartingCore::Nothing => Core::Legs { count: 0, diameter: one },
+            StartingCore::Legs(count) => Core::Legs { count, diameter: one },
+            StartingCore::Rod(diameter) => Core::Rod(one * diameter),
         };
         let setting = Setting { cord: one, working: case.working, core, give: 0.05, parameters: &path.parameters };
         let moves = knot.taken(&setting).unwrap().working.as_mm();
@@ -197,7 +197,7 @@ const MOVES_ALONE: [&str; 2] = ["crown", "crown-alternating"];
 fn the_slope_is_the_difference_of_two_neighbours() {
     let mut path = knot("square").path.clone().unwrap();
     path.twist = Some(30.0);
-    let start = path.start(2, Round::Legs(1));
+    let start = path.start(2, StartingCore::Legs(1));
     let mut rods = start.clone();
     rods.shape.rods = vec![Rod { x: -0.45, z: 0.1, diameter: 1.0 }, Rod { x: 0.4, z: 0.0, diameter: 1.0 }];
     let (tubes, spacing) = Tubes::new(&Start { twists: true, ..Start::from(rods.shape) }).evened(0.4);
@@ -231,7 +231,7 @@ fn the_slope_is_the_difference_of_two_neighbours() {
 fn a_ring_sinks_into_a_straight_cord_by_the_give() {
     let ring = (0..40).map(|k| TAU * f64::from(k) / 40.0).map(|a| [1.2 * a.cos(), 0.0, 1.2 * a.sin()]).collect();
     let start = closed(ring, vec![Rod { x: 0.0, z: 0.0, diameter: 1.0 }]);
-    let tight = tighten(&start, &Effort { spacing: 0.05, steps: 2000 }).unwrap();
+    let tight = tighten(&start, &Budget { spacing: 0.05, steps: 2000 }).unwrap();
     for (give, measured) in GIVES.iter().zip(tight) {
         let radius = measured.length / TAU;
         assert!((radius - (1.0 - give)).abs() < 0.002, "{give}: {radius}");
@@ -249,7 +249,7 @@ proptest! {
         repeats in prop::option::of(0.1..8.0_f64),
         core in 0_u32..5,
     ) {
-        let leg = |points| Leg { line: Line::Points(points), goes_on_as: None, legs: 1, all_round: false };
+        let leg = |points| Leg { line: LineSource::Points(points), goes_on_as: None, legs: 1, all_round: false };
         let path = Path {
             repeats,
             knots: 1,
@@ -259,8 +259,8 @@ proptest! {
             legs: vec![leg(points), leg(other)],
             parameters: Vec::new(),
         };
-        let effort = Effort { spacing: 0.3, steps: 60 };
-        if let Ok((measured, _)) = tighten_at(&path.start(2, Round::Legs(core)), 0.1, &effort) {
+        let effort = Budget { spacing: 0.3, steps: 60 };
+        if let Ok((measured, _)) = tighten_at(&path.start(2, StartingCore::Legs(core)), 0.1, &effort) {
             prop_assert!(measured.take_up.is_finite() && measured.rise.is_finite());
         }
     }

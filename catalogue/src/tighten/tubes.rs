@@ -7,7 +7,7 @@ use crate::shape::{Alike, Point, Repeat, Rod, Shape, Start, Strand, Then};
 
 /// One strand's share of the nodes.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Run {
+pub(super) struct NodeRange {
     pub(super) first: usize,
     pub(super) count: usize,
     pub(super) then: Then,
@@ -27,7 +27,7 @@ pub(super) struct Post {
 #[derive(Debug, Clone)]
 pub(super) struct Tubes {
     pub(super) nodes: Vec<DVec3>,
-    pub(super) runs: Vec<Run>,
+    pub(super) runs: Vec<NodeRange>,
     pub(super) posts: Vec<Post>,
     pub(super) repeat: Option<Repeat>,
     /// Whether the twist is free.
@@ -51,13 +51,14 @@ impl Tubes {
             let (first, count) = (tubes.nodes.len(), strand.points.len());
             tubes.nodes.extend(strand.points.iter().map(|point| DVec3::from_array(*point)));
             let away = ends(&tubes.nodes[first..]);
-            tubes.runs.push(Run { first, count, then: strand.then, alike: *alike, away });
+            tubes.runs.push(NodeRange { first, count, then: strand.then, alike: *alike, away });
         }
         tubes
     }
 
     pub(super) fn shape(&self) -> Shape {
-        let points = |run: &Run| self.nodes[run.first..run.first + run.count].iter().map(DVec3::to_array).collect();
+        let points =
+            |run: &NodeRange| self.nodes[run.first..run.first + run.count].iter().map(DVec3::to_array).collect();
         Shape {
             strands: self.runs.iter().map(|run| Strand { points: points(run), then: run.then }).collect(),
             rods: self.posts.iter().map(|p| Rod { x: p.at.x, z: p.at.y, diameter: p.diameter }).collect(),
@@ -94,7 +95,7 @@ impl Tubes {
     }
 
     /// The node that follows the last one of a strand, and whether it lies in the next repeat.
-    pub(super) fn after(&self, run: &Run) -> Option<(usize, bool)> {
+    pub(super) fn after(&self, run: &NodeRange) -> Option<(usize, bool)> {
         match run.then {
             Then::Closes => Some((run.first, false)),
             Then::Pulled => None,
@@ -103,7 +104,7 @@ impl Tubes {
     }
 
     /// The nodes of a strand, with the one that follows.
-    pub(super) fn line(&self, run: &Run) -> Vec<DVec3> {
+    pub(super) fn line(&self, run: &NodeRange) -> Vec<DVec3> {
         let mut line = self.nodes[run.first..run.first + run.count].to_vec();
         line.extend(self.after(run).map(|(node, next)| self.image(self.nodes[node], if next { 1.0 } else { 0.0 })));
         line

@@ -1,10 +1,10 @@
 //! Tightening a knot of the catalogue: which cores its table speaks for, row by row, and the shape it is drawn in.
 
-use super::{Effort, Slip, tighten, tighten_at};
+use super::{Budget, TightenError, tighten, tighten_at};
 use crate::knot::{Knot, USUAL_GIVE};
-use crate::path::{Path, Round};
+use crate::path::{Path, StartingCore};
 use crate::shape::Shape;
-use crate::table::Row;
+use crate::table::TighteningRow;
 
 /// One tightening: so many working legs round something.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -12,7 +12,7 @@ pub struct Case {
     /// Working legs.
     pub working: u32,
     /// What they go round.
-    pub round: Round,
+    pub round: StartingCore,
 }
 
 /// Numbers of core legs that a table has rows for, within what the knot takes.
@@ -37,15 +37,17 @@ pub fn cases(knot: &Knot) -> Vec<Case> {
     (least..=most).flat_map(of).collect()
 }
 
-fn rounds(knot: &Knot) -> Vec<Round> {
+fn rounds(knot: &Knot) -> Vec<StartingCore> {
     let (least, most) = knot.core.legs;
     match (most, knot.core.fitting) {
-        (0, false) => vec![Round::Nothing],
-        (0, true) => vec![Round::Rod(THIN), Round::Rod(1.0), Round::Rod(DOWEL), Round::Rod(THICK)],
+        (0, false) => vec![StartingCore::Nothing],
+        (0, true) => {
+            vec![StartingCore::Rod(THIN), StartingCore::Rod(1.0), StartingCore::Rod(DOWEL), StartingCore::Rod(THICK)]
+        }
         _ => {
-            let thin = (least > 0).then_some(Round::Rod(THIN));
-            let legs = CORE_LEGS.into_iter().filter(|count| (least..=most).contains(count)).map(Round::Legs);
-            thin.into_iter().chain(legs).chain([Round::Rod(THICK)]).collect()
+            let thin = (least > 0).then_some(StartingCore::Rod(THIN));
+            let legs = CORE_LEGS.into_iter().filter(|count| (least..=most).contains(count)).map(StartingCore::Legs);
+            thin.into_iter().chain(legs).chain([StartingCore::Rod(THICK)]).collect()
         }
     }
 }
@@ -53,9 +55,9 @@ fn rounds(knot: &Knot) -> Vec<Round> {
 /// The case that a knot is drawn in: two core legs where it takes them, four working legs where it takes many.
 pub fn drawn_case(knot: &Knot) -> Case {
     let round = match (knot.core.legs.1, knot.core.fitting) {
-        (0, false) => Round::Nothing,
-        (_, true) => Round::Rod(DOWEL),
-        _ => Round::Legs(knot.core.usual_legs()),
+        (0, false) => StartingCore::Nothing,
+        (_, true) => StartingCore::Rod(DOWEL),
+        _ => StartingCore::Legs(knot.core.usual_legs()),
     };
     let (fewest, most) = if knot.together { (1, 1) } else { knot.working.legs };
     Case { working: if fewest == most { fewest } else { 4.clamp(fewest, most) }, round }
@@ -64,17 +66,17 @@ pub fn drawn_case(knot: &Knot) -> Case {
 /// One row of a knot's table.
 ///
 /// # Errors
-/// A [`Slip`] when the path can't be tightened round this core.
-pub fn row(path: &Path, case: Case, effort: &Effort) -> Result<Row, Slip> {
+/// A [`TightenError`] when the path can't be tightened round this core.
+pub fn row(path: &Path, case: Case, effort: &Budget) -> Result<TighteningRow, TightenError> {
     let tight = tighten(&path.start(case.working, case.round), effort)?;
-    Ok(Row::new(case.working, case.round, &tight, path.knots, path.legs_each()))
+    Ok(TighteningRow::new(case.working, case.round, &tight, path.knots, path.legs_each()))
 }
 
 /// The shape of a knot at the usual give, with fewer points than it was tightened with.
 ///
 /// # Errors
 /// As [`row`].
-pub fn drawn(path: &Path, case: Case, effort: &Effort) -> Result<Shape, Slip> {
+pub fn drawn(path: &Path, case: Case, effort: &Budget) -> Result<Shape, TightenError> {
     let start = path.start(case.working, case.round);
     let (_, shape) = tighten_at(&start, USUAL_GIVE, effort)?;
     Ok(super::tubes::thinned(&shape))

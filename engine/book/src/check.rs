@@ -5,18 +5,18 @@ use std::collections::BTreeMap;
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, OptionalExtension, Row};
 
-use crate::entering::Figures;
+use crate::entering::QuoteFigures;
+use crate::error::BookError;
 use crate::kind::figures;
 use crate::opening::Book;
 use crate::schema::FORMS;
 use crate::seal::{Chain, Seal, Seals, all_seals, last, values};
 use crate::state::State;
-use crate::table::{TABLES, Table, standing};
-use crate::trouble::Trouble;
+use crate::table::{BookTable, TABLES, standing};
 
 /// Something that does not hold.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Finding {
+pub struct CheckFinding {
     /// The commission's number or file, or nothing where it is the whole book.
     pub name: String,
     /// What does not hold.
@@ -24,14 +24,14 @@ pub struct Finding {
 }
 
 /// Commissions by their ids: number or file.
-type Named = BTreeMap<i64, String>;
+type IdNames = BTreeMap<i64, String>;
 
 impl Book {
     /// Looks through the whole book. `judge` reckons a quote's document anew and says what is wrong with it.
     ///
     /// # Errors
-    /// [`Trouble`] when the book can't be read at all.
-    pub fn check(&self, judge: impl Fn(&str, &Figures) -> Option<String>) -> Result<Vec<Finding>, Trouble> {
+    /// [`BookError`] when the book can't be read at all.
+    pub fn check(&self, judge: impl Fn(&str, &QuoteFigures) -> Option<String>) -> Result<Vec<CheckFinding>, BookError> {
         // One look at all tables: what is entered meanwhile is in none of them.
         let _look = self.db.unchecked_transaction().map_err(self.refused())?;
         let mut found = self.whole_file()?;
@@ -47,8 +47,8 @@ impl Book {
     /// How many seals there are, and the last one's link: to be written down elsewhere.
     ///
     /// # Errors
-    /// [`Trouble`] when the book can't be read.
-    pub fn seals(&self) -> Result<Seals, Trouble> {
+    /// [`BookError`] when the book can't be read.
+    pub fn seals(&self) -> Result<Seals, BookError> {
         last(&self.db).map_err(self.refused())
     }
 
@@ -56,20 +56,20 @@ impl Book {
     /// [`Book::check`] found the seals in order.
     ///
     /// # Errors
-    /// [`Trouble`] when the book can't be read.
-    pub fn begins_with(&self, known: &Seals) -> Result<bool, Trouble> {
+    /// [`BookError`] when the book can't be read.
+    pub fn begins_with(&self, known: &Seals) -> Result<bool, BookError> {
         let nth = i64::try_from(known.count).unwrap_or(i64::MAX);
         let asked = self.db.query_row("SELECT link FROM seal WHERE nth = ?1", [nth], |row| row.get::<_, String>(0));
         let link = asked.optional().map_err(self.refused())?;
         Ok(link.is_some_and(|link| link.starts_with(&known.link)))
     }
 
-    fn whole_file(&self) -> Result<Vec<Finding>, Trouble> {
+    fn whole_file(&self) -> Result<Vec<CheckFinding>, BookError> {
         let refused = self.refused();
         let mut asked = self.db.prepare("PRAGMA integrity_check").map_err(&refused)?;
         let told = asked.query_map([], |row| row.get::<_, String>(0)).map_err(&refused)?;
         let told: Vec<String> = told.collect::<Result<_, _>>().map_err(&refused)?;
-        let mut found: Vec<Finding> = told.into_iter().filter(|told| told != "ok").map(whole).collect();
+        let mut found: Vec<CheckFinding> = told.into_iter().filter(|told| told != "ok").map(whole).collect();
         let strays = "SELECT count(*) FROM pragma_foreign_key_check";
         if self.ask::<i64>(strays)? > 0 {
             found.push(whole("something belongs to what is not there".to_owned()));
@@ -80,7 +80,7 @@ impl Book {
         Ok(found)
     }
 
-    fn names(&self) -> Result<Named, Trouble> {
+    fn names(&self) -> Result<IdNames, BookError> {
         let refused = self.refused();
         let mut asked = self.db.prepare("SELECT id, coalesce(number, reference) FROM commission").map_err(&refused)?;
         let rows = asked.query_map([], |row| Ok((row.get(0)?, row.get(1)?))).map_err(&refused)?;
@@ -88,7 +88,7 @@ impl Book {
     }
 
     /// Every row holds what it can hold, and is what was sealed; none is missing.
-    fn rows(&self, names: &Named) -> Result<Vec<Finding>, Trouble> {
+    fn rows(&self, names: &IdNames) -> Result<Vec<CheckFinding>, BookError> {
         let refused = self.refused();
         let (mut chain, mut found) = self.chain().map_err(&refused)?;
         let mut asked = self.db.prepare("SELECT id, commission FROM entry").map_err(&refused)?;
@@ -102,7 +102,7 @@ impl Book {
                 for wrong in wrong {
                     let name = commission_of(table, row, &entries).and_then(|id| names.get(&id)).cloned();
                     let what = format!("{} {}: {wrong}", table.name, table.key(values(row)));
-                    found.push(Finding { name: name.unwrap_or_default(), what });
+                    found.push(CheckFinding { name: name.unwrap_or_default(), what });
                 }
             }
         }
@@ -114,7 +114,7 @@ impl Book {
     }
 
     /// The seals, and what does not hold among them.
-    fn chain(&self) -> rusqlite::Result<(Chain, Vec<Finding>)> {
+    fn chain(&self) -> rusqlite::Result<(Chain, Vec<CheckFinding>)> {
         let (mut chain, mut found) = (Chain::default(), Vec::new());
         let mut asked = self.db.prepare(&all_seals())?;
         let mut rows = asked.query([])?;
@@ -133,7 +133,7 @@ impl Book {
     }
 
     /// Numbers run from 1 in each year without a gap, and every one has a quote.
-    fn numbers(&self) -> Result<Vec<Finding>, Trouble> {
+    fn numbers(&self) -> Result<Vec<CheckFinding>, BookError> {
         let refused = self.refused();
         let gaps =
             "SELECT year, count(*), min(running), max(running) FROM commission WHERE year IS NOT NULL GROUP BY year";
@@ -155,7 +155,7 @@ impl Book {
     }
 
     /// Every commission began, and every step from one state to the next is one that can be taken.
-    fn moves(&self, names: &Named) -> Result<Vec<Finding>, Trouble> {
+    fn moves(&self, names: &IdNames) -> Result<Vec<CheckFinding>, BookError> {
         let refused = self.refused();
         let steps = format!("SELECT commission, state FROM {} ORDER BY commission, id", standing("happening"));
         let mut asked = self.db.prepare(&steps).map_err(&refused)?;
@@ -186,7 +186,11 @@ impl Book {
     }
 
     /// Revisions follow on one another, and every document still says what it comes to.
-    fn quotes(&self, names: &Named, judge: impl Fn(&str, &Figures) -> Option<String>) -> Result<Vec<Finding>, Trouble> {
+    fn quotes(
+        &self,
+        names: &IdNames,
+        judge: impl Fn(&str, &QuoteFigures) -> Option<String>,
+    ) -> Result<Vec<CheckFinding>, BookError> {
         let refused = self.refused();
         let all = "SELECT entry.commission, entry.revision, entry.figures, \
                    (SELECT text FROM page WHERE page.entry = entry.id AND name = 'quote.json'), \
@@ -207,7 +211,7 @@ impl Book {
     }
 
     /// Every entry that undoes another names one of the same commission.
-    fn undoings(&self, names: &Named) -> Result<Vec<Finding>, Trouble> {
+    fn undoings(&self, names: &IdNames) -> Result<Vec<CheckFinding>, BookError> {
         let refused = self.refused();
         let mut found = Vec::new();
         for table in crate::table::UNDONE {
@@ -242,7 +246,7 @@ fn as_made() -> rusqlite::Result<Vec<(String, String, Option<String>)>> {
 }
 
 /// What a row holds that it can't.
-fn row_fault(table: &Table, row: &Row<'_>) -> Option<String> {
+fn row_fault(table: &BookTable, row: &Row<'_>) -> Option<String> {
     let value = values(row);
     let odd = table.columns.iter().enumerate().find_map(|(at, column)| column.judge(value(at)).err());
     let blank = |at| matches!(value(at), ValueRef::Text(text) if text.trim_ascii().is_empty());
@@ -250,7 +254,7 @@ fn row_fault(table: &Table, row: &Row<'_>) -> Option<String> {
 }
 
 /// The commission that a row is of.
-fn commission_of(table: &Table, row: &Row<'_>, entries: &BTreeMap<i64, i64>) -> Option<i64> {
+fn commission_of(table: &BookTable, row: &Row<'_>, entries: &BTreeMap<i64, i64>) -> Option<i64> {
     match table.name {
         "client" => None,
         "commission" => row.get(0).ok(),
@@ -264,7 +268,10 @@ fn ids(row: &Row<'_>) -> rusqlite::Result<(i64, i64, i64)> {
     Ok((row.get(0)?, row.get(1)?, row.get(4)?))
 }
 
-fn quote_fault(row: &Row<'_>, judge: impl Fn(&str, &Figures) -> Option<String>) -> rusqlite::Result<Option<String>> {
+fn quote_fault(
+    row: &Row<'_>,
+    judge: impl Fn(&str, &QuoteFigures) -> Option<String>,
+) -> rusqlite::Result<Option<String>> {
     let (kept, document): (String, Option<String>) = (row.get(2)?, row.get(3)?);
     // Figures that can't be read are told of as a row.
     let Ok(figures) = figures(&kept) else { return Ok(None) };
@@ -283,10 +290,10 @@ fn can_follow(from: Option<State>, to: State) -> bool {
     }
 }
 
-fn whole(what: String) -> Finding {
-    Finding { name: String::new(), what }
+fn whole(what: String) -> CheckFinding {
+    CheckFinding { name: String::new(), what }
 }
 
-fn of(names: &Named, id: i64, what: String) -> Finding {
-    Finding { name: names.get(&id).cloned().unwrap_or_default(), what }
+fn of(names: &IdNames, id: i64, what: String) -> CheckFinding {
+    CheckFinding { name: names.get(&id).cloned().unwrap_or_default(), what }
 }

@@ -12,11 +12,11 @@ use rusqlite::types::{Value as Cell, ValueRef};
 use rusqlite::{Row, Transaction, params_from_iter};
 use serde_json::{Map, Value, json};
 
+use crate::error::BookError;
 use crate::opening::Book;
 use crate::schema::{SEALED_SINCE, newest};
 use crate::seal::{Chain, Seal, Seals, last, seal_found, set_last, values};
-use crate::table::{SEALS, TABLES, Table};
-use crate::trouble::Trouble;
+use crate::table::{BookTable, SEALS, TABLES};
 
 /// What tells the text from others.
 const WHAT: &str = "reeve order book";
@@ -34,10 +34,10 @@ impl Book {
     /// Writes everything as JSON Lines.
     ///
     /// # Errors
-    /// [`Trouble`] when the book can't be read or the text can't be written.
-    pub fn export(&self, to: &mut impl Write) -> Result<usize, Trouble> {
+    /// [`BookError`] when the book can't be read or the text can't be written.
+    pub fn export(&self, to: &mut impl Write) -> Result<usize, BookError> {
         let refused = self.refused();
-        let unwritten = |error| Trouble::File(self.path.clone(), error);
+        let unwritten = |error| BookError::File(self.path.clone(), error);
         // One reading of all tables: what is entered meanwhile is in none of them.
         let read = self.db.unchecked_transaction().map_err(&refused)?;
         let seals = last(&read).map_err(&refused)?;
@@ -58,16 +58,16 @@ impl Book {
     /// Reads everything from JSON Lines into an empty book; all of it or nothing. Every row is held against its seal.
     ///
     /// # Errors
-    /// [`Trouble`] when the book is not empty, or a line is not what [`Book::export`] wrote: the line, and its field.
-    pub fn import(&mut self, from: impl BufRead) -> Result<ReadIn, Trouble> {
+    /// [`BookError`] when the book is not empty, or a line is not what [`Book::export`] wrote: the line, and its field.
+    pub fn import(&mut self, from: impl BufRead) -> Result<ReadIn, BookError> {
         if self.ask::<i64>("SELECT count(*) FROM commission")? > 0 {
-            return Err(Trouble::NotEmpty(self.path.clone()));
+            return Err(BookError::NotEmpty(self.path.clone()));
         }
         let refused = self.refused();
         let write = self.write()?;
         let mut reading = Reading::default();
         for (at, text) in (1..).zip(from.lines()) {
-            let wrong = |why: String| Trouble::Line(at, why);
+            let wrong = |why: String| BookError::Line(at, why);
             let text = text.map_err(|error| wrong(error.to_string()))?;
             let value: Value = serde_json::from_str(&text).map_err(|error| wrong(error.to_string()))?;
             reading.take(&write, at, &value).map_err(wrong)?;
@@ -78,7 +78,7 @@ impl Book {
     }
 }
 
-fn line(table: &Table, row: &Row<'_>) -> rusqlite::Result<Value> {
+fn line(table: &BookTable, row: &Row<'_>) -> rusqlite::Result<Value> {
     let mut fields = Map::new();
     fields.insert("in".to_owned(), Value::from(table.name));
     for (at, column) in table.columns.iter().enumerate() {
@@ -157,10 +157,10 @@ impl Reading {
     }
 
     /// Holds every row against its seal.
-    fn end(mut self, write: &Transaction<'_>) -> Result<ReadIn, Trouble> {
-        let wrong = |error: rusqlite::Error| Trouble::Damaged(error.to_string());
+    fn end(mut self, write: &Transaction<'_>) -> Result<ReadIn, BookError> {
+        let wrong = |error: rusqlite::Error| BookError::Damaged(error.to_string());
         if self.lines < 2 && self.told.count == 0 {
-            return Err(Trouble::Line(1, "the text ends before anything was said".to_owned()));
+            return Err(BookError::Line(1, "the text ends before anything was said".to_owned()));
         }
         let read = ReadIn { lines: self.lines - 1, without_seals: self.form < SEALED_SINCE };
         if read.without_seals {
@@ -173,12 +173,12 @@ impl Reading {
             while let Some(row) = rows.next().map_err(wrong)? {
                 let met = self.chain.meet(table, values(row));
                 let line = || self.rows.get(&(table.name, table.key(values(row)))).copied().unwrap_or(self.lines);
-                met.map_err(|why| Trouble::Line(line(), why))?;
+                met.map_err(|why| BookError::Line(line(), why))?;
             }
         }
         if let Some(seal) = self.chain.missed().min_by_key(|seal| seal.nth) {
             let why = format!("{} {} is missing: seal {} is of it", seal.what, seal.key, seal.nth);
-            return Err(Trouble::Line(self.lines, why));
+            return Err(BookError::Line(self.lines, why));
         }
         if *self.chain.last() != self.told {
             let why = format!(
@@ -186,19 +186,19 @@ impl Reading {
                 self.chain.last().word(),
                 self.told.word()
             );
-            return Err(Trouble::Line(self.lines, why));
+            return Err(BookError::Line(self.lines, why));
         }
         Ok(read)
     }
 }
 
 /// The values of a line, each one that its column can hold.
-fn cells(table: &Table, fields: &Map<String, Value>) -> Result<Vec<Cell>, String> {
+fn cells(table: &BookTable, fields: &Map<String, Value>) -> Result<Vec<Cell>, String> {
     let known = |key: &str| key == "in" || table.columns.iter().any(|column| column.name == key);
     if let Some(stray) = fields.keys().find(|key| !known(key)) {
         return Err(format!("`{}` has no `{stray}`", table.name));
     }
-    let read = |column: &crate::table::Column| {
+    let read = |column: &crate::table::TableColumn| {
         let cell = cell(fields.get(column.name), column.is_real()).map_err(|why| format!("{}: {why}", column.name))?;
         column.judge(ValueRef::from(&cell)).map(|()| cell)
     };
@@ -218,7 +218,7 @@ fn cell(value: Option<&Value>, real: bool) -> Result<Cell, String> {
     })
 }
 
-fn read_in(write: &Transaction<'_>, table: &Table, cells: &[Cell]) -> Result<(), String> {
+fn read_in(write: &Transaction<'_>, table: &BookTable, cells: &[Cell]) -> Result<(), String> {
     let places: Vec<String> = (1..=cells.len()).map(|at| format!("?{at}")).collect();
     let add = format!("INSERT INTO {} ({}) VALUES ({})", table.name, table.names(), places.join(", "));
     let added = write.prepare_cached(&add).and_then(|mut add| add.execute(params_from_iter(cells)));

@@ -5,6 +5,7 @@ use rusqlite::{OptionalExtension, Transaction, params};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
+use crate::error::BookError;
 use crate::kind::{
     day_in, figures_in, judge_figures, lines_in, money_in, possible, state_in, sum, to_json, within_money,
 };
@@ -12,12 +13,11 @@ use crate::marks::mark;
 use crate::opening::Book;
 use crate::seal::{Act, seal};
 use crate::state::State;
-use crate::table::{Table, standing, table};
-use crate::trouble::Trouble;
+use crate::table::{BookTable, standing, table};
 
 /// Who asks.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Client {
+pub struct BookedClient {
     /// Name.
     pub name: String,
     /// Lines of the address.
@@ -26,20 +26,20 @@ pub struct Client {
 
 /// What is asked, by whom and when.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Asked {
+pub struct Enquiry {
     /// The commission's file stem.
     pub reference: String,
     /// What it is about.
     pub title: String,
     /// Who asks.
-    pub client: Client,
+    pub client: BookedClient,
     /// The day of the entry.
     pub day: NaiveDate,
     /// A remark.
     pub note: Option<String>,
 }
 
-impl Asked {
+impl Enquiry {
     fn marked_note(&self) -> Option<String> {
         self.note.as_deref().map(|note| mark(note, &self.client))
     }
@@ -47,7 +47,7 @@ impl Asked {
 
 /// What a quote comes to, in the shop's currency: what lists and summaries are made of.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Figures {
+pub struct QuoteFigures {
     /// Three letters of ISO 4217.
     pub currency: String,
     /// Without tax.
@@ -139,14 +139,14 @@ impl NumberPattern {
 
 /// The number that a quote gets.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Number {
+pub struct QuoteNumber {
     /// As written on the page.
     pub number: String,
     /// 0 for the first quote; each further one supersedes the one before.
     pub revision: u32,
 }
 
-impl Number {
+impl QuoteNumber {
     /// With the revision, if it is one: `2027-004`, `2027-004, revision 1`.
     pub fn words(&self) -> String {
         if self.revision == 0 { self.number.clone() } else { format!("{}, revision {}", self.number, self.revision) }
@@ -159,7 +159,7 @@ pub struct Before {
     /// Its document, with marks.
     pub quote: String,
     /// What it came to.
-    pub figures: Figures,
+    pub figures: QuoteFigures,
     /// Whether its last day has passed.
     pub lapsed: bool,
     /// What was paid so far, by the payments of the book that stand.
@@ -170,7 +170,7 @@ pub struct Before {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Snapshot {
     /// What it comes to.
-    pub figures: Figures,
+    pub figures: QuoteFigures,
     /// Pages and documents under the names of their files; `quote.json` and `costing.json` among them.
     pub pages: Vec<(String, String)>,
     /// What changed against the quote before, for the client.
@@ -189,7 +189,7 @@ pub struct Origin {
 }
 
 /// A commission found by its number or by its file.
-pub(crate) struct Known {
+pub(crate) struct KnownCommission {
     pub(crate) id: i64,
     pub(crate) number: Option<String>,
     pub(crate) state: State,
@@ -200,14 +200,14 @@ impl Book {
     /// Enters an enquiry.
     ///
     /// # Errors
-    /// [`Trouble`] when the same file is in the book already and not at an end.
-    pub fn enquire(&mut self, asked: &Asked) -> Result<(), Trouble> {
+    /// [`BookError`] when the same file is in the book already and not at an end.
+    pub fn enquire(&mut self, asked: &Enquiry) -> Result<(), BookError> {
         possible_day(asked.day)?;
         let refused = self.refused();
         let write = self.write()?;
         if let Some(known) = open_commission(&write, &asked.reference, asked.day).map_err(&refused)? {
             let why = format!("`{}` is in the book already, as {}", asked.reference, known.state);
-            return Err(Trouble::Wrong(why, "`reeve book list` shows it".to_owned()));
+            return Err(BookError::Wrong(why, "`reeve book list` shows it".to_owned()));
         }
         let id = add_commission(&write, asked).map_err(&refused)?;
         happen(&write, id, State::Enquiry, asked.day, asked.marked_note().as_deref()).map_err(&refused)?;
@@ -219,14 +219,14 @@ impl Book {
     /// `made` makes the pages once the number is known; nobody else can take a number meanwhile.
     ///
     /// # Errors
-    /// What `made` refuses, and [`Trouble`] when the commission can't be quoted where it stands or can't be written.
-    pub fn issue<E: From<Trouble>>(
+    /// What `made` refuses, and [`BookError`] when the commission can't be quoted where it stands or can't be written.
+    pub fn issue<E: From<BookError>>(
         &mut self,
-        asked: &Asked,
+        asked: &Enquiry,
         pattern: &NumberPattern,
         origin: &Origin,
-        made: impl FnOnce(&Number, Option<&Before>) -> Result<Snapshot, E>,
-    ) -> Result<Number, E> {
+        made: impl FnOnce(&QuoteNumber, Option<&Before>) -> Result<Snapshot, E>,
+    ) -> Result<QuoteNumber, E> {
         possible_day(asked.day)?;
         let refused = self.refused();
         let write = self.write()?;
@@ -235,7 +235,7 @@ impl Book {
             && !known.state.can_be_quoted()
         {
             let number = known.number.clone().unwrap_or_else(|| asked.reference.clone());
-            return Err(Trouble::Move { number, from: known.state, to: State::Quoted }.into());
+            return Err(BookError::Move { number, from: known.state, to: State::Quoted }.into());
         }
         if let Some(known) = &found {
             in_order(&write, known.id, asked.day).map_err(&refused)??;
@@ -254,7 +254,7 @@ impl Book {
             None => give_number(&write, id, asked.day, pattern).map_err(&refused)?,
         };
         let revision = before.as_ref().map_or(0, |(revision, _)| revision + 1);
-        let number = Number { number, revision };
+        let number = QuoteNumber { number, revision };
         let snapshot = made(&number, before.as_ref().map(|(_, before)| before))?;
         judge_figures(&snapshot.figures).map_err(|why| cannot(format!("the quote can't be entered: {why}")))?;
         keep(&write, (id, client), &number, asked, origin, &snapshot).map_err(&refused)?;
@@ -269,8 +269,8 @@ impl Book {
     /// Marks where a commission stands now.
     ///
     /// # Errors
-    /// [`Trouble`] when it can't go there from where it stands, with what is possible instead; or on a day before the last.
-    pub fn mark(&mut self, word: &str, to: State, day: NaiveDate, note: Option<&str>) -> Result<State, Trouble> {
+    /// [`BookError`] when it can't go there from where it stands, with what is possible instead; or on a day before the last.
+    pub fn mark(&mut self, word: &str, to: State, day: NaiveDate, note: Option<&str>) -> Result<State, BookError> {
         let known = self.find(word, day)?;
         let refused = self.refused();
         let write = self.write()?;
@@ -279,10 +279,10 @@ impl Book {
         let from = state_of(&write, known.id).map_err(&refused)?.on(day, known.valid_until);
         let number = known.number.unwrap_or_else(|| word.to_owned());
         if !from.moves().contains(&to) {
-            return Err(Trouble::Move { number, from, to });
+            return Err(BookError::Move { number, from, to });
         }
         if to == State::Paid && due > Decimal::ZERO {
-            return Err(Trouble::Owed(number, due.to_string()));
+            return Err(BookError::Owed(number, due.to_string()));
         }
         in_order(&write, known.id, day).map_err(&refused)??;
         let note = marked_note(&write, known.id, note).map_err(&refused)?;
@@ -294,12 +294,18 @@ impl Book {
     /// Enters a payment, or a refund if it is below zero; says what is then owed.
     ///
     /// # Errors
-    /// [`Trouble`] when there is no quote to pay, or the day or the amount can't be.
-    pub fn pay(&mut self, word: &str, amount: Decimal, day: NaiveDate, note: Option<&str>) -> Result<Decimal, Trouble> {
+    /// [`BookError`] when there is no quote to pay, or the day or the amount can't be.
+    pub fn pay(
+        &mut self,
+        word: &str,
+        amount: Decimal,
+        day: NaiveDate,
+        note: Option<&str>,
+    ) -> Result<Decimal, BookError> {
         let known = self.find(word, day)?;
         if known.number.is_none() {
             let why = format!("`{word}` has no quote yet, so nothing is owed");
-            return Err(Trouble::Wrong(why, "issue the quote first".to_owned()));
+            return Err(BookError::Wrong(why, "issue the quote first".to_owned()));
         }
         within_money(amount).map_err(cannot)?;
         let refused = self.refused();
@@ -315,8 +321,8 @@ impl Book {
     /// What was paid so far of the commission that stands under a file, and its number; `None` where none was quoted yet.
     ///
     /// # Errors
-    /// [`Trouble`] when the book can't be read.
-    pub fn paid_for(&self, reference: &str, day: NaiveDate) -> Result<Option<(String, Decimal)>, Trouble> {
+    /// [`BookError`] when the book can't be read.
+    pub fn paid_for(&self, reference: &str, day: NaiveDate) -> Result<Option<(String, Decimal)>, BookError> {
         let refused = self.refused();
         let known = open_commission(&self.db, reference, day).map_err(&refused)?;
         let Some((id, number)) = known.and_then(|known| Some((known.id, known.number?))) else { return Ok(None) };
@@ -324,7 +330,7 @@ impl Book {
     }
 
     /// A commission by its number, or by its file where that is not at an end.
-    pub(crate) fn find(&self, word: &str, day: NaiveDate) -> Result<Known, Trouble> {
+    pub(crate) fn find(&self, word: &str, day: NaiveDate) -> Result<KnownCommission, BookError> {
         let refused = self.refused();
         let by_number = "SELECT id FROM commission WHERE number = ?1";
         let id: Option<i64> = self.db.query_row(by_number, [word], |row| row.get(0)).optional().map_err(&refused)?;
@@ -334,12 +340,12 @@ impl Book {
         };
         match found {
             Some(known) => Ok(known),
-            None => Err(Trouble::Unknown(word.to_owned(), self.some_names()?)),
+            None => Err(BookError::Unknown(word.to_owned(), self.some_names()?)),
         }
     }
 
     /// The newest few, for a message.
-    fn some_names(&self) -> Result<Vec<String>, Trouble> {
+    fn some_names(&self) -> Result<Vec<String>, BookError> {
         let newest = "SELECT coalesce(number, reference) FROM commission ORDER BY id DESC LIMIT 8";
         let refused = self.refused();
         let mut asked = self.db.prepare(newest).map_err(&refused)?;
@@ -348,13 +354,13 @@ impl Book {
     }
 }
 
-fn cannot(why: String) -> Trouble {
-    Trouble::Wrong(why, "nothing was entered".to_owned())
+fn cannot(why: String) -> BookError {
+    BookError::Wrong(why, "nothing was entered".to_owned())
 }
 
 /// Refuses a day that no entry can have.
-pub(crate) fn possible_day(day: NaiveDate) -> Result<(), Trouble> {
-    possible(day).map(|_| ()).map_err(|why| Trouble::Wrong(why, "say the day with --on YYYY-MM-DD".to_owned()))
+pub(crate) fn possible_day(day: NaiveDate) -> Result<(), BookError> {
+    possible(day).map(|_| ()).map_err(|why| BookError::Wrong(why, "say the day with --on YYYY-MM-DD".to_owned()))
 }
 
 /// Refuses a day before the commission was first entered.
@@ -362,7 +368,7 @@ pub(crate) fn since_enquiry(
     db: &rusqlite::Connection,
     id: i64,
     day: NaiveDate,
-) -> rusqlite::Result<Result<(), Trouble>> {
+) -> rusqlite::Result<Result<(), BookError>> {
     let first = "SELECT day, state FROM happening WHERE commission = ?1 ORDER BY id LIMIT 1";
     let (begun, state) = db.query_row(first, [id], |row| Ok((day_in(row, 0)?, state_in(row, 1)?)))?;
     let what = if state == State::Enquiry { "asked about" } else { "quoted" };
@@ -370,20 +376,20 @@ pub(crate) fn since_enquiry(
 }
 
 /// Refuses a day before the last that happened to the commission.
-fn in_order(db: &rusqlite::Connection, id: i64, day: NaiveDate) -> rusqlite::Result<Result<(), Trouble>> {
+fn in_order(db: &rusqlite::Connection, id: i64, day: NaiveDate) -> rusqlite::Result<Result<(), BookError>> {
     let last =
         format!("SELECT day, state FROM {} WHERE commission = ?1 ORDER BY id DESC LIMIT 1", standing("happening"));
     let (last, state) = db.query_row(&last, [id], |row| Ok((day_in(row, 0)?, state_in(row, 1)?)))?;
     Ok(not_before(day, last, &format!("since when it is {state}")))
 }
 
-fn not_before(day: NaiveDate, least: NaiveDate, when: &str) -> Result<(), Trouble> {
+fn not_before(day: NaiveDate, least: NaiveDate, when: &str) -> Result<(), BookError> {
     possible_day(day)?;
     if day >= least {
         return Ok(());
     }
     let remedy = "say the day with --on; a slip in an earlier entry is undone with `reeve book undo`";
-    Err(Trouble::Wrong(format!("{day} can't be: it is before {least}, {when}"), remedy.to_owned()))
+    Err(BookError::Wrong(format!("{day} can't be: it is before {least}, {when}"), remedy.to_owned()))
 }
 
 /// A remark with marks in place of the client of a commission.
@@ -391,7 +397,7 @@ pub(crate) fn marked_note(db: &rusqlite::Connection, id: i64, note: Option<&str>
     let Some(note) = note else { return Ok(None) };
     let of = "SELECT client.name, client.address FROM client JOIN commission ON commission.client = client.id \
               WHERE commission.id = ?1";
-    let client = db.query_row(of, [id], |row| Ok(Client { name: row.get(0)?, address: lines_in(row, 1)? }))?;
+    let client = db.query_row(of, [id], |row| Ok(BookedClient { name: row.get(0)?, address: lines_in(row, 1)? }))?;
     Ok(Some(mark(note, &client)))
 }
 
@@ -409,11 +415,12 @@ fn paid(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Decimal> {
 }
 
 /// The client of a commission as the file has it now. A quote keeps the one that it was sent to.
-fn client_of(write: &Transaction<'_>, id: i64, asked: &Asked) -> rusqlite::Result<i64> {
+fn client_of(write: &Transaction<'_>, id: i64, asked: &Enquiry) -> rusqlite::Result<i64> {
     let of = "SELECT client.id, client.name, client.address FROM client JOIN commission ON commission.client = client.id \
               WHERE commission.id = ?1";
-    let read = |row: &rusqlite::Row<'_>| Ok((row.get(0)?, Client { name: row.get(1)?, address: lines_in(row, 2)? }));
-    let (known, client): (i64, Client) = write.query_row(of, [id], read)?;
+    let read =
+        |row: &rusqlite::Row<'_>| Ok((row.get(0)?, BookedClient { name: row.get(1)?, address: lines_in(row, 2)? }));
+    let (known, client): (i64, BookedClient) = write.query_row(of, [id], read)?;
     let now = if client == asked.client { known } else { add_client(write, &asked.client)? };
     let title = mark(&asked.title, &asked.client);
     let changed = "UPDATE commission SET client = ?2, title = ?3 WHERE id = ?1 AND (client != ?2 OR title != ?3)";
@@ -423,13 +430,13 @@ fn client_of(write: &Transaction<'_>, id: i64, asked: &Asked) -> rusqlite::Resul
     Ok(now)
 }
 
-fn add_client(write: &Transaction<'_>, client: &Client) -> rusqlite::Result<i64> {
+fn add_client(write: &Transaction<'_>, client: &BookedClient) -> rusqlite::Result<i64> {
     let address = serde_json::Value::from(client.address.clone()).to_string();
     write.execute("INSERT INTO client (name, address) VALUES (?1, ?2)", params![client.name, address])?;
     entered(write, "client")
 }
 
-fn add_commission(write: &Transaction<'_>, asked: &Asked) -> rusqlite::Result<i64> {
+fn add_commission(write: &Transaction<'_>, asked: &Enquiry) -> rusqlite::Result<i64> {
     let title = mark(&asked.title, &asked.client);
     let client = add_client(write, &asked.client)?;
     let add = "INSERT INTO commission (reference, title, client) VALUES (?1, ?2, ?3)";
@@ -452,8 +459,8 @@ fn give_number(write: &Transaction<'_>, id: i64, day: NaiveDate, pattern: &Numbe
 fn keep(
     write: &Transaction<'_>,
     (id, client): (i64, i64),
-    number: &Number,
-    asked: &Asked,
+    number: &QuoteNumber,
+    asked: &Enquiry,
     origin: &Origin,
     snapshot: &Snapshot,
 ) -> rusqlite::Result<()> {
@@ -512,28 +519,36 @@ pub(crate) fn entered(write: &Transaction<'_>, what: &str) -> rusqlite::Result<i
 }
 
 /// A table that is there.
-pub(crate) fn known_table(name: &str) -> rusqlite::Result<&'static Table> {
+pub(crate) fn known_table(name: &str) -> rusqlite::Result<&'static BookTable> {
     table(name).ok_or(rusqlite::Error::InvalidQuery)
 }
 
 /// The last commission of a file, if it is not at an end: a file that is used again begins another one.
-fn open_commission(db: &rusqlite::Connection, reference: &str, day: NaiveDate) -> rusqlite::Result<Option<Known>> {
+fn open_commission(
+    db: &rusqlite::Connection,
+    reference: &str,
+    day: NaiveDate,
+) -> rusqlite::Result<Option<KnownCommission>> {
     let found = last_commission(db, reference, day)?;
     Ok(found.filter(|known| !matches!(known.state, State::Paid | State::Cancelled)))
 }
 
-fn last_commission(db: &rusqlite::Connection, reference: &str, day: NaiveDate) -> rusqlite::Result<Option<Known>> {
+fn last_commission(
+    db: &rusqlite::Connection,
+    reference: &str,
+    day: NaiveDate,
+) -> rusqlite::Result<Option<KnownCommission>> {
     let last = "SELECT id FROM commission WHERE reference = ?1 ORDER BY id DESC LIMIT 1";
     let id: Option<i64> = db.query_row(last, [reference], |row| row.get(0)).optional()?;
     id.map(|id| known(db, id, day)).transpose()
 }
 
-fn known(db: &rusqlite::Connection, id: i64, day: NaiveDate) -> rusqlite::Result<Known> {
+fn known(db: &rusqlite::Connection, id: i64, day: NaiveDate) -> rusqlite::Result<KnownCommission> {
     let number = db.query_row("SELECT number FROM commission WHERE id = ?1", [id], |row| row.get(0))?;
     let last = "SELECT valid_until FROM entry WHERE commission = ?1 ORDER BY revision DESC LIMIT 1";
     let valid_until: Option<NaiveDate> = db.query_row(last, [id], |row| day_in(row, 0)).optional()?;
     let state = state_of(db, id)?.on(day, valid_until);
-    Ok(Known { id, number, state, valid_until })
+    Ok(KnownCommission { id, number, state, valid_until })
 }
 
 /// Where a commission stands, whatever the day.

@@ -9,13 +9,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::NaiveDate;
 use rusqlite::{Connection, Transaction, params};
 
-use crate::entering::{Client, known_table, possible_day};
+use crate::entering::{BookedClient, known_table, possible_day};
+use crate::error::BookError;
 use crate::kind::lines_in;
-use crate::marks::{FORGOTTEN, Kind};
+use crate::marks::{FORGOTTEN, Markup};
 use crate::opening::Book;
-use crate::personal::{Sureness, Term, held, parts, plain_text, terms, without};
+use crate::personal::{SearchTerm, Sureness, held, parts, plain_text, terms, without};
 use crate::seal::{Act, seal};
-use crate::trouble::Trouble;
 
 /// Whom to forget, and what the maker says of words that could not be decided.
 pub struct Forget<'a> {
@@ -39,7 +39,7 @@ pub struct Forgotten {
     /// In how many commissions.
     pub commissions: usize,
     /// Where something was blanked beside the name and address themselves, in order.
-    pub blanked: Vec<Place>,
+    pub blanked: Vec<TextPlace>,
     /// What was found and left alone.
     pub undecided: Vec<Undecided>,
 }
@@ -52,12 +52,12 @@ pub struct Undecided {
     /// Why it was left alone.
     pub why: &'static str,
     /// Where it stands.
-    pub places: Vec<Place>,
+    pub places: Vec<TextPlace>,
 }
 
 /// A place in the book.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Place {
+pub struct TextPlace {
     /// The commission's number, or its file's stem.
     pub commission: String,
     /// The text: `note`, `quote.html`.
@@ -89,13 +89,13 @@ const TEXTS: &[(&str, &str, &str)] = &[
 ];
 
 /// A text of the book, and where it stands.
-struct Found {
+struct FoundText {
     table: &'static str,
     column: &'static str,
     called: &'static str,
     key: String,
     commission: i64,
-    kind: Kind,
+    kind: Markup,
     text: String,
 }
 
@@ -103,9 +103,9 @@ struct Found {
 struct Sought {
     clients: Vec<i64>,
     commissions: BTreeSet<i64>,
-    terms: Vec<Term>,
+    terms: Vec<SearchTerm>,
     /// Terms that are said to be blanked.
-    also: Vec<Term>,
+    also: Vec<SearchTerm>,
     /// What other clients and the maker are called, and where they live.
     others: String,
 }
@@ -114,8 +114,8 @@ impl Book {
     /// Blanks a client's name and address, and what was typed of them, in the whole book; numbers and sums stay.
     ///
     /// # Errors
-    /// [`Trouble`] when nobody in the book is called so.
-    pub fn forget(&mut self, forget: &Forget<'_>) -> Result<Forgotten, Trouble> {
+    /// [`BookError`] when nobody in the book is called so.
+    pub fn forget(&mut self, forget: &Forget<'_>) -> Result<Forgotten, BookError> {
         possible_day(forget.day)?;
         let refused = self.refused();
         let write = self.write()?;
@@ -124,7 +124,7 @@ impl Book {
             // The name is not repeated: messages may be kept.
             let why = "no client in the book is called so".to_owned();
             let remedy = "write the name as it stands in the commission, or one of its numbers";
-            return Err(Trouble::Wrong(why, remedy.to_owned()));
+            return Err(BookError::Wrong(why, remedy.to_owned()));
         };
         let guards = take_down_guards(&write).map_err(&refused)?;
         let mut told = blank_texts(&write, forget, &sought).map_err(&refused)?;
@@ -157,12 +157,12 @@ fn take_down_guards(write: &Transaction<'_>) -> rusqlite::Result<Vec<String>> {
 }
 
 /// A client of the book, by their id.
-type Known = (i64, Client, bool);
+type ClientIds = (i64, BookedClient, bool);
 
-fn clients(db: &Connection) -> rusqlite::Result<Vec<Known>> {
+fn clients(db: &Connection) -> rusqlite::Result<Vec<ClientIds>> {
     let mut asked = db.prepare("SELECT id, name, address, forgotten IS NOT NULL FROM client ORDER BY id")?;
     let read = |row: &rusqlite::Row<'_>| {
-        Ok((row.get(0)?, Client { name: row.get(1)?, address: lines_in(row, 2)? }, row.get(3)?))
+        Ok((row.get(0)?, BookedClient { name: row.get(1)?, address: lines_in(row, 2)? }, row.get(3)?))
     };
     asked.query_map([], read)?.collect()
 }
@@ -195,9 +195,9 @@ fn sought(db: &Connection, forget: &Forget<'_>) -> rusqlite::Result<Option<Sough
     // Under every name and address that their commissions ever had.
     let ids: BTreeSet<i64> =
         pairs.iter().filter(|(commission, _)| commissions.contains(commission)).map(|(_, client)| *client).collect();
-    let (theirs, others): (Vec<Known>, Vec<Known>) =
+    let (theirs, others): (Vec<ClientIds>, Vec<ClientIds>) =
         all.into_iter().filter(|(.., forgotten)| !forgotten).partition(|(id, ..)| ids.contains(id));
-    let mut looked_for: Vec<Term> = theirs.iter().flat_map(|(_, client, _)| terms(client)).collect();
+    let mut looked_for: Vec<SearchTerm> = theirs.iter().flat_map(|(_, client, _)| terms(client)).collect();
     looked_for.sort_by_key(|term| std::cmp::Reverse((term.sureness == Sureness::Whole, term.words.len())));
     looked_for.dedup();
     let others = others.iter().map(|(_, client, _)| format!("{}\n{}", client.name, client.address.join("\n")));
@@ -205,7 +205,7 @@ fn sought(db: &Connection, forget: &Forget<'_>) -> rusqlite::Result<Option<Sough
         clients: theirs.iter().map(|(id, ..)| *id).collect(),
         commissions,
         terms: looked_for,
-        also: forget.also.iter().map(|word| Term::new(word, Sureness::Whole)).collect(),
+        also: forget.also.iter().map(|word| SearchTerm::new(word, Sureness::Whole)).collect(),
         others: others.chain([forget.maker.to_owned()]).collect::<Vec<_>>().join("\n"),
     }))
 }
@@ -223,7 +223,7 @@ fn blank_texts(write: &Transaction<'_>, forget: &Forget<'_>, sought: &Sought) ->
     let names = names(write)?;
     let typed_by_others = typed_by_others(write, sought)?;
     let is_usual = |word: &str| (forget.is_usual)(word) || typed_by_others.contains(word);
-    let mut told = Told { names: &names, blanked: Vec::new(), undecided: BTreeMap::new() };
+    let mut told = ForgettingReport { names: &names, blanked: Vec::new(), undecided: BTreeMap::new() };
     let mut changed: BTreeSet<(&'static str, String)> = BTreeSet::new();
     for_each_text(write, |found| {
         let judged = Judged::of(&found, sought, &is_usual);
@@ -250,12 +250,12 @@ fn blank_texts(write: &Transaction<'_>, forget: &Forget<'_>, sought: &Sought) ->
 
 /// What is to become of the terms that a text holds.
 struct Judged<'a> {
-    blank: Vec<&'a Term>,
-    left: Vec<(&'a Term, &'static str)>,
+    blank: Vec<&'a SearchTerm>,
+    left: Vec<(&'a SearchTerm, &'static str)>,
 }
 
 impl<'a> Judged<'a> {
-    fn of(found: &Found, sought: &'a Sought, is_usual: &dyn Fn(&str) -> bool) -> Self {
+    fn of(found: &FoundText, sought: &'a Sought, is_usual: &dyn Fn(&str) -> bool) -> Self {
         let theirs = sought.commissions.contains(&found.commission);
         let mut judged = Self { blank: Vec::new(), left: Vec::new() };
         for term in held(&found.text, found.kind, sought.also.iter().chain(&sought.terms)) {
@@ -289,33 +289,33 @@ impl<'a> Judged<'a> {
 
 impl Sought {
     /// Whether the maker, or another client who is not forgotten, is called so or lives there.
-    fn is_anothers(&self, term: &Term) -> bool {
-        !held(&self.others, Kind::Text, std::iter::once(term)).is_empty()
+    fn is_anothers(&self, term: &SearchTerm) -> bool {
+        !held(&self.others, Markup::Text, std::iter::once(term)).is_empty()
     }
 }
 
 /// What is told of it in the end.
-struct Told<'a> {
+struct ForgettingReport<'a> {
     names: &'a BTreeMap<i64, String>,
-    blanked: Vec<Place>,
-    undecided: BTreeMap<(String, &'static str), Vec<Place>>,
+    blanked: Vec<TextPlace>,
+    undecided: BTreeMap<(String, &'static str), Vec<TextPlace>>,
 }
 
-impl Told<'_> {
-    fn place(&self, found: &Found) -> Place {
+impl ForgettingReport<'_> {
+    fn place(&self, found: &FoundText) -> TextPlace {
         let of_page = if found.table == "page" { found.key.split_once('/').map(|(_, name)| name) } else { None };
         let commission = self.names.get(&found.commission).cloned().unwrap_or_default();
-        Place { commission, text: of_page.unwrap_or(found.called).to_owned() }
+        TextPlace { commission, text: of_page.unwrap_or(found.called).to_owned() }
     }
 
-    fn blank(&mut self, found: &Found) {
+    fn blank(&mut self, found: &FoundText) {
         let place = self.place(found);
         if !self.blanked.contains(&place) {
             self.blanked.push(place);
         }
     }
 
-    fn leave(&mut self, found: &Found, term: &Term, why: &'static str) {
+    fn leave(&mut self, found: &FoundText, term: &SearchTerm, why: &'static str) {
         let place = self.place(found);
         let places = self.undecided.entry((term.words.clone(), why)).or_default();
         if !places.contains(&place) {
@@ -339,7 +339,7 @@ fn names(db: &Connection) -> rusqlite::Result<BTreeMap<i64, String>> {
 fn typed_by_others(db: &Connection, sought: &Sought) -> rusqlite::Result<BTreeSet<String>> {
     let mut words = BTreeSet::new();
     for_each_text(db, |found| {
-        if found.kind == Kind::Text && found.table != "page" && !sought.commissions.contains(&found.commission) {
+        if found.kind == Markup::Text && found.table != "page" && !sought.commissions.contains(&found.commission) {
             let of = parts(&found.text).filter(|word| word.chars().all(char::is_lowercase));
             words.extend(of.map(plain_text));
         }
@@ -349,7 +349,7 @@ fn typed_by_others(db: &Connection, sought: &Sought) -> rusqlite::Result<BTreeSe
 }
 
 /// Reads every text of the book that may hold what was typed.
-fn for_each_text(db: &Connection, mut each: impl FnMut(Found) -> rusqlite::Result<()>) -> rusqlite::Result<()> {
+fn for_each_text(db: &Connection, mut each: impl FnMut(FoundText) -> rusqlite::Result<()>) -> rusqlite::Result<()> {
     for (table, column, called) in TEXTS {
         let (key, commission) = match *table {
             "commission" => ("id", "id"),
@@ -365,18 +365,18 @@ fn for_each_text(db: &Connection, mut each: impl FnMut(Found) -> rusqlite::Resul
         let mut text = db.prepare(&format!("SELECT {column} FROM {table} WHERE {}", known_table(table)?.of_key()))?;
         for (key, commission) in keys {
             let kind = match *table {
-                "page" => Kind::of(&key),
-                "entry" => Kind::Json,
-                _ => Kind::Text,
+                "page" => Markup::of(&key),
+                "entry" => Markup::Json,
+                _ => Markup::Text,
             };
             let text = text.query_row([&key], |row| row.get(0))?;
-            each(Found { table, column, called, key, commission, kind, text })?;
+            each(FoundText { table, column, called, key, commission, kind, text })?;
         }
     }
     Ok(())
 }
 
-fn update(write: &Transaction<'_>, found: &Found, text: &str) -> rusqlite::Result<()> {
+fn update(write: &Transaction<'_>, found: &FoundText, text: &str) -> rusqlite::Result<()> {
     let (table, column) = (found.table, found.column);
     let update = format!("UPDATE {table} SET {column} = ?2 WHERE {}", known_table(table)?.of_key());
     write.execute(&update, params![found.key, text]).map(|_| ())

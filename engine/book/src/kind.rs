@@ -9,7 +9,7 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
-use crate::entering::{Figures, PacedFigures};
+use crate::entering::{PacedFigures, QuoteFigures};
 use crate::state::State;
 
 /// The most money of one figure or one entry, either way.
@@ -31,7 +31,7 @@ pub(crate) const MOMENT: &str = "%Y-%m-%dT%H:%M:%S";
 
 /// What a column holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Kind {
+pub(crate) enum ColumnKind {
     /// The number of a row, from 1.
     Id,
     /// A whole number from 0.
@@ -64,7 +64,7 @@ pub(crate) enum Kind {
     Word(&'static [&'static str]),
 }
 
-impl Kind {
+impl ColumnKind {
     /// Says what is wrong with a value.
     pub(crate) fn judge(self, value: ValueRef<'_>) -> Result<(), String> {
         match (self, value) {
@@ -106,7 +106,7 @@ impl Kind {
     }
 }
 
-impl fmt::Display for Kind {
+impl fmt::Display for ColumnKind {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Id => f.write_str("a whole number from 1"),
@@ -219,15 +219,15 @@ fn state(text: &str) -> Result<State, String> {
 }
 
 /// The figures of a quote, each within its bounds.
-pub(crate) fn figures(text: &str) -> Result<Figures, String> {
-    let figures: Figures = from_json(text)?;
+pub(crate) fn figures(text: &str) -> Result<QuoteFigures, String> {
+    let figures: QuoteFigures = from_json(text)?;
     judge_figures(&figures)?;
     Ok(figures)
 }
 
 /// Says which figure of a quote can't be.
-pub(crate) fn judge_figures(figures: &Figures) -> Result<(), String> {
-    let Figures {
+pub(crate) fn judge_figures(figures: &QuoteFigures) -> Result<(), String> {
+    let QuoteFigures {
         currency,
         net,
         gross,
@@ -303,19 +303,19 @@ pub(crate) fn sum(amounts: impl IntoIterator<Item = Decimal>) -> rusqlite::Resul
 
 /// Something kept that can't be what the book wrote, in words.
 #[derive(Debug)]
-pub(crate) struct Odd(pub(crate) String);
+pub(crate) struct Impossible(pub(crate) String);
 
-impl fmt::Display for Odd {
+impl fmt::Display for Impossible {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.0)
     }
 }
 
-impl std::error::Error for Odd {}
+impl std::error::Error for Impossible {}
 
 /// A value that the book wrote and can't read back.
 pub(crate) fn odd(why: String) -> rusqlite::Error {
-    rusqlite::Error::FromSqlConversionFailure(0, Type::Text, Box::new(Odd(why)))
+    rusqlite::Error::FromSqlConversionFailure(0, Type::Text, Box::new(Impossible(why)))
 }
 
 /// A value of text, read; a fault names its column.
@@ -345,7 +345,7 @@ pub(crate) fn state_in(row: &Row<'_>, column: usize) -> rusqlite::Result<State> 
     read(row, column, state)
 }
 
-pub(crate) fn figures_in(row: &Row<'_>, column: usize) -> rusqlite::Result<Figures> {
+pub(crate) fn figures_in(row: &Row<'_>, column: usize) -> rusqlite::Result<QuoteFigures> {
     read(row, column, figures)
 }
 
@@ -375,7 +375,7 @@ mod tests {
     use super::*;
 
     #[track_caller]
-    fn refused(kind: Kind, value: ValueRef<'_>, told: &str) {
+    fn refused(kind: ColumnKind, value: ValueRef<'_>, told: &str) {
         let said = kind.judge(value).err().unwrap_or_default();
         assert!(said.contains(told), "{told}: {said}");
     }
@@ -383,54 +383,54 @@ mod tests {
     #[test]
     fn what_can_be_is_read() {
         for (kind, text) in [
-            (Kind::Day, "2027-02-28"),
-            (Kind::Money, "-120.50"),
-            (Kind::Money, "1000000000"),
-            (Kind::State, "on-bench"),
-            (Kind::Moment, "2027-02-28T23:59:59"),
-            (Kind::Lines, "[\"a\"]"),
-            (Kind::Text, ""),
-            (Kind::Hex(4), "00af"),
-            (Kind::Word(&["one"]), "one"),
+            (ColumnKind::Day, "2027-02-28"),
+            (ColumnKind::Money, "-120.50"),
+            (ColumnKind::Money, "1000000000"),
+            (ColumnKind::State, "on-bench"),
+            (ColumnKind::Moment, "2027-02-28T23:59:59"),
+            (ColumnKind::Lines, "[\"a\"]"),
+            (ColumnKind::Text, ""),
+            (ColumnKind::Hex(4), "00af"),
+            (ColumnKind::Word(&["one"]), "one"),
         ] {
             assert_eq!(kind.judge(ValueRef::Text(text.as_bytes())), Ok(()), "{text}");
         }
-        assert_eq!(Kind::Minutes.judge(ValueRef::Real(0.5)), Ok(()));
-        assert_eq!(Kind::Year.judge(ValueRef::Integer(2027)), Ok(()));
+        assert_eq!(ColumnKind::Minutes.judge(ValueRef::Real(0.5)), Ok(()));
+        assert_eq!(ColumnKind::Year.judge(ValueRef::Integer(2027)), Ok(()));
     }
 
     #[test]
     fn what_can_not_be_is_refused() {
         for (kind, text, told) in [
-            (Kind::Day, "2027-02-31", "is not a day"),
-            (Kind::Day, "9999-01-01", "2000 to 2199"),
-            (Kind::Day, "0001-01-01", "2000 to 2199"),
-            (Kind::Day, "2027-2-03", "is not a day"),
-            (Kind::Day, "+027-02-03", "is not a day"),
-            (Kind::Money, "NaN", "is not an amount"),
-            (Kind::Money, "1_000", "is not an amount"),
-            (Kind::Money, "1e3", "is not an amount"),
-            (Kind::Money, "79228162514264337593543950335", "can't be"),
-            (Kind::Money, "-1000000000.01", "can't be"),
-            (Kind::State, "sold", "is not a state"),
-            (Kind::State, "lapsed", "is not a state"),
-            (Kind::Moment, "2027-02-31T09:00:00", "is not a day and a time"),
-            (Kind::Lines, "[1]", "string"),
-            (Kind::Name, "", "empty"),
-            (Kind::Hex(4), "00AF", "letters of 0 to 9"),
-            (Kind::Word(&["one", "two"]), "three", "one of one, two"),
-            (Kind::Minutes, "5", "is not minutes"),
+            (ColumnKind::Day, "2027-02-31", "is not a day"),
+            (ColumnKind::Day, "9999-01-01", "2000 to 2199"),
+            (ColumnKind::Day, "0001-01-01", "2000 to 2199"),
+            (ColumnKind::Day, "2027-2-03", "is not a day"),
+            (ColumnKind::Day, "+027-02-03", "is not a day"),
+            (ColumnKind::Money, "NaN", "is not an amount"),
+            (ColumnKind::Money, "1_000", "is not an amount"),
+            (ColumnKind::Money, "1e3", "is not an amount"),
+            (ColumnKind::Money, "79228162514264337593543950335", "can't be"),
+            (ColumnKind::Money, "-1000000000.01", "can't be"),
+            (ColumnKind::State, "sold", "is not a state"),
+            (ColumnKind::State, "lapsed", "is not a state"),
+            (ColumnKind::Moment, "2027-02-31T09:00:00", "is not a day and a time"),
+            (ColumnKind::Lines, "[1]", "string"),
+            (ColumnKind::Name, "", "empty"),
+            (ColumnKind::Hex(4), "00AF", "letters of 0 to 9"),
+            (ColumnKind::Word(&["one", "two"]), "three", "one of one, two"),
+            (ColumnKind::Minutes, "5", "is not minutes"),
         ] {
             refused(kind, ValueRef::Text(text.as_bytes()), told);
         }
         for number in [-5.0, -0.1, f64::NAN, f64::INFINITY, f64::MAX, 100_001.0] {
-            refused(Kind::Minutes, ValueRef::Real(number), "minutes can't be");
+            refused(ColumnKind::Minutes, ValueRef::Real(number), "minutes can't be");
         }
-        refused(Kind::Metres, ValueRef::Real(-1.0), "metres can't be");
-        refused(Kind::Money, ValueRef::Null, "`nothing` is not an amount");
-        refused(Kind::Text, ValueRef::Blob(b"x"), "`bytes` is not text");
-        refused(Kind::Text, ValueRef::Text(b"\xff"), "not text");
-        refused(Kind::Id, ValueRef::Integer(0), "from 1");
-        refused(Kind::Year, ValueRef::Integer(9999), "2000 to 2199");
+        refused(ColumnKind::Metres, ValueRef::Real(-1.0), "metres can't be");
+        refused(ColumnKind::Money, ValueRef::Null, "`nothing` is not an amount");
+        refused(ColumnKind::Text, ValueRef::Blob(b"x"), "`bytes` is not text");
+        refused(ColumnKind::Text, ValueRef::Text(b"\xff"), "not text");
+        refused(ColumnKind::Id, ValueRef::Integer(0), "from 1");
+        refused(ColumnKind::Year, ValueRef::Integer(9999), "2000 to 2199");
     }
 }

@@ -11,6 +11,7 @@
 mod check;
 mod dump;
 mod entering;
+mod error;
 mod forgetting;
 mod kind;
 mod listing;
@@ -21,21 +22,21 @@ mod schema;
 mod seal;
 mod state;
 mod table;
-mod trouble;
 mod undoing;
 mod work;
 
-pub use check::Finding;
+pub use check::CheckFinding;
 pub use dump::ReadIn;
 pub use entering::{
-    Asked, Before, Client, Figures, Number, NumberPattern, Origin, PacedFigures, Snapshot, StepFigures,
+    Before, BookedClient, Enquiry, NumberPattern, Origin, PacedFigures, QuoteFigures, QuoteNumber, Snapshot,
+    StepFigures,
 };
-pub use forgetting::{Forget, Forgotten, Place, Undecided};
+pub use error::BookError;
+pub use forgetting::{Forget, Forgotten, TextPlace, Undecided};
 pub use kind::{MOST_METRES, MOST_MINUTES, MOST_MONEY};
-pub use listing::{Commission, Course, Entry, Happening, Payment, Whole};
+pub use listing::{BookedCommission, Course, Event, History, IssuedQuote, Payment};
 pub use opening::{BOOK_FILE, Book, BroughtUp, Opened};
 pub use seal::Seals;
 pub use state::State;
-pub use trouble::Trouble;
 pub use undoing::{Logged, LoggedLine, Undone};
-pub use work::{Bought, CordUsed, Timer, Took, WorkLine};
+pub use work::{Actuals, Bought, CordUsed, Timer, WorkLine};

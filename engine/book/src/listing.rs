@@ -6,25 +6,25 @@ use chrono::NaiveDate;
 use rusqlite::{OptionalExtension, Row};
 use rust_decimal::Decimal;
 
-use crate::entering::{Client, Figures};
+use crate::entering::{BookedClient, QuoteFigures};
+use crate::error::BookError;
 use crate::kind::{day_in, figures, figures_in, lines_in, money_in, odd, state_in, sum};
-use crate::marks::{Kind, fill};
+use crate::marks::{Markup, fill};
 use crate::opening::Book;
 use crate::state::State;
 use crate::table::standing;
-use crate::trouble::Trouble;
 use crate::undoing::LoggedLine;
-use crate::work::Took;
+use crate::work::Actuals;
 
 /// A commission as it stands.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Commission {
+pub struct BookedCommission {
     /// Its file's stem.
     pub reference: String,
     /// What it is about.
     pub title: String,
     /// Who asked.
-    pub client: Client,
+    pub client: BookedClient,
     /// Its number; `None` for an enquiry.
     pub number: Option<String>,
     /// Where it stands on the day of the list.
@@ -34,7 +34,7 @@ pub struct Commission {
     /// The day it was first entered.
     pub begun: NaiveDate,
     /// The revision of its last quote, and what that comes to.
-    pub quoted: Option<(u32, Figures)>,
+    pub quoted: Option<(u32, QuoteFigures)>,
     /// The day the first quote was issued.
     pub first_issued: Option<NaiveDate>,
     /// The day it was accepted.
@@ -46,7 +46,7 @@ pub struct Commission {
     pub(crate) id: i64,
 }
 
-impl Commission {
+impl BookedCommission {
     /// Its number, or its file's stem.
     pub fn name(&self) -> &str {
         self.number.as_deref().unwrap_or(&self.reference)
@@ -60,13 +60,13 @@ impl Commission {
 
 /// A quote that was issued.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Entry {
+pub struct IssuedQuote {
     /// 0 for the first.
     pub revision: u32,
     /// When.
     pub day: NaiveDate,
     /// What it came to.
-    pub figures: Figures,
+    pub figures: QuoteFigures,
     /// The program's version that made it.
     pub program: String,
     /// What tells that program's knots from others.
@@ -81,7 +81,7 @@ pub struct Entry {
 
 /// Something that happened to a commission.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Happening {
+pub struct Event {
     /// Where it then stood.
     pub state: State,
     /// When.
@@ -105,22 +105,22 @@ pub struct Payment {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Course {
     /// As it stands.
-    pub commission: Commission,
+    pub commission: BookedCommission,
     /// What happened to it, in order; what was undone is not there.
-    pub happenings: Vec<Happening>,
+    pub happenings: Vec<Event>,
     /// Payments that stand, in order; those undone are not there.
     pub payments: Vec<Payment>,
     /// What it really took; what was undone is not counted.
-    pub took: Took,
+    pub took: Actuals,
 }
 
 /// A commission with all that the book knows of it.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Whole {
+pub struct History {
     /// How it went.
     pub course: Course,
     /// Its quotes, the first one first.
-    pub entries: Vec<Entry>,
+    pub entries: Vec<IssuedQuote>,
     /// Everything that was entered for it, in order, with what was undone.
     pub lines: Vec<LoggedLine>,
 }
@@ -134,30 +134,30 @@ impl Book {
     /// Every commission as it stands on a day, in the order they were entered.
     ///
     /// # Errors
-    /// [`Trouble`] when the book can't be read.
-    pub fn list(&self, day: NaiveDate) -> Result<Vec<Commission>, Trouble> {
+    /// [`BookError`] when the book can't be read.
+    pub fn list(&self, day: NaiveDate) -> Result<Vec<BookedCommission>, BookError> {
         Ok(self.courses(day)?.into_iter().map(|course| course.commission).collect())
     }
 
     /// How every commission went, in the order they were entered.
     ///
     /// # Errors
-    /// [`Trouble`] when the book can't be read.
-    pub fn courses(&self, day: NaiveDate) -> Result<Vec<Course>, Trouble> {
+    /// [`BookError`] when the book can't be read.
+    pub fn courses(&self, day: NaiveDate) -> Result<Vec<Course>, BookError> {
         self.courses_of(None, day).map_err(self.refused())
     }
 
     /// One commission, by its number or its file's stem, with all that is known of it.
     ///
     /// # Errors
-    /// [`Trouble`] when there is none.
-    pub fn whole(&self, word: &str, day: NaiveDate) -> Result<Whole, Trouble> {
+    /// [`BookError`] when there is none.
+    pub fn whole(&self, word: &str, day: NaiveDate) -> Result<History, BookError> {
         let id = self.find(word, day)?.id;
         let refused = self.refused();
         let course = self.courses_of(Some(id), day).map_err(&refused)?.pop();
-        let course = course.ok_or_else(|| Trouble::Unknown(word.to_owned(), Vec::new()))?;
+        let course = course.ok_or_else(|| BookError::Unknown(word.to_owned(), Vec::new()))?;
         let lines = self.lines(id, &course.commission.client).map_err(&refused)?;
-        Ok(Whole { course, entries: self.entries(id).map_err(&refused)?, lines })
+        Ok(History { course, entries: self.entries(id).map_err(&refused)?, lines })
     }
 
     /// Reads each table from end to end and puts the rows together here: a question for each commission takes far longer.
@@ -169,7 +169,7 @@ impl Book {
             Ok((row.get(1)?, day_in(row, 2)?, row.get(3)?))
         })?;
         let mut happenings = self.grouped(&rows("state, day, note", "happening"), id, "id", |row| {
-            Ok(Happening { state: state_in(row, 1)?, day: day_in(row, 2)?, note: row.get(3)? })
+            Ok(Event { state: state_in(row, 1)?, day: day_in(row, 2)?, note: row.get(3)? })
         })?;
         let mut payments = self.grouped(&rows("day, amount, note", "payment"), id, "id", |row| {
             Ok(Payment { day: day_in(row, 1)?, amount: money_in(row, 2)?, note: row.get(3)? })
@@ -186,14 +186,14 @@ impl Book {
             let quotes = quotes.remove(&id).unwrap_or_default();
             let commission = commission(row, &quotes, &happenings, day)?;
             let client = &commission.client;
-            let filled = |note: Option<String>| note.map(|note| fill(&note, Kind::Text, client));
-            let happenings = happenings.into_iter().map(|one| Happening { note: filled(one.note), ..one }).collect();
+            let filled = |note: Option<String>| note.map(|note| fill(&note, Markup::Text, client));
+            let happenings = happenings.into_iter().map(|one| Event { note: filled(one.note), ..one }).collect();
             let payments: Vec<Payment> =
                 payments.into_iter().map(|one| Payment { note: filled(one.note), ..one }).collect();
             let took = took.filled(client);
             let paid = sum(payments.iter().map(|payment| payment.amount))?;
             Ok(Course {
-                commission: Commission { paid, minutes: took.minutes(), ..commission },
+                commission: BookedCommission { paid, minutes: took.minutes(), ..commission },
                 happenings,
                 payments,
                 took,
@@ -205,8 +205,8 @@ impl Book {
     /// A page or document of a quote as it was issued, filled in; of the last revision if none is named.
     ///
     /// # Errors
-    /// [`Trouble`] when there is no such quote or page.
-    pub fn page(&self, word: &str, revision: Option<u32>, name: &str, day: NaiveDate) -> Result<String, Trouble> {
+    /// [`BookError`] when there is no such quote or page.
+    pub fn page(&self, word: &str, revision: Option<u32>, name: &str, day: NaiveDate) -> Result<String, BookError> {
         let known = self.find(word, day)?;
         let refused = self.refused();
         let kept = "SELECT page.text, client.name, client.address FROM page \
@@ -214,8 +214,8 @@ impl Book {
                     WHERE entry.commission = ?1 AND page.name = ?3 AND (entry.revision = ?2 OR ?2 IS NULL) \
                     ORDER BY entry.revision DESC LIMIT 1";
         let read = |row: &Row<'_>| {
-            let client = Client { name: row.get(1)?, address: lines_in(row, 2)? };
-            Ok(fill(&row.get::<_, String>(0)?, Kind::of(name), &client))
+            let client = BookedClient { name: row.get(1)?, address: lines_in(row, 2)? };
+            Ok(fill(&row.get::<_, String>(0)?, Markup::of(name), &client))
         };
         let found = self.db.query_row(kept, rusqlite::params![known.id, revision, name], read);
         found.optional().map_err(&refused)?.ok_or_else(|| {
@@ -224,21 +224,21 @@ impl Book {
                 (Some(revision), _) => format!("`{word}` has no {name} of revision {revision}"),
                 (None, _) => format!("`{word}` has no {name}"),
             };
-            Trouble::Wrong(
+            BookError::Wrong(
                 why,
                 "quote, costing and bench are kept as .html and .txt, the first two as .json too".to_owned(),
             )
         })
     }
 
-    fn entries(&self, id: i64) -> rusqlite::Result<Vec<Entry>> {
+    fn entries(&self, id: i64) -> rusqlite::Result<Vec<IssuedQuote>> {
         let all = "SELECT revision, day, figures, program, catalogue, changes, maker_changes, \
                    (SELECT group_concat(name, ' ') FROM page WHERE page.entry = entry.id) \
                    FROM entry WHERE commission = ?1 ORDER BY revision";
         let mut asked = self.db.prepare(all)?;
         let entries = asked.query_map([id], |row| {
             let names: Option<String> = row.get(7)?;
-            Ok(Entry {
+            Ok(IssuedQuote {
                 revision: row.get(0)?,
                 day: day_in(row, 1)?,
                 figures: figures_in(row, 2)?,
@@ -274,24 +274,24 @@ impl Book {
 fn commission(
     row: &Row<'_>,
     quotes: &[Quoted],
-    happenings: &[Happening],
+    happenings: &[Event],
     day: NaiveDate,
-) -> rusqlite::Result<Commission> {
-    let client = Client { name: row.get(4)?, address: lines_in(row, 5)? };
+) -> rusqlite::Result<BookedCommission> {
+    let client = BookedClient { name: row.get(4)?, address: lines_in(row, 5)? };
     let title: String = row.get(2)?;
     let quoted = quotes.last().map(|(revision, _, text)| {
         figures(text).map(|figures| (*revision, figures)).map_err(|why| odd(format!("figures: {why}")))
     });
-    let quoted: Option<(u32, Figures)> = quoted.transpose()?;
+    let quoted: Option<(u32, QuoteFigures)> = quoted.transpose()?;
     let valid_until = quoted.as_ref().map(|(_, figures)| figures.valid_until);
     // What is entered always comes with what happened.
     let (first, last) = (happenings.first(), happenings.last());
     let (Some(first), Some(last)) = (first, last) else { return Err(odd(NOTHING_HAPPENED.to_owned())) };
     let accepted = happenings.iter().rev().find(|one| one.state == State::Accepted);
-    Ok(Commission {
+    Ok(BookedCommission {
         id: row.get(0)?,
         reference: row.get(1)?,
-        title: fill(&title, Kind::Text, &client),
+        title: fill(&title, Markup::Text, &client),
         client,
         number: row.get(3)?,
         state: last.state.on(day, valid_until),

@@ -2,7 +2,7 @@
 //!
 //! They are characters that no text has otherwise (Unicode's private use), so nothing that is typed can be mistaken for one.
 
-use crate::entering::Client;
+use crate::entering::BookedClient;
 
 /// What stands where a forgotten client's name stood.
 pub const FORGOTTEN: &str = "(forgotten)";
@@ -20,7 +20,7 @@ pub fn address_mark(line: usize) -> String {
 }
 
 /// A text with marks in place of the client's name.
-pub fn mark(text: &str, client: &Client) -> String {
+pub fn mark(text: &str, client: &BookedClient) -> String {
     // Edges that were typed would be taken for marks.
     let text: String = text.chars().filter(|c| *c != EDGE).collect();
     if client.name.is_empty() { text } else { replaced(&text, &client.name) }
@@ -45,7 +45,7 @@ fn replaced(text: &str, name: &str) -> String {
 
 /// How what fills a mark is written in a kind of text.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum Markup {
     /// As it is.
     Text,
     /// In HTML.
@@ -54,7 +54,7 @@ pub enum Kind {
     Json,
 }
 
-impl Kind {
+impl Markup {
     /// The kind of a page by its name.
     pub fn of(name: &str) -> Self {
         match name.rsplit('.').next() {
@@ -81,7 +81,7 @@ impl Kind {
 }
 
 /// A text with its marks filled in.
-pub fn fill(text: &str, kind: Kind, client: &Client) -> String {
+pub fn fill(text: &str, kind: Markup, client: &BookedClient) -> String {
     let mut filled = text.replace(&name_mark(), &kind.written(&client.name));
     for (line, words) in client.address.iter().enumerate() {
         filled = filled.replace(&address_mark(line), &kind.written(words));
@@ -98,16 +98,16 @@ pub fn fill(text: &str, kind: Kind, client: &Client) -> String {
 mod tests {
     use super::*;
 
-    fn client() -> Client {
-        Client { name: "Ada & <Co>".to_owned(), address: vec!["1 \"Quay\"".to_owned()] }
+    fn client() -> BookedClient {
+        BookedClient { name: "Ada & <Co>".to_owned(), address: vec!["1 \"Quay\"".to_owned()] }
     }
 
     #[test]
     fn a_name_is_marked_as_a_word_of_its_own() {
-        let ada = Client { name: "Ada".to_owned(), address: Vec::new() };
+        let ada = BookedClient { name: "Ada".to_owned(), address: Vec::new() };
         let marked = mark("Ada, from Adana: Ada's; ada; xAda", &ada);
         assert_eq!(marked, format!("{0}, from Adana: {0}'s; ada; xAda", name_mark()));
-        assert_eq!(fill(&marked, Kind::Text, &ada), "Ada, from Adana: Ada's; ada; xAda");
+        assert_eq!(fill(&marked, Markup::Text, &ada), "Ada, from Adana: Ada's; ada; xAda");
     }
 
     #[test]
@@ -115,14 +115,14 @@ mod tests {
         let marked = mark("For Ada & <Co>, with thanks", &client());
         assert!(!marked.contains("Ada"));
         let page = format!("{marked}|{}", address_mark(0));
-        assert_eq!(fill(&page, Kind::Text, &client()), "For Ada & <Co>, with thanks|1 \"Quay\"");
-        assert_eq!(fill(&page, Kind::Html, &client()), "For Ada &amp; &lt;Co&gt;, with thanks|1 &quot;Quay&quot;");
-        assert_eq!(fill(&page, Kind::Json, &client()), "For Ada & <Co>, with thanks|1 \\\"Quay\\\"");
-        let nobody = Client { name: FORGOTTEN.to_owned(), address: Vec::new() };
-        assert_eq!(fill(&page, Kind::Text, &nobody), "For (forgotten), with thanks|");
+        assert_eq!(fill(&page, Markup::Text, &client()), "For Ada & <Co>, with thanks|1 \"Quay\"");
+        assert_eq!(fill(&page, Markup::Html, &client()), "For Ada &amp; &lt;Co&gt;, with thanks|1 &quot;Quay&quot;");
+        assert_eq!(fill(&page, Markup::Json, &client()), "For Ada & <Co>, with thanks|1 \\\"Quay\\\"");
+        let nobody = BookedClient { name: FORGOTTEN.to_owned(), address: Vec::new() };
+        assert_eq!(fill(&page, Markup::Text, &nobody), "For (forgotten), with thanks|");
         assert_eq!(
-            [Kind::of("quote.html"), Kind::of("quote.json"), Kind::of("quote.txt")],
-            [Kind::Html, Kind::Json, Kind::Text]
+            [Markup::of("quote.html"), Markup::of("quote.json"), Markup::of("quote.txt")],
+            [Markup::Html, Markup::Json, Markup::Text]
         );
     }
 }

@@ -10,9 +10,9 @@ use reeve_writing::{Workplace, put_new};
 use rusqlite::backup::Backup;
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior};
 
+use crate::error::BookError;
 use crate::schema::{APPLICATION, FORMS, SEALED_SINCE, newest};
 use crate::seal::seal_found;
-use crate::trouble::Trouble;
 
 /// The book's file in the shop's folder.
 pub const BOOK_FILE: &str = "book.sqlite";
@@ -55,12 +55,12 @@ impl Book {
     /// Opens the book, and makes it if it is not there and is to be written.
     ///
     /// # Errors
-    /// [`Trouble`] when there is none, when the file is no book, is cut short or newer, or when the system refuses. The
+    /// [`BookError`] when there is none, when the file is no book, is cut short or newer, or when the system refuses. The
     /// file is then as it was.
-    pub fn open(path: &Path, make: bool) -> Result<Opened, Trouble> {
+    pub fn open(path: &Path, make: bool) -> Result<Opened, BookError> {
         match Self::open_kept(path) {
-            Err(Trouble::None(_)) if make => {
-                Self::make(path, |_| Ok::<_, Trouble>(()))?;
+            Err(BookError::None(_)) if make => {
+                Self::make(path, |_| Ok::<_, BookError>(()))?;
                 Self::open_kept(path)
             }
             opened => opened,
@@ -73,14 +73,14 @@ impl Book {
     /// entry fails there is none. Where another run was quicker the entry is made once more, in the book that is there now.
     ///
     /// # Errors
-    /// What `work` answers, or [`Trouble`] as from [`Book::open`].
-    pub fn enter<T, E: From<Trouble>>(
+    /// What `work` answers, or [`BookError`] as from [`Book::open`].
+    pub fn enter<T, E: From<BookError>>(
         path: &Path,
         mut work: impl FnMut(&mut Self) -> Result<T, E>,
     ) -> Result<(T, Option<BroughtUp>), E> {
         loop {
             match Self::open_kept(path) {
-                Err(Trouble::None(_)) => {
+                Err(BookError::None(_)) => {
                     if let Some(done) = Self::make(path, &mut work)? {
                         return Ok((done, None));
                     }
@@ -94,28 +94,28 @@ impl Book {
     }
 
     /// Opens a book that is there.
-    fn open_kept(path: &Path) -> Result<Opened, Trouble> {
+    fn open_kept(path: &Path) -> Result<Opened, BookError> {
         match std::fs::metadata(path) {
             Ok(_) => look_at(path)?,
             Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
                 return match std::fs::symlink_metadata(path) {
                     Ok(about) if about.is_symlink() => {
-                        Err(Trouble::NotABook(path.to_owned(), "it is a link that leads nowhere"))
+                        Err(BookError::NotABook(path.to_owned(), "it is a link that leads nowhere"))
                     }
                     // Another run has begun it a moment ago.
                     Ok(_) => Self::open_kept(path),
-                    Err(_) => Err(Trouble::None(path.to_owned())),
+                    Err(_) => Err(BookError::None(path.to_owned())),
                 };
             }
-            Err(error) => return Err(Trouble::File(path.to_owned(), error)),
+            Err(error) => return Err(BookError::File(path.to_owned(), error)),
         }
         // The database opens what it keeps beside the book by itself, and would wait for a pipe for ever.
         for beside in ["-journal", "-wal", "-shm"].map(|ending| with_ending(path, ending)) {
             if std::fs::symlink_metadata(&beside).is_ok_and(|about| !about.is_file()) {
-                return Err(Trouble::NotABook(beside, "it stands beside the book and is not a file"));
+                return Err(BookError::NotABook(beside, "it stands beside the book and is not a file"));
             }
         }
-        let refused = |error| Trouble::Refused(path.to_owned(), error);
+        let refused = |error| BookError::Refused(path.to_owned(), error);
         let mut book = Self::connected(path, path, OpenFlags::empty())?;
         book.judge()?;
         patiently(|| book.prepare()).map_err(refused)?;
@@ -126,8 +126,8 @@ impl Book {
     /// Makes a book with a first entry beside its place and moves it there; nothing if another run was quicker.
     ///
     /// A database that is made in its place is there for a while before it says whose it is.
-    fn make<T, E: From<Trouble>>(path: &Path, work: impl FnOnce(&mut Self) -> Result<T, E>) -> Result<Option<T>, E> {
-        let refused = |error| Trouble::File(path.to_owned(), error);
+    fn make<T, E: From<BookError>>(path: &Path, work: impl FnOnce(&mut Self) -> Result<T, E>) -> Result<Option<T>, E> {
+        let refused = |error| BookError::File(path.to_owned(), error);
         let place = Workplace::beside(path).map_err(refused)?;
         let at = place.open().map_err(refused)?.join(BOOK_FILE);
         let mut book = Self::connected(&at, path, OpenFlags::SQLITE_OPEN_CREATE)?;
@@ -142,8 +142,8 @@ impl Book {
     }
 
     /// Opens the database at a place, to be called by another.
-    fn connected(at: &Path, called: &Path, more: OpenFlags) -> Result<Self, Trouble> {
-        let refused = |error| Trouble::Refused(called.to_owned(), error);
+    fn connected(at: &Path, called: &Path, more: OpenFlags) -> Result<Self, BookError> {
+        let refused = |error| BookError::Refused(called.to_owned(), error);
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | more;
         let db = Connection::open_with_flags(at, flags).map_err(refused)?;
         db.busy_timeout(PATIENCE).map_err(refused)?;
@@ -151,11 +151,11 @@ impl Book {
     }
 
     /// Closes a new book: all of it in its one file, and on the disk.
-    fn finish(self, at: &Path) -> Result<(), Trouble> {
+    fn finish(self, at: &Path) -> Result<(), BookError> {
         let refused = self.refused();
         self.prepare().map_err(&refused)?;
         self.db.close().map_err(|(_, error)| refused(error))?;
-        let unwritten = |error| Trouble::File(self.path.clone(), error);
+        let unwritten = |error| BookError::File(self.path.clone(), error);
         let file = File::options().write(true).open(at).and_then(|file| file.sync_all());
         file.map_err(unwritten)?;
         match std::fs::symlink_metadata(with_ending(at, "-wal")) {
@@ -170,12 +170,12 @@ impl Book {
     }
 
     /// Refuses another program's database and a newer book, before anything is written.
-    fn judge(&self) -> Result<(), Trouble> {
+    fn judge(&self) -> Result<(), BookError> {
         if self.pragma::<i32>("application_id")? != APPLICATION {
-            return Err(Trouble::NotABook(self.path.clone(), "it is another program's database"));
+            return Err(BookError::NotABook(self.path.clone(), "it is another program's database"));
         }
         let form: i64 = self.pragma("user_version")?;
-        if form > newest() { Err(Trouble::Newer(self.path.clone(), form, newest())) } else { Ok(()) }
+        if form > newest() { Err(BookError::Newer(self.path.clone(), form, newest())) } else { Ok(()) }
     }
 
     fn prepare(&self) -> rusqlite::Result<()> {
@@ -186,7 +186,7 @@ impl Book {
     }
 
     /// Brings the book to the newest form in one step, behind a backup if it holds something.
-    fn bring_up(&mut self) -> Result<Option<BroughtUp>, Trouble> {
+    fn bring_up(&mut self) -> Result<Option<BroughtUp>, BookError> {
         if self.pragma::<i64>("user_version")? == newest() {
             return Ok(None);
         }
@@ -212,30 +212,30 @@ impl Book {
     }
 
     /// Begins writing; no other program can until it is over.
-    pub(crate) fn write(&mut self) -> Result<Transaction<'_>, Trouble> {
+    pub(crate) fn write(&mut self) -> Result<Transaction<'_>, BookError> {
         let path = self.path.clone();
-        self.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(|error| Trouble::of(path, error))
+        self.db.transaction_with_behavior(TransactionBehavior::Immediate).map_err(|error| BookError::of(path, error))
     }
 
-    pub(crate) fn refused(&self) -> impl Fn(rusqlite::Error) -> Trouble + use<> {
+    pub(crate) fn refused(&self) -> impl Fn(rusqlite::Error) -> BookError + use<> {
         let path = self.path.clone();
-        move |error| Trouble::of(path.clone(), error)
+        move |error| BookError::of(path.clone(), error)
     }
 
-    fn pragma<T: rusqlite::types::FromSql>(&self, name: &str) -> Result<T, Trouble> {
+    fn pragma<T: rusqlite::types::FromSql>(&self, name: &str) -> Result<T, BookError> {
         self.db.pragma_query_value(None, name, |row| row.get(0)).map_err(self.refused())
     }
 
-    pub(crate) fn ask<T: rusqlite::types::FromSql>(&self, question: &str) -> Result<T, Trouble> {
+    pub(crate) fn ask<T: rusqlite::types::FromSql>(&self, question: &str) -> Result<T, BookError> {
         self.db.query_row(question, [], |row| row.get(0)).map_err(self.refused())
     }
 
     /// Writes a whole and consistent copy to a place, to be called by another, while others may go on writing.
     ///
     /// # Errors
-    /// [`Trouble`] when it can't be written.
-    pub fn copy_to(&self, at: &Path, called: &Path) -> Result<(), Trouble> {
-        copy(&self.db, at).map_err(|error| Trouble::Refused(called.to_owned(), error))
+    /// [`BookError`] when it can't be written.
+    pub fn copy_to(&self, at: &Path, called: &Path) -> Result<(), BookError> {
+        copy(&self.db, at).map_err(|error| BookError::Refused(called.to_owned(), error))
     }
 }
 
@@ -246,14 +246,14 @@ fn copy(from: &Connection, to: &Path) -> rusqlite::Result<()> {
 }
 
 /// A copy of the book as it is, beside it, under a name that is not taken.
-fn back_up_before(path: &Path, form: i64) -> Result<PathBuf, Trouble> {
+fn back_up_before(path: &Path, form: i64) -> Result<PathBuf, BookError> {
     const MOST: u32 = 1000;
     let name = |count: u32| {
         let again = if count == 0 { String::new() } else { format!("-{count}") };
         path.with_extension(format!("form-{form}{again}.sqlite"))
     };
     let to = (0..MOST).map(name).find(|name| !name.exists()).unwrap_or_else(|| name(MOST));
-    let refused = |error| Trouble::Refused(to.clone(), error);
+    let refused = |error| BookError::Refused(to.clone(), error);
     // A second reader: the first is writing already, so that nobody comes between backup and change.
     let reader = Connection::open_with_flags(path, OpenFlags::SQLITE_OPEN_READ_ONLY).map_err(refused)?;
     reeve_writing::new_file(&to, |at| copy(&reader, at).map_err(refused))?;
@@ -261,9 +261,9 @@ fn back_up_before(path: &Path, form: i64) -> Result<PathBuf, Trouble> {
 }
 
 /// Whether a file can be a database at all, and is whole.
-fn look_at(path: &Path) -> Result<(), Trouble> {
-    let no = |why| Trouble::NotABook(path.to_owned(), why);
-    let refused = |error| Trouble::File(path.to_owned(), error);
+fn look_at(path: &Path) -> Result<(), BookError> {
+    let no = |why| BookError::NotABook(path.to_owned(), why);
+    let refused = |error| BookError::File(path.to_owned(), error);
     let mut file = reeve_door::open(path).map_err(|closed| match closed {
         Closed::NotAFile(_) => no("it is not a file"),
         other => refused(other.into()),

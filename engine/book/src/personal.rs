@@ -4,8 +4,8 @@ use std::ops::Range;
 
 use unicode_normalization::char::{decompose_compatible, is_combining_mark};
 
-use crate::entering::Client;
-use crate::marks::{EDGE, FORGOTTEN, Kind};
+use crate::entering::BookedClient;
+use crate::marks::{EDGE, FORGOTTEN, Markup};
 
 /// Words of names that say nothing of who it is.
 const OF_NOBODY: &[&str] = &[
@@ -28,16 +28,16 @@ pub(crate) enum Sureness {
 
 /// What is looked for.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Term {
+pub(crate) struct SearchTerm {
     /// As it is written, in small letters; of a telephone number its digits.
     pub(crate) words: String,
     pub(crate) sureness: Sureness,
     phone: bool,
 }
 
-impl Term {
+impl SearchTerm {
     pub(crate) fn new(words: &str, sureness: Sureness) -> Self {
-        let words = folded(words, Kind::Text).iter().map(|letter| letter.char).collect::<String>();
+        let words = folded(words, Markup::Text).iter().map(|letter| letter.char).collect::<String>();
         Self { words: words.trim().to_owned(), sureness, phone: false }
     }
 
@@ -53,20 +53,22 @@ impl Term {
 }
 
 /// All that is looked for of a client, the longest first.
-pub(crate) fn terms(client: &Client) -> Vec<Term> {
+pub(crate) fn terms(client: &BookedClient) -> Vec<SearchTerm> {
     // A name of one word is no surer than a part of one.
-    let mut all = vec![Term::new(&client.name, sureness(&client.name))];
-    all.extend(parts(&client.name).map(|part| Term::new(part, Sureness::Part)));
+    let mut all = vec![SearchTerm::new(&client.name, sureness(&client.name))];
+    all.extend(parts(&client.name).map(|part| SearchTerm::new(part, Sureness::Part)));
     for line in &client.address {
-        all.push(Term::new(line, sureness(line)));
+        all.push(SearchTerm::new(line, sureness(line)));
         let place: Vec<&str> =
             line.split_whitespace().filter(|word| !word.contains(|c: char| c.is_ascii_digit())).collect();
         let place = place.join(" ");
         let place = place.trim_matches(|c: char| !c.is_alphanumeric());
-        all.push(Term::new(place, sureness(place)));
-        all.extend(phones(line).iter().map(|digits| Term::phone(digits)));
+        all.push(SearchTerm::new(place, sureness(place)));
+        all.extend(phones(line).iter().map(|digits| SearchTerm::phone(digits)));
         let mail = line.split_whitespace().filter(|word| word.contains('@'));
-        all.extend(mail.map(|mail| Term::new(mail.trim_matches(|c: char| !c.is_alphanumeric()), Sureness::Whole)));
+        all.extend(
+            mail.map(|mail| SearchTerm::new(mail.trim_matches(|c: char| !c.is_alphanumeric()), Sureness::Whole)),
+        );
     }
     all.retain(|term| term.words.chars().any(char::is_alphanumeric));
     all.sort_by_key(|term| std::cmp::Reverse((term.sureness == Sureness::Whole, term.words.len())));
@@ -94,7 +96,7 @@ fn sureness(line: &str) -> Sureness {
 
 /// The telephone numbers of a line, as digits.
 fn phones(line: &str) -> Vec<String> {
-    runs(&folded(line, Kind::Text))
+    runs(&folded(line, Markup::Text))
         .into_iter()
         .map(|(digits, _)| digits)
         .filter(|digits| digits.len() >= PHONE)
@@ -155,15 +157,15 @@ pub(crate) fn plain_text(text: &str) -> String {
 }
 
 /// A text letter by letter: plain small ones, white space as one space, what a page writes for a letter as that letter.
-fn folded(text: &str, kind: Kind) -> Vec<Letter> {
+fn folded(text: &str, kind: Markup) -> Vec<Letter> {
     let mut letters: Vec<Letter> = Vec::with_capacity(text.len());
     let mut at = 0;
     while let Some(c) = text[at..].chars().next() {
         let rest = &text[at..];
         let (char, length) = match c {
             EDGE => (OTHER, mark_length(rest)),
-            '<' if kind == Kind::Html => (OTHER, tag_length(rest)),
-            '&' if kind == Kind::Html => entity(rest),
+            '<' if kind == Markup::Html => (OTHER, tag_length(rest)),
+            '&' if kind == Markup::Html => entity(rest),
             c if c.is_whitespace() => (' ', c.len_utf8()),
             c => (c, c.len_utf8()),
         };
@@ -206,7 +208,7 @@ fn entity(text: &str) -> (char, usize) {
 }
 
 /// Where a term stands in a text, as words of its own.
-fn places(letters: &[Letter], term: &Term) -> Vec<Range<usize>> {
+fn places(letters: &[Letter], term: &SearchTerm) -> Vec<Range<usize>> {
     if term.phone {
         let tells = |digits: &str| digits.len() >= PHONE && digits.ends_with(&term.words);
         return runs(letters).into_iter().filter(|(digits, _)| tells(digits)).map(|(_, at)| at).collect();
@@ -232,22 +234,22 @@ fn places(letters: &[Letter], term: &Term) -> Vec<Range<usize>> {
 }
 
 /// Whether a text may hold a term at all: quickly told, for most texts hold none.
-fn may_hold(small: &str, term: &Term) -> bool {
+fn may_hold(small: &str, term: &SearchTerm) -> bool {
     let longest = term.words.split(|c: char| !c.is_alphanumeric()).max_by_key(|word| word.len());
     term.phone || longest.is_none_or(|word| small.contains(word))
 }
 
 /// The terms that a text holds.
-pub(crate) fn held<'a>(text: &str, kind: Kind, terms: impl Iterator<Item = &'a Term>) -> Vec<&'a Term> {
+pub(crate) fn held<'a>(text: &str, kind: Markup, terms: impl Iterator<Item = &'a SearchTerm>) -> Vec<&'a SearchTerm> {
     let small = plain_text(text);
-    let likely: Vec<&Term> = terms.filter(|term| may_hold(&small, term)).collect();
+    let likely: Vec<&SearchTerm> = terms.filter(|term| may_hold(&small, term)).collect();
     if likely.is_empty() {
         return Vec::new();
     }
-    if kind == Kind::Json {
-        let mut found: Vec<&Term> = Vec::new();
+    if kind == Markup::Json {
+        let mut found: Vec<&SearchTerm> = Vec::new();
         json_strings(text, |value| {
-            let letters = folded(value, Kind::Text);
+            let letters = folded(value, Markup::Text);
             found.extend(likely.iter().filter(|term| !places(&letters, term).is_empty()));
             None
         });
@@ -258,17 +260,17 @@ pub(crate) fn held<'a>(text: &str, kind: Kind, terms: impl Iterator<Item = &'a T
 }
 
 /// A text without some terms; `None` if it holds none of them.
-pub(crate) fn without(text: &str, kind: Kind, terms: &[&Term]) -> Option<String> {
+pub(crate) fn without(text: &str, kind: Markup, terms: &[&SearchTerm]) -> Option<String> {
     let small = plain_text(text);
-    let likely: Vec<&Term> = terms.iter().copied().filter(|term| may_hold(&small, term)).collect();
+    let likely: Vec<&SearchTerm> = terms.iter().copied().filter(|term| may_hold(&small, term)).collect();
     match kind {
         _ if likely.is_empty() => None,
-        Kind::Json => json_strings(text, |value| blanked(value, Kind::Text, &likely)),
+        Markup::Json => json_strings(text, |value| blanked(value, Markup::Text, &likely)),
         kind => blanked(text, kind, &likely),
     }
 }
 
-fn blanked(text: &str, kind: Kind, terms: &[&Term]) -> Option<String> {
+fn blanked(text: &str, kind: Markup, terms: &[&SearchTerm]) -> Option<String> {
     let mut text = text.to_owned();
     let mut any = false;
     for term in terms {
@@ -318,8 +320,8 @@ fn string_end(text: &str, start: usize) -> usize {
 mod tests {
     use super::*;
 
-    fn client() -> Client {
-        Client {
+    fn client() -> BookedClient {
+        BookedClient {
             name: "Ms Zebedee Quillon & Sons".to_owned(),
             address: vec![
                 "9 Unmistakable Row".to_owned(),
@@ -330,7 +332,7 @@ mod tests {
         }
     }
 
-    fn blank(text: &str, kind: Kind) -> String {
+    fn blank(text: &str, kind: Markup) -> String {
         let terms = terms(&client());
         without(text, kind, &terms.iter().collect::<Vec<_>>()).unwrap_or_else(|| text.to_owned())
     }
@@ -349,10 +351,10 @@ mod tests {
             "+99 (0)555 010-4477",
             "ZEB@quillon.example",
         ] {
-            assert_eq!(blank(&format!("For {text}, soon"), Kind::Text), format!("For {FORGOTTEN}, soon"), "{text}");
+            assert_eq!(blank(&format!("For {text}, soon"), Markup::Text), format!("For {FORGOTTEN}, soon"), "{text}");
         }
         let kept = "Zebedees, Quillonia, 2026-11-25, row, unmistakable";
-        assert_eq!(blank(kept, Kind::Text), kept);
+        assert_eq!(blank(kept, Markup::Text), kept);
     }
 
     #[test]
@@ -368,9 +370,9 @@ mod tests {
             ("Idil Kaya", "İDİL"),
             ("Ada O'Brien-Smyth", "O’BRIEN"),
         ] {
-            let client = Client { name: name.to_owned(), address: Vec::new() };
+            let client = BookedClient { name: name.to_owned(), address: Vec::new() };
             let terms = terms(&client);
-            let told = without(&format!("{typed}; rang"), Kind::Text, &terms.iter().collect::<Vec<_>>());
+            let told = without(&format!("{typed}; rang"), Markup::Text, &terms.iter().collect::<Vec<_>>());
             assert_eq!(told, Some(format!("{FORGOTTEN}; rang")), "{name}, {typed}");
         }
     }
@@ -379,20 +381,20 @@ mod tests {
     fn pages_keep_their_form() {
         let page = "<style>.sons { }</style><p class=\"sons\">Quillon &amp; SONS</p><p>Zebedee\nQuillon &amp; Sons</p>";
         let told = "<style>.sons { }</style><p class=\"sons\">(forgotten) &amp; (forgotten)</p><p>(forgotten)\n(forgotten) &amp; (forgotten)</p>";
-        assert_eq!(blank(page, Kind::Html), told);
+        assert_eq!(blank(page, Markup::Html), told);
         let document = r#"{ "sons": "for \"Sons\"", "n": ["Quillon\n"], "x": 1.50 }"#;
         assert_eq!(
-            blank(document, Kind::Json),
+            blank(document, Markup::Json),
             r#"{ "sons": "for \"(forgotten)\"", "n": ["(forgotten)\n"], "x": 1.50 }"#
         );
     }
 
     #[test]
     fn marks_stay_marks() {
-        let name = Client { name: "Name Given".to_owned(), address: Vec::new() };
+        let name = BookedClient { name: "Name Given".to_owned(), address: Vec::new() };
         let text = format!("{} said, and Name", crate::marks::name_mark());
         let terms = terms(&name);
-        let told = without(&text, Kind::Text, &terms.iter().collect::<Vec<_>>());
+        let told = without(&text, Markup::Text, &terms.iter().collect::<Vec<_>>());
         assert_eq!(told, Some(format!("{} said, and {FORGOTTEN}", crate::marks::name_mark())));
     }
 }

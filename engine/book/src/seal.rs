@@ -14,8 +14,8 @@ use rusqlite::types::ValueRef;
 use rusqlite::{Connection, OptionalExtension, Row, params};
 use sha2::{Digest, Sha256};
 
-use crate::kind::{Odd, odd};
-use crate::table::{SEALS, TABLES, Table};
+use crate::kind::{Impossible, odd};
+use crate::table::{BookTable, SEALS, TABLES};
 
 /// What is digested of a row, and of a seal: their first versions.
 const OF_A_ROW: &[u8] = b"reeve book row 1";
@@ -106,7 +106,7 @@ impl Seal {
 
     /// The link that it must have behind another.
     pub(crate) fn linked(&self, before: &str) -> String {
-        let mut bytes = Bytes::new(OF_A_SEAL);
+        let mut bytes = SealBytes::new(OF_A_SEAL);
         bytes.part(before.as_bytes());
         bytes.part(&self.nth.to_be_bytes());
         for word in [&self.act, &self.what, &self.key, self.digest.as_deref().unwrap_or_default()] {
@@ -117,9 +117,9 @@ impl Seal {
 }
 
 /// Bytes to be digested: parts with their lengths before them, so that no two parts can be taken for others.
-struct Bytes(Sha256);
+struct SealBytes(Sha256);
 
-impl Bytes {
+impl SealBytes {
     fn new(of: &[u8]) -> Self {
         let mut bytes = Self(Sha256::new());
         bytes.part(of);
@@ -141,8 +141,8 @@ impl Bytes {
 
 /// The digest of a row: of its salt, its table, and the name, kind and bytes of each column that holds something. Empty ones
 /// are left out, so that a column that a later form adds changes no digest.
-pub(crate) fn digest<'a>(salt: &str, table: &Table, value: impl Fn(usize) -> ValueRef<'a>) -> String {
-    let mut bytes = Bytes::new(OF_A_ROW);
+pub(crate) fn digest<'a>(salt: &str, table: &BookTable, value: impl Fn(usize) -> ValueRef<'a>) -> String {
+    let mut bytes = SealBytes::new(OF_A_ROW);
     bytes.part(salt.as_bytes());
     bytes.part(table.name.as_bytes());
     for (at, column) in table.columns.iter().enumerate() {
@@ -170,7 +170,7 @@ pub(crate) fn values<'a>(row: &'a Row<'_>) -> impl Fn(usize) -> ValueRef<'a> {
 /// Seals a row as it stands now; its seals before no longer count.
 ///
 /// What can't be is not sealed, and so not entered.
-pub(crate) fn seal(db: &Connection, act: Act, table: &Table, key: &str) -> rusqlite::Result<()> {
+pub(crate) fn seal(db: &Connection, act: Act, table: &BookTable, key: &str) -> rusqlite::Result<()> {
     let salt: String = db.query_row("SELECT lower(hex(randomblob(16)))", [], |row| row.get(0))?;
     let read = |row: &Row<'_>| {
         let value = values(row);
@@ -184,7 +184,7 @@ pub(crate) fn seal(db: &Connection, act: Act, table: &Table, key: &str) -> rusql
 }
 
 fn refuse(why: String) -> rusqlite::Error {
-    rusqlite::Error::ToSqlConversionFailure(Box::new(Odd(why)))
+    rusqlite::Error::ToSqlConversionFailure(Box::new(Impossible(why)))
 }
 
 /// Adds a seal behind the last.
@@ -270,7 +270,7 @@ impl Chain {
     }
 
     /// Takes out the seal of a row that is there; says what is wrong with the row.
-    pub(crate) fn meet<'a>(&mut self, table: &Table, value: impl Fn(usize) -> ValueRef<'a>) -> Result<(), String> {
+    pub(crate) fn meet<'a>(&mut self, table: &BookTable, value: impl Fn(usize) -> ValueRef<'a>) -> Result<(), String> {
         let key = table.key(&value);
         match self.counts.remove(&(table.name.to_owned(), key)) {
             None => Err("it was never entered: it has no seal".to_owned()),

@@ -2,154 +2,158 @@
 
 use rusqlite::types::ValueRef;
 
-use crate::kind::Kind;
+use crate::kind::ColumnKind;
 use crate::seal::ACTS;
 
 /// A table.
 #[derive(Debug)]
-pub(crate) struct Table {
+pub(crate) struct BookTable {
     pub(crate) name: &'static str,
-    pub(crate) columns: &'static [Column],
+    pub(crate) columns: &'static [TableColumn],
     /// How many of the first columns tell its rows apart.
     keys: usize,
 }
 
 /// A column.
 #[derive(Debug)]
-pub(crate) struct Column {
+pub(crate) struct TableColumn {
     pub(crate) name: &'static str,
-    kind: Kind,
+    kind: ColumnKind,
     /// Whether it can hold nothing.
     optional: bool,
 }
 
-const fn of(name: &'static str, kind: Kind) -> Column {
-    Column { name, kind, optional: false }
+const fn of(name: &'static str, kind: ColumnKind) -> TableColumn {
+    TableColumn { name, kind, optional: false }
 }
 
-const fn maybe(name: &'static str, kind: Kind) -> Column {
-    Column { name, kind, optional: true }
+const fn maybe(name: &'static str, kind: ColumnKind) -> TableColumn {
+    TableColumn { name, kind, optional: true }
 }
 
 /// The tables that are sealed, those that others refer to first.
-pub(crate) const TABLES: &[Table] = &[
-    Table {
+pub(crate) const TABLES: &[BookTable] = &[
+    BookTable {
         name: "client",
         keys: 1,
         columns: &[
-            of("id", Kind::Id),
-            of("name", Kind::Text),
-            of("address", Kind::Lines),
-            maybe("forgotten", Kind::Day),
+            of("id", ColumnKind::Id),
+            of("name", ColumnKind::Text),
+            of("address", ColumnKind::Lines),
+            maybe("forgotten", ColumnKind::Day),
         ],
     },
-    Table {
+    BookTable {
         name: "commission",
         keys: 1,
         columns: &[
-            of("id", Kind::Id),
-            of("reference", Kind::Name),
-            of("title", Kind::Text),
-            of("client", Kind::Id),
-            maybe("year", Kind::Year),
-            maybe("running", Kind::Id),
-            maybe("number", Kind::Name),
+            of("id", ColumnKind::Id),
+            of("reference", ColumnKind::Name),
+            of("title", ColumnKind::Text),
+            of("client", ColumnKind::Id),
+            maybe("year", ColumnKind::Year),
+            maybe("running", ColumnKind::Id),
+            maybe("number", ColumnKind::Name),
         ],
     },
-    Table {
+    BookTable {
         name: "entry",
         keys: 1,
         columns: &[
-            of("id", Kind::Id),
-            of("commission", Kind::Id),
-            of("revision", Kind::Count),
-            of("client", Kind::Id),
-            of("day", Kind::Day),
-            of("valid_until", Kind::Day),
-            of("figures", Kind::Figures),
-            of("program", Kind::Text),
-            of("catalogue", Kind::Text),
-            of("changes", Kind::Lines),
-            of("maker_changes", Kind::Lines),
+            of("id", ColumnKind::Id),
+            of("commission", ColumnKind::Id),
+            of("revision", ColumnKind::Count),
+            of("client", ColumnKind::Id),
+            of("day", ColumnKind::Day),
+            of("valid_until", ColumnKind::Day),
+            of("figures", ColumnKind::Figures),
+            of("program", ColumnKind::Text),
+            of("catalogue", ColumnKind::Text),
+            of("changes", ColumnKind::Lines),
+            of("maker_changes", ColumnKind::Lines),
         ],
     },
-    Table { name: "page", keys: 2, columns: &[of("entry", Kind::Id), of("name", Kind::Name), of("text", Kind::Text)] },
-    Table {
+    BookTable {
+        name: "page",
+        keys: 2,
+        columns: &[of("entry", ColumnKind::Id), of("name", ColumnKind::Name), of("text", ColumnKind::Text)],
+    },
+    BookTable {
         name: "happening",
         keys: 1,
         columns: &[
-            of("id", Kind::Id),
-            of("commission", Kind::Id),
-            of("state", Kind::State),
-            of("day", Kind::Day),
-            maybe("note", Kind::Text),
+            of("id", ColumnKind::Id),
+            of("commission", ColumnKind::Id),
+            of("state", ColumnKind::State),
+            of("day", ColumnKind::Day),
+            maybe("note", ColumnKind::Text),
         ],
     },
-    Table {
+    BookTable {
         name: "payment",
         keys: 1,
         columns: &[
-            of("id", Kind::Id),
-            of("commission", Kind::Id),
-            of("day", Kind::Day),
-            of("amount", Kind::Money),
-            maybe("note", Kind::Text),
+            of("id", ColumnKind::Id),
+            of("commission", ColumnKind::Id),
+            of("day", ColumnKind::Day),
+            of("amount", ColumnKind::Money),
+            maybe("note", ColumnKind::Text),
         ],
     },
-    Table {
+    BookTable {
         name: "work",
         keys: 1,
         columns: &[
-            of("id", Kind::Id),
-            of("commission", Kind::Id),
-            of("day", Kind::Day),
-            maybe("step", Kind::Text),
-            of("minutes", Kind::Minutes),
-            maybe("note", Kind::Text),
+            of("id", ColumnKind::Id),
+            of("commission", ColumnKind::Id),
+            of("day", ColumnKind::Day),
+            maybe("step", ColumnKind::Text),
+            of("minutes", ColumnKind::Minutes),
+            maybe("note", ColumnKind::Text),
         ],
     },
-    Table {
+    BookTable {
         name: "cord_used",
         keys: 1,
         columns: &[
-            of("id", Kind::Id),
-            of("commission", Kind::Id),
-            of("day", Kind::Day),
-            of("cord", Kind::Text),
-            of("metres", Kind::Metres),
+            of("id", ColumnKind::Id),
+            of("commission", ColumnKind::Id),
+            of("day", ColumnKind::Day),
+            of("cord", ColumnKind::Text),
+            of("metres", ColumnKind::Metres),
         ],
     },
-    Table {
+    BookTable {
         name: "bought",
         keys: 1,
         columns: &[
-            of("id", Kind::Id),
-            of("commission", Kind::Id),
-            of("day", Kind::Day),
-            of("amount", Kind::Money),
-            of("what", Kind::Text),
+            of("id", ColumnKind::Id),
+            of("commission", ColumnKind::Id),
+            of("day", ColumnKind::Day),
+            of("amount", ColumnKind::Money),
+            of("what", ColumnKind::Text),
         ],
     },
-    Table {
+    BookTable {
         name: "timer",
         keys: 1,
         columns: &[
-            of("one", Kind::Id),
-            of("commission", Kind::Id),
-            maybe("step", Kind::Text),
-            of("started", Kind::Moment),
+            of("one", ColumnKind::Id),
+            of("commission", ColumnKind::Id),
+            maybe("step", ColumnKind::Text),
+            of("started", ColumnKind::Moment),
         ],
     },
-    Table {
+    BookTable {
         name: "undoing",
         keys: 1,
         columns: &[
-            of("id", Kind::Id),
-            of("commission", Kind::Id),
-            of("what", Kind::Word(UNDONE)),
-            of("entry", Kind::Id),
-            of("day", Kind::Day),
-            of("why", Kind::Text),
+            of("id", ColumnKind::Id),
+            of("commission", ColumnKind::Id),
+            of("what", ColumnKind::Word(UNDONE)),
+            of("entry", ColumnKind::Id),
+            of("day", ColumnKind::Day),
+            of("why", ColumnKind::Text),
         ],
     },
 ];
@@ -158,22 +162,22 @@ pub(crate) const TABLES: &[Table] = &[
 pub(crate) const UNDONE: &[&str] = &["happening", "payment", "work", "cord_used", "bought"];
 
 /// The seals themselves, as they are written out.
-pub(crate) const SEALS: Table = Table {
+pub(crate) const SEALS: BookTable = BookTable {
     name: "seal",
     keys: 1,
     columns: &[
-        of("nth", Kind::Id),
-        of("act", Kind::Word(ACTS)),
-        of("what", Kind::Name),
-        of("key", Kind::Name),
-        maybe("salt", Kind::Hex(32)),
-        maybe("digest", Kind::Hex(64)),
-        of("link", Kind::Hex(64)),
+        of("nth", ColumnKind::Id),
+        of("act", ColumnKind::Word(ACTS)),
+        of("what", ColumnKind::Name),
+        of("key", ColumnKind::Name),
+        maybe("salt", ColumnKind::Hex(32)),
+        maybe("digest", ColumnKind::Hex(64)),
+        of("link", ColumnKind::Hex(64)),
     ],
 };
 
 /// A table by its name.
-pub(crate) fn table(name: &str) -> Option<&'static Table> {
+pub(crate) fn table(name: &str) -> Option<&'static BookTable> {
     TABLES.iter().find(|table| table.name == name)
 }
 
@@ -182,7 +186,7 @@ pub(crate) fn standing(table: &str) -> String {
     format!("(SELECT * FROM {table} WHERE id NOT IN (SELECT entry FROM undoing WHERE what = '{table}'))")
 }
 
-impl Table {
+impl BookTable {
     /// Its columns' names, with commas.
     pub(crate) fn names(&self) -> String {
         self.columns.iter().map(|column| column.name).collect::<Vec<_>>().join(", ")
@@ -222,7 +226,7 @@ impl Table {
     }
 }
 
-impl Column {
+impl TableColumn {
     /// Says what is wrong with a value.
     pub(crate) fn judge(&self, value: ValueRef<'_>) -> Result<(), String> {
         match value {

@@ -4,13 +4,13 @@ use chrono::NaiveDate;
 use rusqlite::{OptionalExtension, Row, params};
 use rust_decimal::Decimal;
 
-use crate::entering::{Client, entered, marked_note, possible_day, state_of};
+use crate::entering::{BookedClient, entered, marked_note, possible_day, state_of};
+use crate::error::BookError;
 use crate::kind::{day_in, metres_in, minutes_in, money_in, state_in};
-use crate::marks::{Kind, fill};
+use crate::marks::{Markup, fill};
 use crate::opening::Book;
 use crate::state::State;
 use crate::table::standing;
-use crate::trouble::Trouble;
 
 /// What was entered.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,12 +66,12 @@ const LINES: &[(&str, &str, Reader)] = &[
 ];
 
 impl Book {
-    /// Undoes what was entered under a number of [`crate::Whole::lines`]: it stays in the book, and counts no more. Gives the
+    /// Undoes what was entered under a number of [`crate::History::lines`]: it stays in the book, and counts no more. Gives the
     /// line back.
     ///
     /// # Errors
-    /// [`Trouble`] when there is no such entry, when it was undone before, or when others rest on it.
-    pub fn undo(&mut self, word: &str, number: u32, why: &str, day: NaiveDate) -> Result<LoggedLine, Trouble> {
+    /// [`BookError`] when there is no such entry, when it was undone before, or when others rest on it.
+    pub fn undo(&mut self, word: &str, number: u32, why: &str, day: NaiveDate) -> Result<LoggedLine, BookError> {
         let known = self.find(word, day)?;
         possible_day(day)?;
         if why.trim().is_empty() {
@@ -93,18 +93,18 @@ impl Book {
         Ok(line)
     }
 
-    pub(crate) fn lines(&self, id: i64, client: &Client) -> rusqlite::Result<Vec<LoggedLine>> {
+    pub(crate) fn lines(&self, id: i64, client: &BookedClient) -> rusqlite::Result<Vec<LoggedLine>> {
         lines(&self.db, id, client)
     }
 }
 
-fn wrong(why: &str, remedy: &str) -> Trouble {
-    Trouble::Wrong(why.to_owned(), remedy.to_owned())
+fn wrong(why: &str, remedy: &str) -> BookError {
+    BookError::Wrong(why.to_owned(), remedy.to_owned())
 }
 
-fn no_line(word: &str, number: u32, count: usize) -> Trouble {
+fn no_line(word: &str, number: u32, count: usize) -> BookError {
     let why = format!("{word} has no entry {number}: they are numbered from 1 to {count}");
-    Trouble::Wrong(why, format!("`reeve book show {word}` lists them"))
+    BookError::Wrong(why, format!("`reeve book show {word}` lists them"))
 }
 
 /// What others rest on is not undone before them.
@@ -113,9 +113,9 @@ fn can_be_undone(
     id: i64,
     line: &LoggedLine,
     day: NaiveDate,
-) -> rusqlite::Result<Result<(), Trouble>> {
+) -> rusqlite::Result<Result<(), BookError>> {
     let number = line.number;
-    let no = |why: String, remedy: &str| Ok(Err(Trouble::Wrong(why, remedy.to_owned())));
+    let no = |why: String, remedy: &str| Ok(Err(BookError::Wrong(why, remedy.to_owned())));
     if let Some(undone) = &line.undone {
         let why = format!("entry {number} was undone already, on {}: {}", undone.day, undone.why);
         return no(why, "enter anew what is right");
@@ -147,14 +147,14 @@ fn can_be_undone(
 const CALLED_OFF: &str =
     "a quote is superseded with `reeve book issue`, or called off with `reeve book mark … cancelled`";
 
-fn client_of(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<Client> {
+fn client_of(db: &rusqlite::Connection, id: i64) -> rusqlite::Result<BookedClient> {
     let of = "SELECT client.name, client.address FROM client JOIN commission ON commission.client = client.id \
               WHERE commission.id = ?1";
-    db.query_row(of, [id], |row| Ok(Client { name: row.get(0)?, address: crate::kind::lines_in(row, 1)? }))
+    db.query_row(of, [id], |row| Ok(BookedClient { name: row.get(0)?, address: crate::kind::lines_in(row, 1)? }))
 }
 
 /// Everything that was entered for a commission, in the order in which it was sealed first.
-fn lines(db: &rusqlite::Connection, id: i64, client: &Client) -> rusqlite::Result<Vec<LoggedLine>> {
+fn lines(db: &rusqlite::Connection, id: i64, client: &BookedClient) -> rusqlite::Result<Vec<LoggedLine>> {
     let mut all = Vec::new();
     for (table, columns, read) in LINES {
         let ask = format!(
@@ -169,7 +169,7 @@ fn lines(db: &rusqlite::Connection, id: i64, client: &Client) -> rusqlite::Resul
                 number: 0,
                 day: day_in(row, 0)?,
                 what: filled(read(row)?, client),
-                note: row.get::<_, Option<String>>(3)?.map(|note| fill(&note, Kind::Text, client)),
+                note: row.get::<_, Option<String>>(3)?.map(|note| fill(&note, Markup::Text, client)),
                 undone: undone(db, table, row.get(4)?, client)?,
                 table,
                 id: row.get(4)?,
@@ -181,16 +181,16 @@ fn lines(db: &rusqlite::Connection, id: i64, client: &Client) -> rusqlite::Resul
     Ok((1..).zip(all).map(|(number, (_, line))| LoggedLine { number, ..line }).collect())
 }
 
-fn undone(db: &rusqlite::Connection, table: &str, id: i64, client: &Client) -> rusqlite::Result<Option<Undone>> {
+fn undone(db: &rusqlite::Connection, table: &str, id: i64, client: &BookedClient) -> rusqlite::Result<Option<Undone>> {
     let of = "SELECT day, why FROM undoing WHERE what = ?1 AND entry = ?2";
     let read =
-        |row: &Row<'_>| Ok(Undone { day: day_in(row, 0)?, why: fill(&row.get::<_, String>(1)?, Kind::Text, client) });
+        |row: &Row<'_>| Ok(Undone { day: day_in(row, 0)?, why: fill(&row.get::<_, String>(1)?, Markup::Text, client) });
     db.prepare_cached(of)?.query_row(params![table, id], read).optional()
 }
 
-fn filled(what: Logged, client: &Client) -> Logged {
+fn filled(what: Logged, client: &BookedClient) -> Logged {
     match what {
-        Logged::Bought(what, amount) => Logged::Bought(fill(&what, Kind::Text, client), amount),
+        Logged::Bought(what, amount) => Logged::Bought(fill(&what, Markup::Text, client), amount),
         other => other,
     }
 }

@@ -6,14 +6,14 @@ use chrono::{NaiveDate, NaiveDateTime};
 use rusqlite::{OptionalExtension, params};
 use rust_decimal::Decimal;
 
-use crate::entering::{Client, entered, known_table, marked_note, since_enquiry, state_of};
+use crate::entering::{BookedClient, entered, known_table, marked_note, since_enquiry, state_of};
+use crate::error::BookError;
 use crate::kind::{MOMENT, day_in, metres, metres_in, minutes, minutes_in, moment_in, money_in, within_money};
-use crate::marks::{Kind, fill};
+use crate::marks::{Markup, fill};
 use crate::opening::Book;
 use crate::seal::{Act, seal};
 use crate::state::State;
 use crate::table::standing;
-use crate::trouble::Trouble;
 
 /// Minutes at the bench.
 #[derive(Debug, Clone, PartialEq)]
@@ -52,7 +52,7 @@ pub struct Bought {
 
 /// What a commission really took.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Took {
+pub struct Actuals {
     /// Minutes, in order.
     pub work: Vec<WorkLine>,
     /// Cord, in order.
@@ -61,7 +61,7 @@ pub struct Took {
     pub bought: Vec<Bought>,
 }
 
-impl Took {
+impl Actuals {
     /// All minutes.
     pub fn minutes(&self) -> f64 {
         self.work.iter().map(|line| line.minutes).sum()
@@ -73,19 +73,19 @@ impl Took {
     }
 
     /// Says which figure can't be.
-    fn judge(&self) -> Result<(), Trouble> {
+    fn judge(&self) -> Result<(), BookError> {
         let work = self.work.iter().map(|line| minutes(line.minutes).map(|_| ()));
         let cord = self.cord.iter().map(|line| metres(line.metres).map(|_| ()));
         let bought = self.bought.iter().map(|line| within_money(line.amount).map(|_| ()));
         let all: Result<(), String> = work.chain(cord).chain(bought).collect();
-        all.map_err(|why| Trouble::Wrong(why, "nothing was entered".to_owned()))
+        all.map_err(|why| BookError::Wrong(why, "nothing was entered".to_owned()))
     }
 
     /// With the client's name filled in where remarks have its mark.
-    pub(crate) fn filled(mut self, client: &Client) -> Self {
+    pub(crate) fn filled(mut self, client: &BookedClient) -> Self {
         let notes = self.work.iter_mut().filter_map(|line| line.note.as_mut());
         for text in notes.chain(self.bought.iter_mut().map(|line| &mut line.what)) {
-            *text = fill(text, Kind::Text, client);
+            *text = fill(text, Markup::Text, client);
         }
         self
     }
@@ -111,8 +111,8 @@ impl Book {
     /// Enters minutes, cord or what was bought.
     ///
     /// # Errors
-    /// [`Trouble`] when no commission is called so, when it was called off or declined, or a day or a figure can't be.
-    pub fn log(&mut self, word: &str, took: &Took, day: NaiveDate) -> Result<(), Trouble> {
+    /// [`BookError`] when no commission is called so, when it was called off or declined, or a day or a figure can't be.
+    pub fn log(&mut self, word: &str, took: &Actuals, day: NaiveDate) -> Result<(), BookError> {
         let id = self.find(word, day)?.id;
         took.judge()?;
         let refused = self.refused();
@@ -144,12 +144,12 @@ impl Book {
     /// Starts the timer; it runs on through whatever becomes of the program.
     ///
     /// # Errors
-    /// [`Trouble`] when it runs already, no commission is called so, or it was called off or declined.
-    pub fn start(&mut self, word: &str, step: Option<&str>, now: NaiveDateTime) -> Result<(), Trouble> {
+    /// [`BookError`] when it runs already, no commission is called so, or it was called off or declined.
+    pub fn start(&mut self, word: &str, step: Option<&str>, now: NaiveDateTime) -> Result<(), BookError> {
         let id = self.find(word, now.date())?.id;
         if let Some(timer) = self.timer()? {
             let why = format!("the timer runs already, for {} since {}", timer.name, timer.started.format("%H:%M"));
-            return Err(Trouble::Wrong(
+            return Err(BookError::Wrong(
                 why,
                 "enter its minutes with `reeve book stop`, or drop it with `reeve book stop --drop`".to_owned(),
             ));
@@ -167,10 +167,10 @@ impl Book {
     /// Stops the timer and enters its minutes, to the nearest one; of a timer that ran for none nothing is entered.
     ///
     /// # Errors
-    /// [`Trouble`] when it does not run, ran for longer than can be, or the clock has gone back behind its start; or when
+    /// [`BookError`] when it does not run, ran for longer than can be, or the clock has gone back behind its start; or when
     /// the commission was called off meanwhile.
-    pub fn stop(&mut self, now: NaiveDateTime, note: Option<&str>) -> Result<(Timer, f64), Trouble> {
-        let wrong = |why: &str, remedy: &str| Trouble::Wrong(why.to_owned(), remedy.to_owned());
+    pub fn stop(&mut self, now: NaiveDateTime, note: Option<&str>) -> Result<(Timer, f64), BookError> {
+        let wrong = |why: &str, remedy: &str| BookError::Wrong(why.to_owned(), remedy.to_owned());
         let timer = self.timer()?.ok_or_else(|| wrong("the timer does not run", "start it with `reeve book start`"))?;
         let seconds = (now - timer.started).num_seconds();
         if seconds < 0 {
@@ -202,8 +202,8 @@ impl Book {
     /// Drops the timer; nothing is entered.
     ///
     /// # Errors
-    /// [`Trouble`] when the book can't be written.
-    pub fn drop_timer(&mut self) -> Result<Option<Timer>, Trouble> {
+    /// [`BookError`] when the book can't be written.
+    pub fn drop_timer(&mut self) -> Result<Option<Timer>, BookError> {
         let timer = self.timer()?;
         let refused = self.refused();
         let write = self.write()?;
@@ -215,8 +215,8 @@ impl Book {
     /// The timer, if it runs.
     ///
     /// # Errors
-    /// [`Trouble`] when the book can't be read.
-    pub fn timer(&self) -> Result<Option<Timer>, Trouble> {
+    /// [`BookError`] when the book can't be read.
+    pub fn timer(&self) -> Result<Option<Timer>, BookError> {
         let running = "SELECT coalesce(commission.number, commission.reference), timer.step, timer.started FROM timer \
                        JOIN commission ON commission.id = timer.commission";
         let read =
@@ -225,8 +225,8 @@ impl Book {
     }
 
     /// What commissions took, by their ids; one of them, or all. What was undone is not counted.
-    pub(crate) fn took(&self, id: Option<i64>) -> rusqlite::Result<BTreeMap<i64, Took>> {
-        let mut all: BTreeMap<i64, Took> = BTreeMap::new();
+    pub(crate) fn took(&self, id: Option<i64>) -> rusqlite::Result<BTreeMap<i64, Actuals>> {
+        let mut all: BTreeMap<i64, Actuals> = BTreeMap::new();
         let rows = |columns: &str, table| format!("commission, {columns} FROM {}", standing(table));
         let work = self.grouped(&rows("day, step, minutes, note", "work"), id, "id", |row| {
             Ok(WorkLine { day: day_in(row, 1)?, step: row.get(2)?, minutes: minutes_in(row, 3)?, note: row.get(4)? })
@@ -251,13 +251,13 @@ impl Book {
 }
 
 /// Refuses work on what was called off or declined.
-fn at_work(db: &rusqlite::Connection, id: i64, name: &str) -> rusqlite::Result<Result<(), Trouble>> {
+fn at_work(db: &rusqlite::Connection, id: i64, name: &str) -> rusqlite::Result<Result<(), BookError>> {
     let state = state_of(db, id)?;
     if !matches!(state, State::Cancelled | State::Declined) {
         return Ok(Ok(()));
     }
     let remedy = format!("if it was marked {state} by mistake, undo that first: `reeve book undo`");
-    Ok(Err(Trouble::Wrong(format!("{name} is {state}: nothing is logged for it any more"), remedy)))
+    Ok(Err(BookError::Wrong(format!("{name} is {state}: nothing is logged for it any more"), remedy)))
 }
 
 fn end_timer(write: &rusqlite::Transaction<'_>) -> rusqlite::Result<()> {

@@ -5,13 +5,13 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand};
 use clap_complete::Shell;
 
-use crate::book_args::Book;
-use crate::compare::Compare;
-use crate::forms::{Chosen, Form, Place, Wished};
-use crate::knot_args::Knots;
-use crate::mix::Mix;
+use crate::book_args::BookCommand;
+use crate::compare::CompareArgs;
+use crate::forms::{ChoiceArgs, Form, ShopArgs, Wished};
+use crate::knot_args::KnotsCommand;
+use crate::mix::MixArgs;
 use crate::papers::Papers;
-use crate::weigh::Weigh;
+use crate::weigh::WeighArgs;
 
 const EXIT_CODES: &str = "Example:
   reeve quote --demo
@@ -42,7 +42,7 @@ pub(crate) enum Command {
     #[command(after_help = "Example:\n  reeve check --shop my-shop")]
     Check {
         #[command(flatten)]
-        place: Place,
+        place: ShopArgs,
     },
     /// Work out what one piece of a design needs: cut list, knots, hours, put-ups
     #[command(
@@ -52,9 +52,9 @@ pub(crate) enum Command {
         /// The design: its file's name without .toml, or a path
         design: Option<String>,
         #[command(flatten)]
-        chosen: Chosen,
+        chosen: ChoiceArgs,
         #[command(flatten)]
-        place: Place,
+        place: ShopArgs,
         #[command(flatten)]
         form: Form,
     },
@@ -66,7 +66,7 @@ pub(crate) enum Command {
         #[command(flatten)]
         wished: Wished,
         #[command(flatten)]
-        place: Place,
+        place: ShopArgs,
         #[command(flatten)]
         form: Form,
     },
@@ -78,7 +78,7 @@ pub(crate) enum Command {
         #[command(flatten)]
         wished: Wished,
         #[command(flatten)]
-        place: Place,
+        place: ShopArgs,
         #[command(flatten)]
         form: Form,
     },
@@ -92,7 +92,7 @@ pub(crate) enum Command {
         #[command(flatten)]
         wished: Wished,
         #[command(flatten)]
-        place: Place,
+        place: ShopArgs,
         #[command(flatten)]
         form: Form,
         #[command(flatten)]
@@ -102,23 +102,23 @@ pub(crate) enum Command {
     #[command(
         after_help = "Examples:\n  reeve compare --shop my-shop\n  reeve compare curlew-hanger bay-leaf --price bay-leaf=32 --sort margin\n  reeve compare --where \"hours<3\" --what-if wage=+10% --as csv > designs.csv"
     )]
-    Compare(Compare),
+    Compare(CompareArgs),
     /// Weigh one design: what its price is made of, what moves its margin, how sure its hours are
     #[command(
         after_help = "Examples:\n  reeve weigh curlew-hanger --shop my-shop\n  reeve weigh curlew-hanger --size long --what-if wage=+10% --what-if pace=-5%\n  reeve weigh --demo --prices 80..140/0.50 --as csv > prices.csv"
     )]
-    Weigh(Weigh),
+    Weigh(WeighArgs),
     /// Find the best mix of designs for a week's bench hours, and what one more hour would bring
     #[command(
         after_help = "Examples:\n  reeve mix --shop my-shop\n  reeve mix curlew-hanger bay-leaf --hours 12 --demand bay-leaf=8"
     )]
-    Mix(Mix),
+    Mix(MixArgs),
     /// Keep the order book: from enquiry to what it really took
     #[command(subcommand, after_help = "Example:\n  reeve book issue --help")]
-    Book(Book),
+    Book(BookCommand),
     /// Look at the knots: list them, show one, chart them all, tighten one, check a file, add a sample
     #[command(subcommand, after_help = "Example:\n  reeve knots list")]
-    Knots(Knots),
+    Knots(KnotsCommand),
     /// Print the JSON Schema of a kind of file, for an editor to complete keys
     #[command(after_help = "Example:\n  reeve schema design > design.schema.json")]
     Schema {

@@ -5,7 +5,9 @@ use std::io::{BufReader, BufWriter, Write};
 use std::path::{Path, PathBuf};
 
 use chrono::{Datelike, NaiveDate};
-use reeve_book::{BOOK_FILE, Book, Bought, BroughtUp, CordUsed, Figures, Seals, State, Took, Trouble, WorkLine};
+use reeve_book::{
+    Actuals, BOOK_FILE, Book, BookError, Bought, BroughtUp, CordUsed, QuoteFigures, Seals, State, WorkLine,
+};
 use reeve_costing::quote::Quote;
 use reeve_costing::takeoff::plural;
 use reeve_door::{MOST_LINE, ShortLines};
@@ -17,17 +19,17 @@ use reeve_shop::{Order, Shop};
 use reeve_writing::Refused;
 use rust_decimal::Decimal;
 
-use crate::book_args::{At, Book as Command, Entering};
+use crate::book_args::{At, BookCommand as Command, Entering};
 use crate::failure::{Failure, print_faults, say};
 use crate::forgetting::forget;
 use crate::forms::{AnyForm, TableForm, WhichShop};
 use crate::issuing::Issuing;
-use crate::layout::Layout;
+use crate::layout::PageLayout;
 use crate::learning::learn;
 use crate::opening::{day, hold, now, open};
 use crate::output::{new_file, print, print_done};
 use crate::sample_views::demo;
-use crate::sheets::{Desk, csv, json};
+use crate::sheets::{PageMaker, csv, json};
 
 /// What to do where a file is there already that must not be.
 const NAME_ANOTHER: &str = "name a file that does not exist yet";
@@ -77,7 +79,7 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
 /// A shop with what its pages are made with, and a day.
 pub(crate) struct Place {
     pub(crate) shop: Shop,
-    pub(crate) desk: Desk,
+    pub(crate) desk: PageMaker,
     pub(crate) day: NaiveDate,
     pub(crate) folder: PathBuf,
 }
@@ -101,7 +103,7 @@ impl Place {
 
     fn of(shop: &WhichShop, on: Option<NaiveDate>) -> Result<Self, Failure> {
         let mut shop = open(shop)?;
-        let desk = Desk::new(&mut shop)?;
+        let desk = PageMaker::new(&mut shop)?;
         print_faults(&shop.take_faults());
         let folder = shop
             .book_folder()
@@ -137,11 +139,11 @@ impl Place {
 }
 
 /// Pages of a book with one commission, made, paid in part and logged, and of a book with none.
-pub(crate) fn sample(layout: Layout, order: &Order, day: NaiveDate) -> Result<Layout, Failure> {
+pub(crate) fn sample(layout: PageLayout, order: &Order, day: NaiveDate) -> Result<PageLayout, Failure> {
     let folder = tempfile::tempdir().map_err(|error| Failure::System(error.to_string()))?;
     let mut book = Book::open(&folder.path().join(BOOK_FILE), true)?.book;
     let shop = open(&demo())?;
-    let desk = Desk::by(layout, &shop)?;
+    let desk = PageMaker::by(layout, &shop)?;
     sample_pages(&desk, &book, day)?;
     let name = Issuing { order, desk: &desk, day, note: None }.enter(&mut book, &shop)?.number;
     book.mark(&name, State::Accepted, day, Some("By letter"))?;
@@ -149,7 +151,7 @@ pub(crate) fn sample(layout: Layout, order: &Order, day: NaiveDate) -> Result<La
     let work = WorkLine { day, step: None, minutes: 90.0, note: Some("Cut and hung".to_owned()) };
     let cord = CordUsed { day, cord: "cotton-4-ecru".to_owned(), metres: 40.0 };
     let bought = Bought { day, amount: Decimal::TEN, what: "Felt pads".to_owned() };
-    book.log(&name, &Took { work: vec![work], cord: vec![cord], bought: vec![bought] }, day)?;
+    book.log(&name, &Actuals { work: vec![work], cord: vec![cord], bought: vec![bought] }, day)?;
     sample_pages(&desk, &book, day)?;
     let whole = book.whole(&name, day)?;
     for form in [Form::Text, Form::Html] {
@@ -160,7 +162,7 @@ pub(crate) fn sample(layout: Layout, order: &Order, day: NaiveDate) -> Result<La
 }
 
 /// The pages that are there of any book.
-fn sample_pages(desk: &Desk, book: &Book, day: NaiveDate) -> Result<(), Failure> {
+fn sample_pages(desk: &PageMaker, book: &Book, day: NaiveDate) -> Result<(), Failure> {
     let (rates, words) = (desk.rates(), desk.words());
     let (list, courses) = (book.list(day)?, book.courses(day)?);
     let queue = pages::queue(&list, day, rates.weekly_hours.unwrap_or(Decimal::TEN), rates);
@@ -280,7 +282,7 @@ type Work = (f64, Option<String>, Option<String>);
 
 fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), at: &Entering) -> Result<(), Failure> {
     let place = Place::to_enter(at)?;
-    let mut took = Took::default();
+    let mut took = Actuals::default();
     if let Some((minutes, step, note)) = work {
         took.work.push(WorkLine { day: place.day, step, minutes, note });
     }
@@ -294,7 +296,7 @@ fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), a
         let amount = amount.trim().parse::<Decimal>().ok();
         took.bought.push(Bought { day: place.day, amount: amount.ok_or_else(no)?, what: what.trim().to_owned() });
     }
-    if took == Took::default() {
+    if took == Actuals::default() {
         return Err(Failure::input("nothing to enter", "say --minutes, --cord or --bought"));
     }
     let mut book = place.book()?;
@@ -413,7 +415,7 @@ fn check(seal: Option<&str>, at: &At) -> Result<(), Failure> {
     if let Some(known) = known.filter(|_| found.is_empty()) {
         let what =
             format!("it does not begin with what was in it at seal {}: it was rewritten or cut off", known.word());
-        let finding = reeve_book::Finding { name: String::new(), what };
+        let finding = reeve_book::CheckFinding { name: String::new(), what };
         found.extend((!book.begins_with(&known)?).then_some(finding));
     }
     if found.is_empty() {
@@ -440,7 +442,7 @@ fn read_seal(word: &str) -> Result<Seals, Failure> {
 }
 
 /// Reckons a quote's document anew.
-fn judge(document: &str, figures: &Figures) -> Option<String> {
+fn judge(document: &str, figures: &QuoteFigures) -> Option<String> {
     let quote: Quote = match serde_json::from_str(document) {
         Ok(quote) => quote,
         Err(error) => return Some(format!("its document can't be read: {error}")),
@@ -459,7 +461,7 @@ fn export(file: &Path, at: &At) -> Result<(), Failure> {
         let mut target = BufWriter::new(File::create(at).map_err(refused)?);
         let count = book.export(&mut target).map_err(|trouble| match trouble {
             // Of the text that is written, not of the book.
-            Trouble::File(_, error) => refused(error),
+            BookError::File(_, error) => refused(error),
             other => other.into(),
         })?;
         target.flush().map_err(refused)?;

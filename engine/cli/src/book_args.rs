@@ -41,7 +41,7 @@ fn state_words() -> clap::builder::PossibleValuesParser {
 }
 
 #[derive(Debug, Subcommand)]
-pub(crate) enum Book {
+pub(crate) enum BookCommand {
     /// Enter an enquiry that is not quoted yet
     #[command(after_help = "Example:\n  reeve book enquire thwickling --on 2025-11-24 --shop my-shop")]
     Enquire {

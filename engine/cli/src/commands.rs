@@ -12,13 +12,13 @@ use reeve_shop::{Folder, Order};
 
 use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{AnyForm, Chosen, Place, Wished};
+use crate::forms::{AnyForm, ChoiceArgs, ShopArgs, Wished};
 use crate::issuing::{settled, when_ready};
 use crate::opening::{folder_failure, open, shop_root, today};
 use crate::output::print;
 use crate::own_templates::judge;
 use crate::papers::{Papers, file_name};
-use crate::sheets::{Desk, json, own_templates};
+use crate::sheets::{PageMaker, json, own_templates};
 use crate::shell::as_typed;
 use crate::{book, compare, knots, mix, samples, weigh};
 
@@ -64,7 +64,7 @@ fn begin(dir: &Path) -> Result<(), Failure> {
     ))
 }
 
-fn check(place: &Place) -> Result<(), Failure> {
+fn check(place: &ShopArgs) -> Result<(), Failure> {
     let mut shop = open(&place.shop)?;
     shop.check(today(place));
     let (designs, commissions) = (shop.designs().len(), shop.commissions().len());
@@ -85,12 +85,12 @@ fn check(place: &Place) -> Result<(), Failure> {
     print(&format!("{read}: no faults\n"))
 }
 
-fn takeoff(design: Option<&str>, which: &Chosen, place: &Place, form: AnyForm) -> Result<(), Failure> {
+fn takeoff(design: Option<&str>, which: &ChoiceArgs, place: &ShopArgs, form: AnyForm) -> Result<(), Failure> {
     let mut shop = open(&place.shop)?;
     let known = shop.designs();
     let word = chosen(design, place.shop.demo, reeve_shop::DEMO_DESIGN, "design", &known)?;
     let found = shop.design(word, &which.choice()?);
-    let desk = Desk::new(&mut shop)?;
+    let desk = PageMaker::new(&mut shop)?;
     let faults = shop.take_faults();
     let Some(found) = found else { return Err(Failure::Input(faults)) };
     print_faults(&faults);
@@ -179,17 +179,17 @@ fn manual_of(command: &clap::Command, above: &str, text: &mut Vec<u8>) -> std::i
 /// A commission with its price, what its pages are made with, the day, and where the shop's book stands.
 struct Ordered {
     order: Order,
-    desk: Desk,
+    desk: PageMaker,
     day: NaiveDate,
     book: Option<PathBuf>,
 }
 
-fn order(commission: Option<&str>, wish: &Wished, place: &Place) -> Result<Ordered, Failure> {
+fn order(commission: Option<&str>, wish: &Wished, place: &ShopArgs) -> Result<Ordered, Failure> {
     let mut shop = open(&place.shop)?;
     let known = shop.commissions();
     let word = chosen(commission, place.shop.demo, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
     let order = shop.order(word, &wish.wish()?, today(place));
-    let desk = Desk::new(&mut shop)?;
+    let desk = PageMaker::new(&mut shop)?;
     let faults = shop.take_faults();
     let Some(order) = order else { return Err(Failure::Input(faults)) };
     print_faults(&faults);

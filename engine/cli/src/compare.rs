@@ -16,15 +16,15 @@ use reeve_pages::compare::{
 };
 use reeve_reading::{Fault, nearest};
 use reeve_shop::arguments::{GivenPrice, read_changes, read_given_price, worded};
-use reeve_shop::{Choice, Found, Shop};
+use reeve_shop::{Choice, FoundDesign, Shop};
 
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{Chosen, TableForm, WhichShop};
-use crate::layout::Layout;
+use crate::forms::{ChoiceArgs, TableForm, WhichShop};
+use crate::layout::PageLayout;
 use crate::opening::open;
 use crate::output::print;
 use crate::sample_views::demo;
-use crate::sheets::{Desk, csv, json};
+use crate::sheets::{PageMaker, csv, json};
 
 /// Which designs, and as what they are compared.
 #[derive(Debug, ClapArgs)]
@@ -32,7 +32,7 @@ pub(crate) struct Which {
     /// The designs; all of the shop if none is named
     designs: Vec<String>,
     #[command(flatten)]
-    chosen: Chosen,
+    chosen: ChoiceArgs,
     /// What buyers pay for a design, or for a size of it, in place of what its file says
     #[arg(long = "price", value_name = "DESIGN[:SIZE]=AMOUNT")]
     prices: Vec<String>,
@@ -44,7 +44,7 @@ pub(crate) struct Which {
 }
 
 #[derive(Debug, ClapArgs)]
-pub(crate) struct Compare {
+pub(crate) struct CompareArgs {
     #[command(flatten)]
     pub(crate) which: Which,
     /// The column it is sorted by, the greatest first
@@ -60,7 +60,7 @@ pub(crate) struct Compare {
 
 /// What is compared, and what its pages are made with.
 pub(crate) struct Compared {
-    pub(crate) desk: Desk,
+    pub(crate) desk: PageMaker,
     words: Vec<String>,
     pub(crate) what_if: Vec<String>,
     bench: Bench,
@@ -86,7 +86,7 @@ pub(crate) struct Rows {
 /// More charts than this nobody looks at.
 const MOST_DRAWN: usize = 40;
 
-pub(crate) fn run(asked: &Compare) -> Result<(), Failure> {
+pub(crate) fn run(asked: &CompareArgs) -> Result<(), Failure> {
     let conditions = read_conditions(&asked.conditions)?;
     let compared = Compared::open(&asked.which)?;
     let mut found = compared.rows(|row| conditions.iter().all(|condition| condition.holds(row)))?;
@@ -97,7 +97,7 @@ pub(crate) fn run(asked: &Compare) -> Result<(), Failure> {
 }
 
 /// A comparison of two designs of the starter shop, changed as little and as much as can be.
-pub(crate) fn sample(mut layout: Layout) -> Result<Layout, Failure> {
+pub(crate) fn sample(mut layout: PageLayout) -> Result<PageLayout, Failure> {
     for changes in [&[][..], &["wage=+10%".to_owned()]] {
         let compared = Compared::sample(layout, changes)?;
         let found = compared.rows(|_| true)?;
@@ -126,11 +126,11 @@ impl Rows {
 impl Compared {
     pub(crate) fn open(which: &Which) -> Result<Self, Failure> {
         let mut shop = open(&which.shop)?;
-        let desk = Desk::new(&mut shop)?;
+        let desk = PageMaker::new(&mut shop)?;
         Self::with(shop, desk, which)
     }
 
-    fn with(mut shop: Shop, desk: Desk, which: &Which) -> Result<Self, Failure> {
+    fn with(mut shop: Shop, desk: PageMaker, which: &Which) -> Result<Self, Failure> {
         let words = if which.designs.is_empty() { shop.designs().to_vec() } else { which.designs.clone() };
         // What is wrong with the shop stops it; what is wrong with a design leaves out that design.
         print_faults(&shop.take_faults());
@@ -144,16 +144,16 @@ impl Compared {
     }
 
     /// Of designs of the starter shop, with some inputs changed.
-    pub(crate) fn sample(layout: Layout, changes: &[String]) -> Result<Self, Failure> {
+    pub(crate) fn sample(layout: PageLayout, changes: &[String]) -> Result<Self, Failure> {
         let which = Which {
             designs: ["curlew-hanger", "bay-leaf"].map(str::to_owned).to_vec(),
-            chosen: Chosen::default(),
+            chosen: ChoiceArgs::default(),
             prices: Vec::new(),
             changes: changes.to_vec(),
             shop: demo(),
         };
         let shop = open(&which.shop)?;
-        let desk = Desk::by(layout, &shop)?;
+        let desk = PageMaker::by(layout, &shop)?;
         Self::with(shop, desk, &which)
     }
 
@@ -246,7 +246,7 @@ impl Bench {
         (rows, faults)
     }
 
-    fn row(&self, found: &Found) -> Result<DesignRow, Fault> {
+    fn row(&self, found: &FoundDesign) -> Result<DesignRow, Fault> {
         let (alone, rates) = with_changes(&found.piece, &found.take_off, &self.rates, &self.changes)
             .map_err(|fault| unpriced(&found.piece.title, &fault))?;
         let given = self.given.iter().find(|given| given.design == found.name && given.size == found.choice.size);

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::io::Write;
 use std::process::ExitCode;
 
-use reeve_book::Trouble;
+use reeve_book::BookError;
 use reeve_reading::{FAULTS_SHOWN, Fault, Severity, seen};
 
 /// Why a command stopped.
@@ -24,8 +24,8 @@ impl From<Fault> for Failure {
     }
 }
 
-impl From<Trouble> for Failure {
-    fn from(trouble: Trouble) -> Self {
+impl From<BookError> for Failure {
+    fn from(trouble: BookError) -> Self {
         let (title, remedy) = (trouble.to_string(), trouble.remedy());
         if !trouble.is_of_the_system() {
             return Self::input(title, remedy);
@@ -130,12 +130,12 @@ fn tell(words: &str) {
 
 #[cfg(test)]
 mod tests {
-    use reeve_reading::Source;
+    use reeve_reading::SourceText;
 
     use super::*;
 
     fn faults(path: &str, count: usize) -> Vec<Fault> {
-        let source = Source::new(path, "a = 1\n");
+        let source = SourceText::new(path, "a = 1\n");
         let one = Fault { place: Some((source, 0..1)), ..Fault::without_place("wrong", "") };
         vec![one; count]
     }

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 use std::io::IsTerminal;
 
-use reeve_book::{Book, Forget, Forgotten, Trouble};
+use reeve_book::{Book, BookError, Forget, Forgotten};
 use reeve_costing::takeoff::plural;
 use reeve_pages::BUILT_IN;
 
@@ -37,7 +37,7 @@ pub(crate) fn forget(place: &Place, whom: &str, also: &[String], yes: bool) -> R
         let mut answer = String::new();
         let read = std::io::stdin().read_line(&mut answer);
         if read.is_err() || answer.trim() != "yes" {
-            return Err(Trouble::Wrong("nothing was forgotten".to_owned(), String::new()).into());
+            return Err(BookError::Wrong("nothing was forgotten".to_owned(), String::new()).into());
         }
     }
     let done = told(&run(&mut book, true)?, true);
@@ -68,7 +68,7 @@ fn told(forgotten: &Forgotten, done: bool) -> String {
 }
 
 /// Places, by commission: `2026-001 (title, note); 2026-002 (note)`.
-fn some(places: &[reeve_book::Place]) -> String {
+fn some(places: &[reeve_book::TextPlace]) -> String {
     let mut by_commission: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
     for place in places {
         by_commission.entry(&place.commission).or_default().push(&place.text);

@@ -22,7 +22,7 @@ pub(crate) struct WhichShop {
 
 /// Which of a design.
 #[derive(Debug, Default, ClapArgs)]
-pub(crate) struct Chosen {
+pub(crate) struct ChoiceArgs {
     /// One of the design's sizes
     #[arg(long, value_name = "SIZE")]
     size: Option<String>,
@@ -31,7 +31,7 @@ pub(crate) struct Chosen {
     measures: Vec<String>,
 }
 
-impl Chosen {
+impl ChoiceArgs {
     /// What was chosen.
     pub(crate) fn choice(&self) -> Result<Choice, Failure> {
         let measures = self.measures.iter().map(|word| read_measure(word)).collect::<Result<_, _>>()?;
@@ -43,7 +43,7 @@ impl Chosen {
 #[derive(Debug, ClapArgs)]
 pub(crate) struct Wished {
     #[command(flatten)]
-    chosen: Chosen,
+    chosen: ChoiceArgs,
     /// How sure the hours of its prices are, such as 80%: four times in five they suffice
     #[arg(long, value_name = "PERCENT")]
     confidence: Option<String>,
@@ -91,7 +91,7 @@ pub(crate) enum KnotForm {
 
 /// Which shop, and as of which day.
 #[derive(Debug, ClapArgs)]
-pub(crate) struct Place {
+pub(crate) struct ShopArgs {
     #[command(flatten)]
     pub(crate) shop: WhichShop,
     /// Work as of this day; today if not given

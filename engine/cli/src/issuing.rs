@@ -3,8 +3,10 @@
 use std::path::Path;
 
 use chrono::NaiveDate;
-use reeve_book::marks::{Kind, address_mark, fill, mark, name_mark};
-use reeve_book::{Asked, Before, Book, Client, Figures, Number, NumberPattern, Origin, Snapshot, Trouble};
+use reeve_book::marks::{Markup, address_mark, fill, mark, name_mark};
+use reeve_book::{
+    Before, Book, BookError, BookedClient, Enquiry, NumberPattern, Origin, QuoteFigures, QuoteNumber, Snapshot,
+};
 use reeve_costing::calendar::Calendar;
 use reeve_costing::cost::Cost;
 use reeve_costing::pricing::Priced;
@@ -19,24 +21,24 @@ use rust_decimal::{Decimal, RoundingStrategy};
 use crate::expected;
 use crate::failure::{Failure, say};
 use crate::output::print_done;
-use crate::papers::{Paper, Papers, Waiting, file_name};
-use crate::sheets::Desk;
+use crate::papers::{Paper, Papers, WaitingPapers, file_name};
+use crate::sheets::PageMaker;
 
 /// A commission with its price, ready to be issued.
 pub(crate) struct Issuing<'a> {
     pub(crate) order: &'a Order,
-    pub(crate) desk: &'a Desk,
+    pub(crate) desk: &'a PageMaker,
     pub(crate) day: NaiveDate,
     pub(crate) note: Option<String>,
 }
 
 /// A quote that is entered.
 pub(crate) struct Issued {
-    number: Number,
+    number: QuoteNumber,
     looks: Vec<String>,
     changes: Vec<String>,
     remarks: Vec<String>,
-    waiting: Option<Waiting>,
+    waiting: Option<WaitingPapers>,
     page: String,
 }
 
@@ -52,7 +54,7 @@ impl Issued {
         told("changed", &self.changes);
         told("look", &self.remarks);
         say(&format!("entered in the book as {}", self.number.words()));
-        self.waiting.map_or(Ok(()), Waiting::put)?;
+        self.waiting.map_or(Ok(()), WaitingPapers::put)?;
         print_done(&self.page);
         Ok(())
     }
@@ -73,10 +75,10 @@ impl Issuing<'_> {
             }
             remarks.clone_from(&order.priced.remarks);
             let snapshot = self.snapshot(number, before, order)?;
-            let filled = |(name, text): &Paper| (name.clone(), fill(text, Kind::of(name), &asked.client));
+            let filled = |(name, text): &Paper| (name.clone(), fill(text, Markup::of(name), &asked.client));
             pages = snapshot.pages.iter().map(filled).collect();
             let all = snapshot.changes.iter().chain(&snapshot.maker_changes);
-            changes = all.map(|change| fill(change, Kind::Text, &asked.client)).collect();
+            changes = all.map(|change| fill(change, Markup::Text, &asked.client)).collect();
             waiting = Some(papers.stage(&file_name(&number.words()), &pages)?);
             Ok::<_, Failure>(snapshot)
         })?;
@@ -85,26 +87,26 @@ impl Issuing<'_> {
     }
 
     /// Enters the quote and no more; for a sample, whose pages are nobody's to read.
-    pub(crate) fn enter(&self, book: &mut Book, shop: &Shop) -> Result<Number, Failure> {
+    pub(crate) fn enter(&self, book: &mut Book, shop: &Shop) -> Result<QuoteNumber, Failure> {
         let pattern = NumberPattern(NumberPattern::USUAL.to_owned());
         book.issue(&self.asked(), &pattern, &origin(shop), |number, before| {
             self.snapshot(number, before, self.order.clone())
         })
     }
 
-    pub(crate) fn asked(&self) -> Asked {
+    pub(crate) fn asked(&self) -> Enquiry {
         let commission = &self.order.commission;
-        Asked {
+        Enquiry {
             reference: commission.reference.clone(),
             title: commission.title.clone(),
-            client: Client { name: commission.client.name.clone(), address: commission.client.address.clone() },
+            client: BookedClient { name: commission.client.name.clone(), address: commission.client.address.clone() },
             day: self.day,
             note: self.note.clone(),
         }
     }
 
     /// The pages under a number, with marks in place of what is personal.
-    fn snapshot(&self, number: &Number, before: Option<&Before>, mut order: Order) -> Result<Snapshot, Failure> {
+    fn snapshot(&self, number: &QuoteNumber, before: Option<&Before>, mut order: Order) -> Result<Snapshot, Failure> {
         let figures = figures(&order.priced, self.order.commission.needed_by, self.desk.rates());
         let client = self.asked().client;
         mark_quote(&mut order.priced.quote, &client);
@@ -112,10 +114,10 @@ impl Issuing<'_> {
         let mut maker_changes = Vec::new();
         if let Some(before) = before {
             let old: Quote = serde_json::from_str(&before.quote)
-                .map_err(|error| Trouble::Damaged(format!("a quote's document can't be read: {error}")))?;
+                .map_err(|error| BookError::Damaged(format!("a quote's document can't be read: {error}")))?;
             let changed = changed((&old, &before.figures), (&order.priced.quote, &figures), self.desk.words());
             if !changed.is_more_than_dates && !before.lapsed {
-                return Err(Trouble::Unchanged(number.number.clone()).into());
+                return Err(BookError::Unchanged(number.number.clone()).into());
             }
             order.priced.quote.changes = changed.client;
             maker_changes = changed.maker;
@@ -130,7 +132,7 @@ impl Issuing<'_> {
 
     /// From its first quote on the book says what was paid: a payment that stands in the file alone is not lost in silence,
     /// nor is money of one currency counted in another.
-    fn check_paid(&self, number: &Number, before: &Before) -> Result<(), Trouble> {
+    fn check_paid(&self, number: &QuoteNumber, before: &Before) -> Result<(), BookError> {
         let (noted, currency) = (self.order.commission.paid, self.desk.rates().currency);
         let number = &number.number;
         if before.figures.currency != currency.code() && !before.paid.is_zero() {
@@ -140,7 +142,7 @@ impl Issuing<'_> {
                 before.figures.currency,
                 currency.code()
             );
-            return Err(Trouble::Wrong(why, "enter the refund with `reeve book pay`, below zero, first".to_owned()));
+            return Err(BookError::Wrong(why, "enter the refund with `reeve book pay`, below zero, first".to_owned()));
         }
         if noted <= before.paid.max(Decimal::ZERO) {
             return Ok(());
@@ -153,7 +155,7 @@ impl Issuing<'_> {
              on the book counts what was paid",
             self.order.commission.reference
         );
-        Err(Trouble::Wrong(why, remedy))
+        Err(BookError::Wrong(why, remedy))
     }
 
     /// When it can be ready, behind what waits; and by how much what was asked or promised is missed.
@@ -204,7 +206,7 @@ fn counted(queue: &Queue, calendar: &Calendar) -> String {
 }
 
 /// When a commission can be ready, if the shop keeps a book. What is wrong with the book stops no quote.
-pub(crate) fn when_ready(book: &Path, order: &Order, desk: &Desk, day: NaiveDate) -> Vec<String> {
+pub(crate) fn when_ready(book: &Path, order: &Order, desk: &PageMaker, day: NaiveDate) -> Vec<String> {
     if !book.exists() {
         return Vec::new();
     }
@@ -227,7 +229,7 @@ pub(crate) fn settled(book: &Path, order: &Order, day: NaiveDate) -> Order {
 }
 
 /// Marks in place of the client, wherever the quote says who that is.
-fn mark_quote(quote: &mut Quote, client: &Client) {
+fn mark_quote(quote: &mut Quote, client: &BookedClient) {
     let marked = |text: &mut String| *text = mark(text, client);
     marked(&mut quote.title);
     quote.note.iter_mut().for_each(marked);
@@ -242,12 +244,12 @@ fn mark_quote(quote: &mut Quote, client: &Client) {
     quote.client = QuoteClient { name: name_mark(), address };
 }
 
-fn figures(priced: &Priced, needed_by: Option<NaiveDate>, rates: &Rates) -> Figures {
+fn figures(priced: &Priced, needed_by: Option<NaiveDate>, rates: &Rates) -> QuoteFigures {
     let (cost, quote): (&Cost, &Quote) = (&priced.outcome.cost, &priced.quote);
     let metres = |mm: f64| Decimal::from_f64(mm / 1000.0).unwrap_or_default().round_dp(3).normalize();
     let six = |amount: Decimal| amount.round_dp(6).normalize();
     let (steps, paced) = expected::figures(priced, rates);
-    Figures {
+    QuoteFigures {
         currency: quote.currency.clone(),
         net: quote.totals.net,
         gross: quote.totals.gross,

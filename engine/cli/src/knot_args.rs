@@ -11,7 +11,7 @@ use crate::forms::{DataForm, KnotForm, WhichShop};
 use crate::output::IntoFile;
 
 #[derive(Debug, Subcommand)]
-pub(crate) enum Knots {
+pub(crate) enum KnotsCommand {
     /// List the knots at hand, the shop's own with them
     #[command(after_help = "Examples:\n  reeve knots list\n  reeve knots list hitch --kind row")]
     List {
@@ -85,7 +85,7 @@ pub(crate) enum Knots {
         override_usage = "reeve knots sample [OPTIONS] --cord <NAME> --knot <NAME> --tied <N>\n           --before <LENGTH> --after <LENGTH> --made <LENGTH>",
         after_help = "Example:\n  reeve knots sample --cord cotton-4-ecru --knot square --tied 10 \\\n    --before \"150 cm\" --after \"89 cm\" --made \"14.5 cm\" --minutes 3 --only-show"
     )]
-    Sample(Box<Sample>),
+    Sample(Box<SampleArgs>),
     /// Show what the samples say: give of cords, factors of knots, pace and pull
     #[command(after_help = "Example:\n  reeve knots hand --shop my-shop")]
     Hand {
@@ -201,7 +201,7 @@ fn give(word: &str) -> Result<f64, String> {
 
 /// A sample.
 #[derive(Debug, ClapArgs)]
-pub(crate) struct Sample {
+pub(crate) struct SampleArgs {
     /// The cord, by its name in the store; core legs are of the same cord
     #[arg(long, value_name = "NAME")]
     pub(crate) cord: String,

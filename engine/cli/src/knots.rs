@@ -11,31 +11,31 @@ use reeve_pages::tight::tight_page;
 
 use crate::failure::{Failure, print_faults};
 use crate::forms::{DataForm, KnotForm, WhichShop};
-use crate::knot_args::Knots;
-use crate::layout::Layout;
+use crate::knot_args::KnotsCommand;
+use crate::layout::PageLayout;
 use crate::libraries;
 use crate::output::print;
 use crate::samples;
 use crate::sheets::json;
-use crate::shelf::{Shelf, Tied, knot_of_file, read_parameters, setting};
+use crate::shelf::{Shelf, TiedWith, knot_of_file, read_parameters, setting};
 use crate::tighten;
 
-pub(crate) fn run(command: Knots) -> Result<(), Failure> {
+pub(crate) fn run(command: KnotsCommand) -> Result<(), Failure> {
     match command {
-        Knots::List { word, kind, shop, form } => list(word.as_deref(), kind.as_deref(), &shop, form),
-        Knots::Show { knot, cord, core, rod, working, give, parameters, shop, form, into } => {
-            let tied = Tied { cord, core, rod, working, give, parameters: read_parameters(&parameters)? };
+        KnotsCommand::List { word, kind, shop, form } => list(word.as_deref(), kind.as_deref(), &shop, form),
+        KnotsCommand::Show { knot, cord, core, rod, working, give, parameters, shop, form, into } => {
+            let tied = TiedWith { cord, core, rod, working, give, parameters: read_parameters(&parameters)? };
             into.print_or_write(show(&knot, &tied, &shop, form)?)
         }
-        Knots::Chart { kind, cord, shop, into } => into.print_or_write(chart(kind.as_deref(), cord, &shop)?),
-        Knots::Tighten(asked) => tighten::run(&asked),
-        Knots::Sample(sample) => samples::add(&sample),
-        Knots::Hand { shop, form } => samples::hand(&shop, form),
-        Knots::Check { file } => check(&file),
-        Knots::Admit { file, yes, guards, shop } => libraries::admit(&file, yes, guards.needed(), &shop),
-        Knots::Dismiss { library, shop } => libraries::dismiss(&library, &shop),
-        Knots::Probe { file, guards } => libraries::probe(&file, guards.needed()),
-        Knots::Begin { dir } => libraries::begin(&dir),
+        KnotsCommand::Chart { kind, cord, shop, into } => into.print_or_write(chart(kind.as_deref(), cord, &shop)?),
+        KnotsCommand::Tighten(asked) => tighten::run(&asked),
+        KnotsCommand::Sample(sample) => samples::add(&sample),
+        KnotsCommand::Hand { shop, form } => samples::hand(&shop, form),
+        KnotsCommand::Check { file } => check(&file),
+        KnotsCommand::Admit { file, yes, guards, shop } => libraries::admit(&file, yes, guards.needed(), &shop),
+        KnotsCommand::Dismiss { library, shop } => libraries::dismiss(&library, &shop),
+        KnotsCommand::Probe { file, guards } => libraries::probe(&file, guards.needed()),
+        KnotsCommand::Begin { dir } => libraries::begin(&dir),
     }
 }
 
@@ -53,7 +53,7 @@ fn list(word: Option<&str>, kind: Option<&str>, shop: &WhichShop, form: DataForm
 }
 
 /// Pages of knots of the starter shop: some with parameters, notes and drawing, some without.
-pub(crate) fn sample(layout: Layout) -> Result<Layout, Failure> {
+pub(crate) fn sample(layout: PageLayout) -> Result<PageLayout, Failure> {
     let shelf = Shelf::sample(layout)?;
     let knots: Vec<&Knot> = ["square", "gathering-wrap", "collared-square", "button", "half-hitch"]
         .iter()
@@ -82,15 +82,15 @@ pub(crate) fn sample(layout: Layout) -> Result<Layout, Failure> {
 const SAMPLE_CORD: f64 = 4.0;
 
 /// In a cord of so many millimetres, and else as usual.
-fn usual(cord: f64) -> Tied {
-    Tied { cord, core: None, rod: None, working: None, give: USUAL_GIVE, parameters: Vec::new() }
+fn usual(cord: f64) -> TiedWith {
+    TiedWith { cord, core: None, rod: None, working: None, give: USUAL_GIVE, parameters: Vec::new() }
 }
 
 fn nothing_found() -> Failure {
     Failure::input("no knot answers to that", "`reeve knots list` shows them all")
 }
 
-fn show(word: &str, tied: &Tied, shop: &WhichShop, form: KnotForm) -> Result<String, Failure> {
+fn show(word: &str, tied: &TiedWith, shop: &WhichShop, form: KnotForm) -> Result<String, Failure> {
     let shelf = Shelf::open(shop)?;
     let knot = shelf.find(word)?;
     if form == KnotForm::Svg {

@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 
 use reeve_pages::{Form, OwnTemplate, TemplateFault, Templates, fill, used_by};
-use reeve_reading::{Fault, Source};
+use reeve_reading::{Fault, SourceText};
 use serde::Serialize;
 use serde_json::Value;
 
@@ -11,7 +11,7 @@ use crate::failure::Failure;
 use crate::page_process::{self, Ended};
 
 /// What pages are laid out by.
-pub(crate) enum Layout {
+pub(crate) enum PageLayout {
     /// The built-in templates, with a shop's own in the place of some.
     Templates { built_in: Box<Templates>, own: Vec<OwnTemplate> },
     /// Nothing: what would be laid out is noted.
@@ -25,7 +25,7 @@ pub(crate) struct Noted {
     pub(crate) view: Value,
 }
 
-impl Layout {
+impl PageLayout {
     /// By the built-in templates and a shop's own.
     pub(crate) fn new(own: Vec<OwnTemplate>) -> Result<Self, Failure> {
         let built_in = reeve_pages::load(&[]).map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]))?;
@@ -97,7 +97,7 @@ pub(crate) fn template_fault(fault: &TemplateFault, own: &[OwnTemplate]) -> Faul
     let start = byte_at(&file.text, line, column);
     let mut told = Fault::without_place(format!("this template {title}: {}", fault.reason), help);
     told.place =
-        Some((Source::new(file.path.as_str(), file.text.as_str()), start..start + length_at(&file.text, start)));
+        Some((SourceText::new(file.path.as_str(), file.text.as_str()), start..start + length_at(&file.text, start)));
     told
 }
 

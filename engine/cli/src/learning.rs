@@ -6,7 +6,7 @@
 
 use std::fmt::Write;
 
-use reeve_book::{Course, Figures, PacedFigures, StepFigures};
+use reeve_book::{Course, PacedFigures, QuoteFigures, StepFigures};
 use reeve_costing::hand::{Hand, TIMING_SD, TimedWork};
 use reeve_measure::Time;
 use reeve_shop::{Added, Learnt, Relearnt};
@@ -57,7 +57,7 @@ pub(crate) fn learn(yes: bool, place: &Place) -> Result<(), Failure> {
 struct Work<'a> {
     number: &'a str,
     course: &'a Course,
-    figures: &'a Figures,
+    figures: &'a QuoteFigures,
     place: &'a Place,
 }
 

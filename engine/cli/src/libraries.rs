@@ -6,13 +6,13 @@ use std::path::{Path, PathBuf};
 use include_dir::{Dir, include_dir};
 use reeve_host::{Guards, Probed};
 use reeve_pages::Form;
-use reeve_pages::library::{Declared, library_page};
+use reeve_pages::library::{LibraryView, library_page};
 use reeve_reading::{Fault, nearest};
 use reeve_shop::{Admissions, Candidate, Folder, PLUGINS, Shop};
 
 use crate::failure::{Failure, ask, say};
 use crate::forms::WhichShop;
-use crate::layout::Layout;
+use crate::layout::PageLayout;
 use crate::opening::{folder_failure, hold, open, program};
 use crate::output::{hold_folder, print, remove_folder, write_files, write_folder};
 
@@ -87,7 +87,7 @@ fn probed(file: &Path, guards: Guards) -> Result<(Candidate, Probed), Failure> {
         return Ok((candidate, probed));
     }
     let library = &probed.described.name;
-    let fault = |finding: &reeve_host::Finding| {
+    let fault = |finding: &reeve_host::ProbeFinding| {
         let title = match &finding.knot {
             Some(knot) => format!("the knot `{knot}` of the library `{library}`: {}", finding.words),
             None => format!("the library `{library}`: {}", finding.words),
@@ -99,7 +99,7 @@ fn probed(file: &Path, guards: Guards) -> Result<(Candidate, Probed), Failure> {
 
 fn shown(candidate: &Candidate, probed: &Probed) -> Result<String, Failure> {
     let knots: Vec<_> = probed.knots.iter().map(|(knot, _)| knot.as_ref()).collect();
-    let view = library_page(&Declared {
+    let view = library_page(&LibraryView {
         name: &probed.described.name,
         version: &probed.described.version,
         digest: &candidate.digest,
@@ -109,7 +109,7 @@ fn shown(candidate: &Candidate, probed: &Probed) -> Result<String, Failure> {
         refused: probed.refused,
         slowest: probed.slowest,
     });
-    Layout::new(Vec::new())?.page("library", Form::Text, &view)
+    PageLayout::new(Vec::new())?.page("library", Form::Text, &view)
 }
 
 /// Takes a library out of the shop.

@@ -12,12 +12,12 @@ use rust_decimal::Decimal;
 use crate::compare::{Compared, Which};
 use crate::failure::Failure;
 use crate::forms::AnyForm;
-use crate::layout::Layout;
+use crate::layout::PageLayout;
 use crate::output::print;
 use crate::sheets::json;
 
 #[derive(Debug, ClapArgs)]
-pub(crate) struct Mix {
+pub(crate) struct MixArgs {
     #[command(flatten)]
     which: Which,
     /// Bench hours in the week; those of shop.toml if not given
@@ -31,7 +31,7 @@ pub(crate) struct Mix {
     form: AnyForm,
 }
 
-pub(crate) fn run(asked: &Mix) -> Result<(), Failure> {
+pub(crate) fn run(asked: &MixArgs) -> Result<(), Failure> {
     let demands = asked.demands.iter().map(|word| read_demand(word)).collect::<Result<Vec<_>, _>>()?;
     let compared = Compared::open(&asked.which)?;
     let hours = hours(asked.hours.as_deref(), &compared)?;
@@ -49,7 +49,7 @@ pub(crate) fn run(asked: &Mix) -> Result<(), Failure> {
 }
 
 /// A week with two designs of the starter shop: with hours for them, and with hardly any.
-pub(crate) fn sample(mut layout: Layout) -> Result<Layout, Failure> {
+pub(crate) fn sample(mut layout: PageLayout) -> Result<PageLayout, Failure> {
     for (changes, hours) in [(&[][..], 30), (&["wage=+10%".to_owned()], 1)] {
         let compared = Compared::sample(layout, changes)?;
         let found = compared.rows(|_| true)?;

@@ -9,7 +9,7 @@ use reeve_shop::{Admissions, Folder, FolderFault, Shop};
 use reeve_writing::Hold;
 
 use crate::failure::Failure;
-use crate::forms::{Place, WhichShop};
+use crate::forms::{ShopArgs, WhichShop};
 use crate::output::hold_folder;
 
 /// Opens the shop named, or the one that the current folder belongs to.
@@ -53,7 +53,7 @@ pub(crate) fn program() -> Result<Program, Failure> {
 }
 
 /// The day that a command works as of.
-pub(crate) fn today(place: &Place) -> NaiveDate {
+pub(crate) fn today(place: &ShopArgs) -> NaiveDate {
     day(place.on)
 }
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use reeve_pages::{BUILT_IN, Form, OwnTemplate, TemplateFault, tag_at};
-use reeve_reading::{Fault, Source, nearest};
+use reeve_reading::{Fault, SourceText, nearest};
 use serde_json::Value;
 
 use crate::failure::Failure;
@@ -46,10 +46,10 @@ pub(crate) fn judge(own: &[OwnTemplate]) -> Result<Vec<Fault>, Failure> {
 }
 
 /// What each page is laid out with.
-type Pages = BTreeMap<String, (Form, Vec<Value>)>;
+type OwnPages = BTreeMap<String, (Form, Vec<Value>)>;
 
-fn pages(noted: Vec<Noted>) -> Pages {
-    let mut pages = Pages::new();
+fn pages(noted: Vec<Noted>) -> OwnPages {
+    let mut pages = OwnPages::new();
     for Noted { template, form, view } in noted {
         pages.entry(template).or_insert((form, Vec::new())).1.push(view);
     }
@@ -57,7 +57,7 @@ fn pages(noted: Vec<Noted>) -> Pages {
 }
 
 /// A fault for each file that no page has a part in.
-fn unused(own: &[OwnTemplate], pages: &Pages) -> Vec<Fault> {
+fn unused(own: &[OwnTemplate], pages: &OwnPages) -> Vec<Fault> {
     let in_use: Vec<String> = pages.keys().flat_map(|page| used(page, own)).map(|file| file.name).collect();
     let names = || BUILT_IN.iter().map(|(name, _)| *name);
     let idle = own.iter().filter(|file| !in_use.contains(&file.name));
@@ -68,7 +68,7 @@ fn unused(own: &[OwnTemplate], pages: &Pages) -> Vec<Fault> {
             near.unwrap_or_default()
         );
         let mut fault = Fault::without_place(format!("no page uses the template {}", file.name), help);
-        fault.place = Some((Source::new(file.path.as_str(), file.text.as_str()), 0..0));
+        fault.place = Some((SourceText::new(file.path.as_str(), file.text.as_str()), 0..0));
         fault
     })
     .collect()

@@ -39,7 +39,7 @@ struct Asking<'a, View> {
 
 /// The same, as it arrives.
 #[derive(Deserialize)]
-struct Asked {
+struct PageRequest {
     own: Vec<OwnTemplate>,
     template: String,
     form: Form,
@@ -61,18 +61,18 @@ pub(crate) fn fill(own: &[OwnTemplate], template: &str, form: Form, views: &[imp
     let mut notes = tempfile::tempfile().map_err(|error| refused(&error))?;
     let said = run(&asked, &notes).map_err(|error| refused(&error))?;
     match said {
-        Said::Answer(answer) if answer.first() == Some(&PAGE) => {
+        PageAnswer::Answer(answer) if answer.first() == Some(&PAGE) => {
             String::from_utf8(answer.get(1..).unwrap_or_default().to_vec()).map_err(|error| refused(&error))
         }
-        Said::Answer(answer) if !answer.is_empty() => {
+        PageAnswer::Answer(answer) if !answer.is_empty() => {
             let fault = serde_json::from_slice(answer.get(1..).unwrap_or_default());
             Err(fault.map_or_else(|error| refused(&error), Ended::Fault))
         }
-        Said::Answer(_) => Err(refused(&"it said nothing")),
-        Said::Died(status) => {
+        PageAnswer::Answer(_) => Err(refused(&"it said nothing")),
+        PageAnswer::Died(status) => {
             Err(Ended::Fault(fault_at(own, last_mark(&mut notes), &why(status, &mut notes), template)))
         }
-        Said::Slow => {
+        PageAnswer::Slow => {
             Err(Ended::Fault(fault_at(own, last_mark(&mut notes), &too_slow(MOST_PATIENCE.as_secs()), template)))
         }
     }
@@ -83,14 +83,14 @@ const PAGE: u8 = b'P';
 /// The first byte of an answer that is a fault.
 const FAULT: u8 = b'F';
 
-enum Said {
+enum PageAnswer {
     Answer(Vec<u8>),
     Died(ExitStatus),
     Slow,
 }
 
 /// Asks such a process, and waits for its end.
-fn run(asked: &[u8], notes: &File) -> io::Result<Said> {
+fn run(asked: &[u8], notes: &File) -> io::Result<PageAnswer> {
     let mut command = Command::new(std::env::current_exe()?);
     command.arg(LAY_OUT).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::from(notes.try_clone()?));
     let mut child = Kept(command.spawn()?);
@@ -110,9 +110,9 @@ fn run(asked: &[u8], notes: &File) -> io::Result<Said> {
         Ok(answer) => {
             let answer = answer?;
             let status = child.0.wait()?;
-            Ok(if status.success() { Said::Answer(answer) } else { Said::Died(status) })
+            Ok(if status.success() { PageAnswer::Answer(answer) } else { PageAnswer::Died(status) })
         }
-        Err(RecvTimeoutError::Timeout | RecvTimeoutError::Disconnected) => Ok(Said::Slow),
+        Err(RecvTimeoutError::Timeout | RecvTimeoutError::Disconnected) => Ok(PageAnswer::Slow),
     }
 }
 
@@ -177,7 +177,7 @@ pub(crate) fn serve() -> ExitCode {
 fn answer() -> io::Result<()> {
     let mut bytes = Vec::new();
     io::stdin().lock().read_to_end(&mut bytes)?;
-    let asked: Asked = serde_json::from_slice(&bytes)?;
+    let asked: PageRequest = serde_json::from_slice(&bytes)?;
     drop(bytes);
     let mut out = io::stdout().lock();
     match last_page(&asked) {
@@ -193,7 +193,7 @@ fn answer() -> io::Result<()> {
     out.flush()
 }
 
-fn last_page(asked: &Asked) -> Result<String, TemplateFault> {
+fn last_page(asked: &PageRequest) -> Result<String, TemplateFault> {
     let templates = Templates::watched(BUILT_IN, &asked.own, note())?;
     let mut page = String::new();
     for view in &asked.views {

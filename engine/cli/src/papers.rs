@@ -51,7 +51,7 @@ impl Papers {
     }
 
     /// Writes the papers beside their places: whatever can fail for want of room fails now.
-    pub(crate) fn stage(&self, name: &str, papers: &[Paper]) -> Result<Waiting, Failure> {
+    pub(crate) fn stage(&self, name: &str, papers: &[Paper]) -> Result<WaitingPapers, Failure> {
         let staged = |dir: &Option<PathBuf>, clients: bool| -> Result<Option<Staged>, Failure> {
             let Some(dir) = dir else { return Ok(None) };
             let papers = papers.iter().filter(|(paper, _)| is_the_clients(paper) == clients);
@@ -63,7 +63,7 @@ impl Papers {
             not_into_a_shop(&dir.join(name), None)?;
         }
         let sets = [staged(&self.out, true)?, staged(&self.own, false)?];
-        Ok(Waiting { name: name.to_owned(), sets: sets.into_iter().flatten().collect() })
+        Ok(WaitingPapers { name: name.to_owned(), sets: sets.into_iter().flatten().collect() })
     }
 }
 
@@ -80,12 +80,12 @@ fn not_a_name_of_the_programs(dir: &Path) -> Result<(), Failure> {
 }
 
 /// Papers that wait beside their places.
-pub(crate) struct Waiting {
+pub(crate) struct WaitingPapers {
     name: String,
     sets: Vec<Staged>,
 }
 
-impl Waiting {
+impl WaitingPapers {
     /// Puts every set into its place and says where; the client's and the maker's own get the same name.
     pub(crate) fn put(self) -> Result<(), Failure> {
         const MOST: usize = 10_000;

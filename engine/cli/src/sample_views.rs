@@ -5,7 +5,7 @@
 use chrono::NaiveDate;
 use reeve_costing::commission::Commission;
 use reeve_costing::cost::buy_cords;
-use reeve_costing::practice::{Model, Practice};
+use reeve_costing::learning_curve::{LearningCurve, Model};
 use reeve_costing::pricing::price_commission;
 use reeve_costing::rates::{Rates, TaxScheme};
 use reeve_pages::Form;
@@ -13,9 +13,9 @@ use reeve_shop::{Choice, Order, Shop, Wish};
 
 use crate::failure::Failure;
 use crate::forms::WhichShop;
-use crate::layout::{Layout, Noted};
+use crate::layout::{Noted, PageLayout};
 use crate::opening::open;
-use crate::sheets::Desk;
+use crate::sheets::PageMaker;
 use crate::{book, compare, knots, mix, samples, weigh};
 
 /// Every view, with the template that lays it out.
@@ -27,20 +27,20 @@ pub(crate) fn all() -> Result<Vec<Noted>, Failure> {
     let rates = shop.rates().cloned().ok_or_else(|| Failure::System("the starter shop has no rates".to_owned()))?;
     let mut noted = Vec::new();
     for (rates, bare) in [(full(&rates), false), (spare(&rates), true)] {
-        let desk = Desk::with(Layout::noting(), rates)?;
+        let desk = PageMaker::with(PageLayout::noting(), rates)?;
         for order in &orders {
             commission_pages(&desk, &order.commission, bare, day)?;
         }
         design_pages(&desk, &mut shop)?;
         noted.extend(desk.into_layout().noted());
     }
-    noted.extend(compare::sample(Layout::noting())?.noted());
-    noted.extend(mix::sample(Layout::noting())?.noted());
-    noted.extend(weigh::sample(Layout::noting())?.noted());
-    noted.extend(knots::sample(Layout::noting())?.noted());
-    noted.extend(samples::sample(Layout::noting())?.noted());
+    noted.extend(compare::sample(PageLayout::noting())?.noted());
+    noted.extend(mix::sample(PageLayout::noting())?.noted());
+    noted.extend(weigh::sample(PageLayout::noting())?.noted());
+    noted.extend(knots::sample(PageLayout::noting())?.noted());
+    noted.extend(samples::sample(PageLayout::noting())?.noted());
     if let Some(order) = orders.first() {
-        noted.extend(book::sample(Layout::noting(), order, day)?.noted());
+        noted.extend(book::sample(PageLayout::noting(), order, day)?.noted());
     }
     Ok(noted)
 }
@@ -54,7 +54,7 @@ pub(crate) fn demo() -> WhichShop {
 fn full(rates: &Rates) -> Rates {
     let mut full = rates.clone();
     full.tax.note = Some("Tax is shown for your records.".to_owned());
-    full.bench.practice = Practice { model: Model::Unit, rate: 0.9, steady: 20 };
+    full.bench.practice = LearningCurve { model: Model::Unit, rate: 0.9, steady: 20 };
     full
 }
 
@@ -75,7 +75,7 @@ fn spare(rates: &Rates) -> Rates {
 }
 
 /// The commission as it stands, or with nothing that may be left out.
-fn commission_pages(desk: &Desk, commission: &Commission, bare: bool, day: NaiveDate) -> Result<(), Failure> {
+fn commission_pages(desk: &PageMaker, commission: &Commission, bare: bool, day: NaiveDate) -> Result<(), Failure> {
     let mut commission = commission.clone();
     if bare {
         commission.client.address.clear();
@@ -96,7 +96,7 @@ fn commission_pages(desk: &Desk, commission: &Commission, bare: bool, day: Naive
     desk.papers(&Order { commission, priced }, (true, true)).map(|_| ())
 }
 
-fn design_pages(desk: &Desk, shop: &mut Shop) -> Result<(), Failure> {
+fn design_pages(desk: &PageMaker, shop: &mut Shop) -> Result<(), Failure> {
     for stem in shop.designs().iter() {
         let Some(found) = shop.design(stem, &Choice::default()) else { continue };
         let Ok(cords) = buy_cords(&[(&found.take_off, 1)]) else { continue };

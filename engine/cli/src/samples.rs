@@ -1,14 +1,14 @@
 //! `reeve knots sample` and `reeve knots hand`: what the maker's own trials say.
 
-use reeve_costing::hand::{Hand, Odd};
+use reeve_costing::hand::{Hand, OddSample};
 use reeve_pages::Form;
 use reeve_pages::hand::{hand_json, hand_page, odd_words, sample_page};
 use reeve_shop::{Added, NewSample, Shop};
 
 use crate::failure::{Failure, print_faults, say};
 use crate::forms::{DataForm, WhichShop};
-use crate::knot_args::Sample;
-use crate::layout::Layout;
+use crate::knot_args::SampleArgs;
+use crate::layout::PageLayout;
 use crate::opening::{hold, open};
 use crate::output::{print, print_done, rewrite};
 use crate::sample_views::demo;
@@ -16,7 +16,7 @@ use crate::sheets::{json, text_page};
 use crate::shelf::read_parameters;
 
 /// Adds a sample to the shop's file, or only shows what it would change.
-pub(crate) fn add(sample: &Sample) -> Result<(), Failure> {
+pub(crate) fn add(sample: &SampleArgs) -> Result<(), Failure> {
     let new = new_sample(sample)?;
     // Of many at once, each adds to what those before it have written.
     let _held = if sample.only_show { None } else { hold(&sample.shop)? };
@@ -53,7 +53,7 @@ pub(crate) fn add(sample: &Sample) -> Result<(), Failure> {
 }
 
 /// What a sample of the starter shop changes, and hands that know nothing and something.
-pub(crate) fn sample(layout: Layout) -> Result<Layout, Failure> {
+pub(crate) fn sample(layout: PageLayout) -> Result<PageLayout, Failure> {
     let shop = open(&demo())?;
     let new = NewSample {
         cord: "cotton-4-ecru".to_owned(),
@@ -77,13 +77,13 @@ pub(crate) fn sample(layout: Layout) -> Result<Layout, Failure> {
         .map_err(|misfit| Failure::System(misfit.to_string()))?;
     layout.page("sample", Form::Text, &shown)?;
     for hand in [&before, &added.hand] {
-        let odd: Vec<(&str, &Odd)> = hand.odd.iter().map(|odd| ("knots/samples.toml:1", odd)).collect();
+        let odd: Vec<(&str, &OddSample)> = hand.odd.iter().map(|odd| ("knots/samples.toml:1", odd)).collect();
         layout.page("hand", Form::Text, &hand_page(hand, &odd))?;
     }
     Ok(layout)
 }
 
-fn new_sample(sample: &Sample) -> Result<NewSample, Failure> {
+fn new_sample(sample: &SampleArgs) -> Result<NewSample, Failure> {
     Ok(NewSample {
         cord: sample.cord.clone(),
         knot: sample.knot.clone(),
@@ -118,7 +118,7 @@ fn hand_of(shop: &mut Shop) -> Result<(Hand, f64), Failure> {
 pub(crate) fn hand(shop: &WhichShop, form: DataForm) -> Result<(), Failure> {
     let mut shop = open(shop)?;
     let (hand, _) = hand_of(&mut shop)?;
-    let odd: Vec<(&str, &Odd)> = hand.odd.iter().map(|odd| (shop.place_of_sample(odd.at), odd)).collect();
+    let odd: Vec<(&str, &OddSample)> = hand.odd.iter().map(|odd| (shop.place_of_sample(odd.at), odd)).collect();
     match form {
         DataForm::Json => print(&json(&hand_json(&hand, &odd))?),
         DataForm::Text => {

@@ -13,33 +13,33 @@ use reeve_shop::{Order, Shop};
 use serde::Serialize;
 
 use crate::failure::Failure;
-use crate::layout::Layout;
+use crate::layout::PageLayout;
 use crate::papers::Paper;
 
 /// What every page of a shop is made with.
-pub(crate) struct Desk {
-    layout: Layout,
+pub(crate) struct PageMaker {
+    layout: PageLayout,
     words: Words,
     rates: Rates,
 }
 
-impl Desk {
+impl PageMaker {
     /// Loads the shop's templates and wording. Faults of the shop so far stop it.
     pub(crate) fn new(shop: &mut Shop) -> Result<Self, Failure> {
         let own = own_templates(shop);
         if shop.is_stopped() {
             return Err(Failure::Input(shop.take_faults()));
         }
-        Self::by(Layout::new(own)?, shop)
+        Self::by(PageLayout::new(own)?, shop)
     }
 
     /// With the shop's rates, laid out otherwise.
-    pub(crate) fn by(layout: Layout, shop: &Shop) -> Result<Self, Failure> {
+    pub(crate) fn by(layout: PageLayout, shop: &Shop) -> Result<Self, Failure> {
         Self::with(layout, shop.rates().cloned().ok_or_else(|| Failure::input("shop.toml has faults", ""))?)
     }
 
     /// With other rates.
-    pub(crate) fn with(layout: Layout, rates: Rates) -> Result<Self, Failure> {
+    pub(crate) fn with(layout: PageLayout, rates: Rates) -> Result<Self, Failure> {
         let words = Words::new(&rates)
             .map_err(|fault| Failure::input(fault.to_string(), "change `language` or `currency` in shop.toml"))?;
         Ok(Self { layout, words, rates })
@@ -82,7 +82,7 @@ impl Desk {
 
     pub(crate) fn takeoff(
         &self,
-        found: &reeve_shop::Found,
+        found: &reeve_shop::FoundDesign,
         cords: &[CordBought],
         form: Form,
     ) -> Result<String, Failure> {
@@ -128,14 +128,14 @@ impl Desk {
     }
 
     /// What its pages are laid out by.
-    pub(crate) fn into_layout(self) -> Layout {
+    pub(crate) fn into_layout(self) -> PageLayout {
         self.layout
     }
 }
 
 /// A page in text of a shop, by its own template if it has one.
 pub(crate) fn text_page(shop: &mut Shop, name: &str, view: &impl Serialize) -> Result<String, Failure> {
-    Layout::new(own_templates(shop))?.page(name, Form::Text, view)
+    PageLayout::new(own_templates(shop))?.page(name, Form::Text, view)
 }
 
 /// A shop's own templates.

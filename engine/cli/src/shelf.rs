@@ -16,7 +16,7 @@ use reeve_shop::{Folder, read_knot};
 
 use crate::failure::Failure;
 use crate::forms::WhichShop;
-use crate::layout::Layout;
+use crate::layout::PageLayout;
 use crate::opening::open;
 use crate::sample_views::demo;
 use crate::sheets::own_templates;
@@ -24,7 +24,7 @@ use crate::sheets::own_templates;
 /// The knots at hand, and what their pages are made with.
 pub(crate) struct Shelf {
     pub(crate) catalogue: Catalogue,
-    layout: Layout,
+    layout: PageLayout,
     rates: Option<Rates>,
 }
 
@@ -44,11 +44,11 @@ impl Shelf {
     }
 
     fn with(catalogue: Catalogue, own: Vec<OwnTemplate>, rates: Option<Rates>) -> Result<Self, Failure> {
-        Ok(Self { catalogue, layout: Layout::new(own)?, rates })
+        Ok(Self { catalogue, layout: PageLayout::new(own)?, rates })
     }
 
     /// The knots of the starter shop, with pages laid out otherwise.
-    pub(crate) fn sample(layout: Layout) -> Result<Self, Failure> {
+    pub(crate) fn sample(layout: PageLayout) -> Result<Self, Failure> {
         let shop = open(&demo())?;
         Ok(Self { catalogue: shop.catalogue().clone(), layout, rates: shop.rates().cloned() })
     }
@@ -103,7 +103,7 @@ impl Shelf {
     }
 
     /// What its pages are laid out by.
-    pub(crate) fn into_layout(self) -> Layout {
+    pub(crate) fn into_layout(self) -> PageLayout {
         self.layout
     }
 
@@ -122,7 +122,7 @@ pub(crate) fn knot_of_file(file: &Path) -> Result<(Arc<Knot>, Vec<Fault>), Failu
 }
 
 /// Where and with what a knot is shown.
-pub(crate) struct Tied {
+pub(crate) struct TiedWith {
     pub(crate) cord: f64,
     pub(crate) core: Option<u32>,
     pub(crate) rod: Option<f64>,
@@ -131,7 +131,7 @@ pub(crate) struct Tied {
     pub(crate) parameters: Vec<(String, Figure)>,
 }
 
-impl Tied {
+impl TiedWith {
     /// The values that the knot's parameters are given.
     pub(crate) fn chosen(&self, knot: &Knot) -> Result<Vec<(String, f64)>, Failure> {
         let one = |(name, figure): &(String, Figure)| {
@@ -146,7 +146,7 @@ impl Tied {
 }
 
 /// The setting asked for; what is not said is what the knot is usually tied round.
-pub(crate) fn setting<'a>(knot: &Knot, tied: &Tied, chosen: &'a [(String, f64)]) -> Result<Setting<'a>, Failure> {
+pub(crate) fn setting<'a>(knot: &Knot, tied: &TiedWith, chosen: &'a [(String, f64)]) -> Result<Setting<'a>, Failure> {
     let cord = thickness("--cord", tied.cord, &bound::CORD_DIAMETER)?;
     let core = match (tied.rod, tied.core) {
         (Some(rod), _) => Core::Rod(thickness("--rod", rod, &bound::SECTION)?),

@@ -5,9 +5,9 @@ use std::path::{Path, PathBuf};
 
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
-use reeve_catalogue::path::{Path as KnotPath, Round};
-use reeve_catalogue::table::{Row, Table};
-use reeve_catalogue::tighten::{Case, Effort, Slip, cases, drawn, drawn_case, row};
+use reeve_catalogue::path::{Path as KnotPath, StartingCore};
+use reeve_catalogue::table::{TighteningRow, TighteningTable};
+use reeve_catalogue::tighten::{Budget, Case, TightenError, cases, drawn, drawn_case, row};
 use reeve_catalogue::{Catalogue, Knot, Setting, TIGHTENED, shape_name, shape_text, table_name, table_text};
 use reeve_pages::Form;
 use reeve_pages::tight::{TightJson, tight_json, tight_page};
@@ -18,7 +18,7 @@ use crate::forms::{DataForm, WhichShop};
 use crate::knot_args::Tighten;
 use crate::output::{print, write_files};
 use crate::sheets::json;
-use crate::shelf::{Shelf, Tied, knot_of_file, setting};
+use crate::shelf::{Shelf, TiedWith, knot_of_file, setting};
 
 pub(crate) fn run(asked: &Tighten) -> Result<(), Failure> {
     let shelf = Shelf::open(&asked.shop)?;
@@ -59,7 +59,7 @@ fn path_of(knot: &Knot) -> Result<&KnotPath, Failure> {
 
 fn show(shelf: &Shelf, knot: &Knot, asked: &Tighten) -> Result<(), Failure> {
     let path = path_of(knot)?;
-    let tied = Tied {
+    let tied = TiedWith {
         cord: asked.cord,
         core: asked.core,
         rod: asked.rod,
@@ -70,7 +70,7 @@ fn show(shelf: &Shelf, knot: &Knot, asked: &Tighten) -> Result<(), Failure> {
     let setting = setting(knot, &tied, &[])?;
     knot.check(&setting).map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod or --working"))?;
     let case = case_of(knot, &setting);
-    let row = row(path, case, &Effort::default()).map_err(|slip| slipped(knot, case, slip))?;
+    let row = row(path, case, &Budget::default()).map_err(|slip| slipped(knot, case, slip))?;
     if row.take_up[0] <= 0.0 {
         return Err(Failure::input(
             format!("`{}` is drawn by its path, not measured: friction holds it", knot.name),
@@ -90,18 +90,18 @@ fn show(shelf: &Shelf, knot: &Knot, asked: &Tighten) -> Result<(), Failure> {
 fn case_of(knot: &Knot, setting: &Setting<'_>) -> Case {
     let working = if knot.together { 1 } else { setting.working };
     let round = match setting.core {
-        _ if knot.core.legs == (0, 0) && !knot.core.fitting => Round::Nothing,
-        reeve_catalogue::Core::Legs { count, .. } => Round::Legs(count),
-        _ => Round::Rod(knot.core_thickness(setting)),
+        _ if knot.core.legs == (0, 0) && !knot.core.fitting => StartingCore::Nothing,
+        reeve_catalogue::Core::Legs { count, .. } => StartingCore::Legs(count),
+        _ => StartingCore::Rod(knot.core_thickness(setting)),
     };
     Case { working, round }
 }
 
-fn slipped(knot: &Knot, case: Case, slip: Slip) -> Failure {
+fn slipped(knot: &Knot, case: Case, slip: TightenError) -> Failure {
     let round = match case.round {
-        Round::Nothing => String::new(),
-        Round::Legs(count) => format!(" round {count} core legs"),
-        Round::Rod(thick) => format!(" round a rod {thick} cords thick"),
+        StartingCore::Nothing => String::new(),
+        StartingCore::Legs(count) => format!(" round {count} core legs"),
+        StartingCore::Rod(thick) => format!(" round a rod {thick} cords thick"),
     };
     Failure::input(
         format!("`{}`{round}: {slip}", knot.name),
@@ -141,14 +141,14 @@ fn keep(knots: &[&Knot], folder: &Path) -> Result<(), Failure> {
         knots.iter().map(|knot| path_of(knot).map(|path| jobs_of(knot, path))).collect::<Result<Vec<_>, _>>()?.concat();
     let progress = progress(jobs.len() + knots.len());
     let tighten = |(knot, path, case): &(&Knot, &KnotPath, Case)| {
-        let row = row(path, *case, &Effort::default()).map_err(|slip| slipped(knot, *case, slip));
+        let row = row(path, *case, &Budget::default()).map_err(|slip| slipped(knot, *case, slip));
         progress.inc(1);
         row
     };
-    let rows: Vec<Row> = jobs.par_iter().map(tighten).collect::<Result<_, _>>()?;
+    let rows: Vec<TighteningRow> = jobs.par_iter().map(tighten).collect::<Result<_, _>>()?;
     let draw = |knot: &&Knot| {
         let (path, case) = (path_of(knot)?, drawn_case(knot));
-        let shape = drawn(path, case, &Effort::default()).map_err(|slip| slipped(knot, case, slip))?;
+        let shape = drawn(path, case, &Budget::default()).map_err(|slip| slipped(knot, case, slip))?;
         progress.inc(1);
         Ok((shape_name(&knot.name), shape_text(&knot.name, &path.mark(), &shape)))
     };
@@ -156,7 +156,7 @@ fn keep(knots: &[&Knot], folder: &Path) -> Result<(), Failure> {
     progress.finish_and_clear();
     for knot in knots.iter().filter(|knot| knot.is_drawn()) {
         let own = jobs.iter().zip(&rows).filter(|((of, ..), _)| of.name == knot.name).map(|(_, row)| *row).collect();
-        let table = Table { knot: knot.name.clone(), mark: path_of(knot)?.mark(), rows: own };
+        let table = TighteningTable { knot: knot.name.clone(), mark: path_of(knot)?.mark(), rows: own };
         files.push((table_name(&knot.name), table_text(&table)));
     }
     let named: Vec<(&str, String)> = files.iter().map(|(name, text)| (name.as_str(), text.clone())).collect();

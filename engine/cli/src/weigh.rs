@@ -4,33 +4,33 @@ use std::sync::Arc;
 
 use clap::Args as ClapArgs;
 use rayon::prelude::*;
-use reeve_costing::alone::Alone;
 use reeve_costing::rates::{PriceRule, Rates};
+use reeve_costing::single_piece::SinglePiece;
 use reeve_costing::takeoff::TakeOff;
 use reeve_costing::whatif::{Changed, effects};
 use reeve_pages::Form;
 use reeve_pages::compare::TENTH;
 use reeve_pages::weigh::{WEIGH_COLUMNS, Weighed, weigh_json, weigh_rows};
 use reeve_shop::arguments::{read_amount, read_changes, read_prices, worded};
-use reeve_shop::{Found, Shop};
+use reeve_shop::{FoundDesign, Shop};
 use rust_decimal::Decimal;
 
 use crate::commands::chosen;
 use crate::compare::unpriced;
 use crate::failure::{Failure, print_faults};
-use crate::forms::{Chosen, TableForm, WhichShop};
-use crate::layout::Layout;
+use crate::forms::{ChoiceArgs, TableForm, WhichShop};
+use crate::layout::PageLayout;
 use crate::opening::open;
 use crate::output::print;
 use crate::sample_views::demo;
-use crate::sheets::{Desk, json};
+use crate::sheets::{PageMaker, json};
 
 #[derive(Debug, ClapArgs)]
-pub(crate) struct Weigh {
+pub(crate) struct WeighArgs {
     /// The design: its file's name without .toml, or a path
     design: Option<String>,
     #[command(flatten)]
-    chosen: Chosen,
+    chosen: ChoiceArgs,
     /// The price it is weighed at; what buyers pay if not given, or else the price by the shop's aim
     #[arg(long, value_name = "AMOUNT")]
     price: Option<String>,
@@ -56,23 +56,23 @@ const MOST_SHOWN: u64 = 200;
 
 /// A design on the scales: costed by itself, with the inputs that are changed.
 struct Scales {
-    desk: Desk,
-    found: Found,
+    desk: PageMaker,
+    found: FoundDesign,
     changed: Changed,
-    alone: Alone,
+    alone: SinglePiece,
     what_if: Vec<String>,
 }
 
-pub(crate) fn run(asked: &Weigh) -> Result<(), Failure> {
+pub(crate) fn run(asked: &WeighArgs) -> Result<(), Failure> {
     print(&page(&Scales::of(asked)?, asked)?)
 }
 
 /// A design of the starter shop on the scales, with inputs changed and not, with a price of its own and not.
-pub(crate) fn sample(mut layout: Layout) -> Result<Layout, Failure> {
+pub(crate) fn sample(mut layout: PageLayout) -> Result<PageLayout, Failure> {
     for (design, changes) in [(reeve_shop::DEMO_DESIGN, vec![]), ("tideline-panel", vec!["wage=+10%".to_owned()])] {
-        let mut asked = Weigh {
+        let mut asked = WeighArgs {
             design: Some(design.to_owned()),
-            chosen: Chosen::default(),
+            chosen: ChoiceArgs::default(),
             price: None,
             changes,
             prices: None,
@@ -80,7 +80,7 @@ pub(crate) fn sample(mut layout: Layout) -> Result<Layout, Failure> {
             form: TableForm::Text,
         };
         let mut shop = open(&asked.shop)?;
-        let desk = Desk::by(layout, &shop)?;
+        let desk = PageMaker::by(layout, &shop)?;
         let scales = Scales::with(&mut shop, desk, &asked)?;
         page(&scales, &asked)?;
         asked.form = TableForm::Html;
@@ -90,7 +90,7 @@ pub(crate) fn sample(mut layout: Layout) -> Result<Layout, Failure> {
     Ok(layout)
 }
 
-fn page(scales: &Scales, asked: &Weigh) -> Result<String, Failure> {
+fn page(scales: &Scales, asked: &WeighArgs) -> Result<String, Failure> {
     let title = scales.found.piece.title.as_str();
     let no = |fault| Failure::Input(vec![unpriced(title, &fault)]);
     let given = asked.price.as_deref().map(read_amount).transpose()?;
@@ -121,13 +121,13 @@ fn page(scales: &Scales, asked: &Weigh) -> Result<String, Failure> {
 }
 
 impl Scales {
-    fn of(asked: &Weigh) -> Result<Self, Failure> {
+    fn of(asked: &WeighArgs) -> Result<Self, Failure> {
         let mut shop = open(&asked.shop)?;
-        let desk = Desk::new(&mut shop)?;
+        let desk = PageMaker::new(&mut shop)?;
         Self::with(&mut shop, desk, asked)
     }
 
-    fn with(shop: &mut Shop, desk: Desk, asked: &Weigh) -> Result<Self, Failure> {
+    fn with(shop: &mut Shop, desk: PageMaker, asked: &WeighArgs) -> Result<Self, Failure> {
         let known = shop.designs();
         let word = chosen(asked.design.as_deref(), asked.shop.demo, reeve_shop::DEMO_DESIGN, "design", &known)?;
         let changes = read_changes(&asked.changes, &shop.cord_names(), desk.rates())?;
@@ -137,7 +137,7 @@ impl Scales {
         print_faults(&faults);
         let no = |fault| Failure::Input(vec![unpriced(&found.piece.title, &fault)]);
         let changed = Changed::of(&found.piece, &found.take_off, desk.rates(), &changes).map_err(no)?;
-        let alone = Alone::of(&changed.made, &changed.rates).map_err(no)?;
+        let alone = SinglePiece::of(&changed.made, &changed.rates).map_err(no)?;
         Ok(Self { desk, found, changed, alone, what_if: changes.iter().map(worded).collect() })
     }
 }
@@ -158,11 +158,11 @@ fn sure_price(
     let confidence = Decimal::from(percent);
     let price = PriceRule { confidence: Some(confidence), ..rates.price.clone() };
     let rates = Rates { price, ..rates.clone() };
-    Ok((confidence, Alone::of(made, &rates)?.price.unit))
+    Ok((confidence, SinglePiece::of(made, &rates)?.price.unit))
 }
 
 /// The prices asked for, or some round the price weighed: seven from the lowest that pays the wage.
-fn prices(asked: &Weigh, alone: &Alone, price: Decimal) -> Result<Vec<Decimal>, Failure> {
+fn prices(asked: &WeighArgs, alone: &SinglePiece, price: Decimal) -> Result<Vec<Decimal>, Failure> {
     let Some(word) = &asked.prices else { return Ok(around(alone.lowest, price)) };
     Ok(read_prices(word, if asked.form == TableForm::Csv { MOST_PRICES } else { MOST_SHOWN })?)
 }

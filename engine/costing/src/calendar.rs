@@ -119,14 +119,14 @@ pub struct Missed {
 }
 
 /// The bench from a day on, at so many hours a week.
-struct Bench<'a> {
+struct BenchDays<'a> {
     calendar: &'a Calendar,
     from: NaiveDate,
     /// Minutes of a week: what each day at the bench adds, in minutes times days of the week.
     weekly: Decimal,
 }
 
-impl Bench<'_> {
+impl BenchDays<'_> {
     /// Bench time that has passed at the end of a day, in minutes times days of the week.
     fn passed(&self, day: NaiveDate) -> Decimal {
         let at_bench =
@@ -170,7 +170,7 @@ impl Bench<'_> {
 
 /// Lays work on the days, one after the other from a day on, at so many bench hours a week.
 pub fn lay(calendar: &Calendar, weekly_hours: Decimal, from: NaiveDate, waiting: &[Waiting]) -> Vec<Ready> {
-    let bench = Bench { calendar, from, weekly: weekly_hours * MINUTES };
+    let bench = BenchDays { calendar, from, weekly: weekly_hours * MINUTES };
     let (mut end, mut to_do) = (Decimal::ZERO, Decimal::ZERO);
     let ready = |work: &Waiting| {
         // What is done at the bench keeps nothing waiting.

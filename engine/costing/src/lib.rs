@@ -3,17 +3,16 @@
 //! Data flows one way: [`piece`] -> [`takeoff`] -> [`cost`] -> [`price`] -> [`quote`]. Nothing here opens a
 //! file, reads a clock or looks at the environment; today's date is handed in.
 
-pub mod alone;
 pub mod calendar;
 pub mod caution;
 pub mod commission;
 pub mod cost;
 pub mod hand;
 pub mod labour;
+pub mod learning_curve;
 pub mod mix;
 pub mod money;
 pub mod piece;
-pub mod practice;
 pub mod price;
 pub mod pricing;
 pub mod purchase;
@@ -24,6 +23,7 @@ pub mod risk;
 #[allow(clippy::expect_used, reason = "a test may stop at the first surprise")]
 mod sample;
 pub mod schedule;
+pub mod single_piece;
 pub mod store;
 pub mod takeoff;
 pub mod totals;

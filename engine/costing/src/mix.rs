@@ -236,13 +236,13 @@ fn another_hour(offers: &[Offer], ranked: &[Ranked], hours: Decimal) -> Decimal 
 
 /// The integer programme: the most contribution, the hours its one constraint on all.
 struct Programme {
-    choices: Vec<Choice>,
+    choices: Vec<OfferInUnits>,
     /// Hours there are, in the unit of the choices' hours.
     hours: f64,
 }
 
 /// An offer of which at least one fits into the hours. Money in whole units, that of all choices; hours likewise.
-struct Choice {
+struct OfferInUnits {
     /// Its index.
     at: usize,
     contribution: f64,
@@ -268,9 +268,9 @@ impl Programme {
         let of = |figure: fn(&Offer) -> Decimal| fitting.iter().map(move |(at, ..)| figure(&offers[*at]));
         let money = of(|offer| offer.contribution).chain(of(|offer| offer.once.cost)).collect();
         let time = of(|offer| offer.hours.max(Decimal::ZERO)).chain(of(|offer| offer.once.hours)).collect();
-        let (money, _) = Unit::of(money, RoundingStrategy::MidpointAwayFromZero)?;
-        let (time, unit) = Unit::of(time, RoundingStrategy::ToPositiveInfinity)?;
-        let choice = |(nth, (at, most, _)): (usize, &(usize, u32, Decimal))| Choice {
+        let (money, _) = WholeUnit::of(money, RoundingStrategy::MidpointAwayFromZero)?;
+        let (time, unit) = WholeUnit::of(time, RoundingStrategy::ToPositiveInfinity)?;
+        let choice = |(nth, (at, most, _)): (usize, &(usize, u32, Decimal))| OfferInUnits {
             at: *at,
             contribution: money[nth],
             hours: time[nth],
@@ -327,9 +327,9 @@ fn options(begin: Vec<(Variable, f64)>) -> SolveOptions {
 ///
 /// In whole units the solver's sums are free of rounding, it knows that two mixes differ by one unit or not at all, and
 /// money in pence is the same programme as money in pounds.
-struct Unit(Decimal);
+struct WholeUnit(Decimal);
 
-impl Unit {
+impl WholeUnit {
     /// The greatest unit of the figures, each taken to the digits kept, and the figures in it.
     fn of(figures: Vec<Decimal>, rounding: RoundingStrategy) -> Result<(Vec<f64>, Self), MixFault> {
         let greatest = figures.iter().copied().fold(Decimal::ZERO, Decimal::max);

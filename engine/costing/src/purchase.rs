@@ -171,7 +171,7 @@ fn gcd(a: u64, b: u64) -> u64 {
 }
 
 /// A form to buy: its place in the list given, and what counts in the search.
-struct Form {
+struct BuyableForm {
     at: usize,
     length_mm: u64,
     fill_mm: u64,
@@ -194,7 +194,7 @@ impl Best {
 struct Search {
     /// Put-ups in the list given, usable or not.
     listed: usize,
-    forms: Vec<Form>,
+    forms: Vec<BuyableForm>,
     cuts: Vec<Cut>,
     needed_mm: u64,
     best: Option<Best>,
@@ -209,13 +209,14 @@ struct Search {
 
 impl Search {
     fn new(put_ups: &[PutUp], cuts: Vec<Cut>, needed_mm: u64) -> Self {
-        let form = |(at, put_up): (usize, &PutUp)| Form {
+        let form = |(at, put_up): (usize, &PutUp)| BuyableForm {
             at,
             length_mm: put_up.length_mm,
             fill_mm: fill(put_up.length_mm, &cuts),
             price: put_up.price,
         };
-        let mut forms: Vec<Form> = put_ups.iter().enumerate().map(form).filter(|form| form.fill_mm > 0).collect();
+        let mut forms: Vec<BuyableForm> =
+            put_ups.iter().enumerate().map(form).filter(|form| form.fill_mm > 0).collect();
         // The best value first: price by what can be cut from it, compared without division.
         forms.sort_by(|a, b| {
             let (a_value, b_value) = (a.price * Decimal::from(b.fill_mm), b.price * Decimal::from(a.fill_mm));
@@ -263,7 +264,7 @@ impl Search {
     }
 
     /// Whether a cost with so much still to cover, at this form's value or worse, must exceed the best.
-    fn hopeless(&self, cost: Decimal, covered_mm: u64, form: Option<&Form>) -> bool {
+    fn hopeless(&self, cost: Decimal, covered_mm: u64, form: Option<&BuyableForm>) -> bool {
         let Some(best) = &self.best else { return false };
         let left = self.needed_mm.saturating_sub(covered_mm);
         match form {
@@ -276,7 +277,7 @@ impl Search {
     }
 
     /// Whether nothing of such a cost, with so much still to cover at this form's value or worse, is cheaper than the best.
-    fn no_cheaper(&self, cost: Decimal, covered_mm: u64, form: Option<&Form>) -> bool {
+    fn no_cheaper(&self, cost: Decimal, covered_mm: u64, form: Option<&BuyableForm>) -> bool {
         let Some(best) = &self.best else { return false };
         let left = self.needed_mm.saturating_sub(covered_mm);
         match form {
@@ -307,7 +308,7 @@ impl Search {
         }
         let mut least = vec![Decimal::ZERO; usize::try_from(cells + 1).ok()?];
         for at in 1..least.len() {
-            let with = |form: &Form| {
+            let with = |form: &BuyableForm| {
                 let before = at.saturating_sub(usize::try_from(form.fill_mm / unit).unwrap_or(usize::MAX));
                 least[before].checked_add(form.price)
             };
@@ -372,7 +373,7 @@ impl Search {
         }
         let few = bins.iter().map(|bin| bin.1).fold(0, u64::saturating_add) <= LAYOUT_PUT_UPS;
         if few && self.layout_steps < LAYOUT_STEPS_IN_ALL {
-            let mut layout = Layout { steps: 0, lengths: spread(&bins), patterns: Vec::new() };
+            let mut layout = CuttingLayout { steps: 0, lengths: spread(&bins), patterns: Vec::new() };
             let found = layout.place(0, &mut self.cuts.clone());
             self.layout_steps += layout.steps;
             if found || layout.steps <= LAYOUT_STEPS {
@@ -452,7 +453,7 @@ fn first_fit(bins: &[(u64, u64)], cuts: &[Cut]) -> bool {
 /// If the cords can be cut at all, there is a layout that takes the most of the longest cord from the first put-up, then of
 /// the next, and so on: the first of all in the order of a lexicon. In it every put-up is full, in that no cord still wanted
 /// fits its rest, and of two alike the later takes no more in that order. Only such layouts are tried.
-struct Layout {
+struct CuttingLayout {
     steps: u32,
     /// Of each put-up, the longest first.
     lengths: Vec<u64>,
@@ -460,7 +461,7 @@ struct Layout {
     patterns: Vec<Vec<u64>>,
 }
 
-impl Layout {
+impl CuttingLayout {
     /// Cuts what is left from the put-ups from `at` on.
     fn place(&mut self, at: usize, left: &mut Vec<Cut>) -> bool {
         if left.iter().all(|cut| cut.count == 0) {

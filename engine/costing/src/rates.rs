@@ -5,8 +5,8 @@ use rust_decimal::Decimal;
 
 use crate::calendar::Calendar;
 use crate::hand::Hand;
+use crate::learning_curve::LearningCurve;
 use crate::money::{Currency, fraction};
-use crate::practice::Practice;
 
 /// Everything a shop decides once for all its commissions.
 #[derive(Debug, Clone, PartialEq)]
@@ -125,7 +125,7 @@ pub struct Bench {
     /// Relaxation allowances, each a name and a percentage of the time.
     pub allowances: Vec<(String, Decimal)>,
     /// How practice shortens the making of many alike.
-    pub practice: Practice,
+    pub practice: LearningCurve,
     /// Times of handling.
     pub handling: Handling,
     /// Added to every cut length, in per cent.

@@ -4,14 +4,14 @@ use std::sync::{Arc, OnceLock};
 
 use reeve_catalogue::{Catalogue, Knot};
 use reeve_measure::{Length, LinearDensity, Mass, Time};
-use reeve_reading::Source;
+use reeve_reading::SourceText;
 use rust_decimal::Decimal;
 
 use crate::caution::Purpose;
 use crate::hand::Hand;
+use crate::learning_curve::LearningCurve;
 use crate::money::Currency;
 use crate::piece::{CordGroup, LegSet, NamedFitting, Piece, SetId, Step, TailEnd, Tie, Work};
-use crate::practice::Practice;
 use crate::rates::{Aim, Bench, Handling, Maker, Overhead, PriceRule, Rates, TaxRule, TaxScheme, Terms};
 use crate::store::{Charge, Cord, Fitting, PutUp, Section};
 
@@ -50,7 +50,7 @@ pub(crate) fn knot(name: &str) -> Arc<Knot> {
     static KNOTS: OnceLock<Catalogue> = OnceLock::new();
     let knots = KNOTS.get_or_init(|| {
         let mut catalogue = Catalogue::embedded().0;
-        catalogue.add(&Source::new("knots/square.toml", SQUARE));
+        catalogue.add(&SourceText::new("knots/square.toml", SQUARE));
         catalogue
     });
     knots.find(name).cloned().expect("the catalogue knows the knot")
@@ -140,7 +140,7 @@ pub(crate) fn bench() -> Bench {
         pace_spread: None,
         hand: Hand::default(),
         allowances: Vec::new(),
-        practice: Practice::NONE,
+        practice: LearningCurve::NONE,
         handling: Handling { pack: Time::minutes(6.0), ..Handling::default() },
         cutting_allowance: Decimal::ZERO,
         cutting_step: Length::mm(1.0),

@@ -6,12 +6,12 @@ use std::sync::Arc;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
-use crate::alone::Alone;
 use crate::cost::CostFault;
 use crate::money::fraction;
 use crate::piece::Piece;
 use crate::pricing::PriceFault;
 use crate::rates::{Overhead, Rates};
+use crate::single_piece::SinglePiece;
 use crate::store::{Cord, PutUp};
 use crate::takeoff::{TakeOff, take_off};
 
@@ -186,9 +186,9 @@ pub fn with_changes(
     made: &Arc<TakeOff>,
     rates: &Rates,
     changes: &[Change],
-) -> Result<(Alone, Rates), PriceFault> {
+) -> Result<(SinglePiece, Rates), PriceFault> {
     let changed = Changed::of(piece, made, rates, changes)?;
-    Ok((Alone::of(&changed.made, &changed.rates)?, changed.rates))
+    Ok((SinglePiece::of(&changed.made, &changed.rates)?, changed.rates))
 }
 
 /// What an input moves when it alone is changed.
@@ -213,7 +213,7 @@ pub fn effects(
     price: Decimal,
     percent: Decimal,
 ) -> Result<Vec<Effect>, PriceFault> {
-    let before = Alone::of(made, rates)?.sold_at(price, rates).margin;
+    let before = SinglePiece::of(made, rates)?.sold_at(price, rates).margin;
     let mut all = Vec::new();
     for (_, input) in Input::WORDS {
         let moved = |percent: Decimal| -> Result<Decimal, PriceFault> {

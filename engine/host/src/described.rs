@@ -2,10 +2,10 @@
 
 use std::fmt::Write;
 
-use reeve_catalogue::{Kind, Source, Unit, WORKING_ROLE};
+use reeve_catalogue::{KnotKind, ParameterUnit, Source, WORKING_ROLE};
 use serde::{Deserialize, Serialize};
 
-use crate::trouble::Trouble;
+use crate::error::LibraryError;
 
 /// A library as it describes itself. Nothing in it has been judged but that it is text, and not too long.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -69,8 +69,8 @@ pub(crate) const MOST_KNOTS: usize = 64;
 
 impl Described {
     /// The same, if each text in it is a line that can be shown. What came through the pipe may be a library's own writing.
-    pub(crate) fn checked(self) -> Result<Self, Trouble> {
-        let wrong = |what: String| Err(Trouble::Description(what));
+    pub(crate) fn checked(self) -> Result<Self, LibraryError> {
+        let wrong = |what: String| Err(LibraryError::Description(what));
         if self.knots.is_empty() || self.knots.len() > MOST_KNOTS {
             return wrong(format!("a number of knots of {}, which must be from 1 to {MOST_KNOTS}", self.knots.len()));
         }
@@ -120,11 +120,14 @@ pub fn knot_text(library: &str, knot: &DescribedKnot) -> String {
     line(&pair("name", &knot.name));
     line(&pair("title", &knot.title));
     line(&format!("also = {}", list(&knot.also)));
-    line(&pair("kind", word(Kind::WORDS, knot.kind)));
+    line(&pair("kind", word(KnotKind::WORDS, knot.kind)));
     line(&pair("summary", &knot.summary));
     line(&format!("cautions = {}", list(&knot.cautions)));
     line(&format!("\n[core]\nlegs = [{}, {}]\nfitting = {}", knot.core.0, knot.core.1, knot.on_fitting));
-    line(&format!("runs = \"{}\"", if word(Kind::WORDS, knot.kind) == Kind::Row.word() { "across" } else { "down" }));
+    line(&format!(
+        "runs = \"{}\"",
+        if word(KnotKind::WORDS, knot.kind) == KnotKind::Row.word() { "across" } else { "down" }
+    ));
     line(&format!("\n[computed]\n{}", pair("library", library)));
     line(&format!("\n[[role]]\nrole = \"{WORKING_ROLE}\"\nlegs = [{}, {}]", knot.working.0, knot.working.1));
     line(&format!("joins = {}", knot.joins));
@@ -147,7 +150,7 @@ fn parameter(one: &DescribedParameter) -> String {
     let _ = write!(
         text,
         "\n{}\nwhole = {}\n{}",
-        pair("unit", word(Unit::WORDS, one.unit)),
+        pair("unit", word(ParameterUnit::WORDS, one.unit)),
         one.whole,
         pair("about", &one.about)
     );
@@ -182,7 +185,7 @@ fn word<T>(words: &'static [(&'static str, T)], code: u32) -> &'static str {
 mod tests {
     use proptest::prelude::*;
     use reeve_catalogue::Catalogue;
-    use reeve_reading::{Source as File, is_unseen};
+    use reeve_reading::{SourceText as File, is_unseen};
 
     use super::*;
 

@@ -2,18 +2,18 @@
 
 use reeve_kit::abi;
 
-use crate::trouble::Trouble;
-use crate::wire::{Figures, Told};
+use crate::error::LibraryError;
+use crate::wire::{TakenFigures, Told};
 
 /// One answer.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Answer {
     /// Figures, within what the contract allows.
-    Done(Figures),
+    Done(TakenFigures),
     /// The knot can't be tied so.
     Refused(Option<u32>, String),
     /// The library is at fault.
-    Trouble(Trouble),
+    Error(LibraryError),
 }
 
 /// The highest length and time, and the most draws, that the contract allows.
@@ -24,7 +24,7 @@ const MOST_DRAWS: f64 = 1e5;
 pub(crate) fn judged(told: Told) -> Answer {
     let (status, parameter, figures, words) = match told {
         Told::Same { status, parameter, figures, words } => (status, parameter, figures, words),
-        Told::Differing(how) => return Answer::Trouble(Trouble::TwoAnswers(how)),
+        Told::Differing(how) => return Answer::Error(LibraryError::TwoAnswers(how)),
     };
     let said: String = words.chars().filter(|c| !c.is_control()).take(abi::WORDS).collect();
     match status {
@@ -33,16 +33,16 @@ pub(crate) fn judged(told: Told) -> Answer {
             let parameter = Some(parameter).filter(|at| *at != abi::NO_PARAMETER);
             Answer::Refused(parameter, if said.is_empty() { "its library says no more".to_owned() } else { said })
         }
-        abi::FAILED => Answer::Trouble(Trouble::Failed(said)),
-        other => Answer::Trouble(Trouble::Status(other)),
+        abi::FAILED => Answer::Error(LibraryError::Failed(said)),
+        other => Answer::Error(LibraryError::Status(other)),
     }
 }
 
-fn within(figures: Figures) -> Answer {
+fn within(figures: TakenFigures) -> Answer {
     let most = [MOST, MOST, MOST, MOST, MOST_DRAWS];
     for ((what, value), most) in figures.named().into_iter().zip(most) {
         if !(0.0..=most).contains(&value) {
-            return Answer::Trouble(Trouble::Nonsense {
+            return Answer::Error(LibraryError::Nonsense {
                 what: what.to_owned(),
                 value: format!("{value:?}"),
                 range: format!("from 0 to {most}"),
@@ -57,7 +57,7 @@ mod tests {
     use super::*;
 
     fn told(status: u32, working_mm: f64, words: &str) -> Told {
-        let figures = Figures { working_mm, core_mm: 0.0, rise_mm: 0.0, base_s: 0.0, draws: 0.0 };
+        let figures = TakenFigures { working_mm, core_mm: 0.0, rise_mm: 0.0, base_s: 0.0, draws: 0.0 };
         Told::Same { status, parameter: abi::NO_PARAMETER, figures, words: words.to_owned() }
     }
 
@@ -65,11 +65,14 @@ mod tests {
     #[test]
     fn forged_answers_are_held_to_the_contract() {
         for value in [f64::NAN, f64::INFINITY, -1.0, 1e300] {
-            assert!(matches!(judged(told(abi::DONE, value, "")), Answer::Trouble(Trouble::Nonsense { .. })), "{value}");
+            assert!(
+                matches!(judged(told(abi::DONE, value, "")), Answer::Error(LibraryError::Nonsense { .. })),
+                "{value}"
+            );
         }
         let refused = judged(told(abi::REFUSED, 0.0, &"\u{1b}[2J".repeat(1000)));
         assert!(matches!(&refused, Answer::Refused(None, words) if words.len() == 256 && !words.contains('\u{1b}')));
-        let trouble = Trouble::TwoAnswers("\u{1b}]0;owned\u{7}".repeat(1000)).to_string();
+        let trouble = LibraryError::TwoAnswers("\u{1b}]0;owned\u{7}".repeat(1000)).to_string();
         assert!(!trouble.chars().any(char::is_control) && trouble.len() < 3000, "{trouble}");
     }
 }

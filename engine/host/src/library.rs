@@ -15,10 +15,10 @@ use reeve_measure::{Length, Time};
 use crate::child::{COPY, SERVE};
 use crate::copy::Copy;
 use crate::described::Described;
+use crate::error::LibraryError;
 use crate::judged::{Answer, judged};
 use crate::process::Process;
-use crate::trouble::Trouble;
-use crate::wire::{Answers, Asked, BATCH, Figures, Held, Hello, Load};
+use crate::wire::{Answers, BATCH, Held, Hello, Load, TakenFigures, WireQuestion};
 
 /// The longest that an answer to one message is waited for.
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -61,28 +61,28 @@ pub struct Library {
     digest: String,
     program: Program,
     needs: Guards,
-    state: Mutex<State>,
+    state: Mutex<ProcessState>,
 }
 
-enum State {
+enum ProcessState {
     /// Nobody has asked yet.
     Asleep,
-    Awake(Box<Running>),
+    Awake(Box<RunningProcess>),
     /// It will not be asked again.
-    Lost(Trouble),
+    Lost(LibraryError),
 }
 
 /// A process and what it has told.
-struct Running {
+struct RunningProcess {
     process: Process,
     described: Described,
     guards: Vec<String>,
     /// What it has answered already.
-    known: HashMap<Key, Answer>,
+    known: HashMap<QuestionKey, Answer>,
 }
 
 /// A question, by its bits.
-type Key = (u32, u32, u32, u32, [u64; 5], Vec<u64>);
+type QuestionKey = (u32, u32, u32, u32, [u64; 5], Vec<u64>);
 
 impl fmt::Debug for Library {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -99,7 +99,7 @@ impl Library {
             digest: digest.to_owned(),
             program: program.clone(),
             needs,
-            state: Mutex::new(State::Asleep),
+            state: Mutex::new(ProcessState::Asleep),
         }
     }
 
@@ -107,8 +107,8 @@ impl Library {
     ///
     /// So it can be tried what the program makes of anything that a process may say.
     pub fn that_said(name: &str, said: &[u8]) -> Self {
-        let state = Running::begin(Process::that_said(said));
-        let state = state.map_or_else(State::Lost, |running| State::Awake(Box::new(running)));
+        let state = RunningProcess::begin(Process::that_said(said));
+        let state = state.map_or_else(ProcessState::Lost, |running| ProcessState::Awake(Box::new(running)));
         Self {
             state: Mutex::new(state),
             ..Self::new(name, Path::new(""), "", &Program::at(PathBuf::new()), Guards::Needed)
@@ -118,21 +118,21 @@ impl Library {
     /// The library as it describes itself.
     ///
     /// # Errors
-    /// A [`Trouble`] when it can't be loaded.
-    pub fn describe(&self) -> Result<Described, Trouble> {
+    /// A [`LibraryError`] when it can't be loaded.
+    pub fn describe(&self) -> Result<Described, LibraryError> {
         self.with(|running| Ok(running.described.clone()))
     }
 
     /// What holds its process back, in words.
     ///
     /// # Errors
-    /// A [`Trouble`] when it can't be loaded.
-    pub fn guards(&self) -> Result<Vec<String>, Trouble> {
+    /// A [`LibraryError`] when it can't be loaded.
+    pub fn guards(&self) -> Result<Vec<String>, LibraryError> {
         self.with(|running| Ok(running.guards.clone()))
     }
 
     /// Asks many questions, message by message. Yields the answers and the slowest of them.
-    pub(crate) fn ask_all(&self, asked: &[Asked]) -> Result<(Vec<Answer>, Duration), Trouble> {
+    pub(crate) fn ask_all(&self, asked: &[WireQuestion]) -> Result<(Vec<Answer>, Duration), LibraryError> {
         self.with(|running| {
             let mut answers = Vec::with_capacity(asked.len());
             let mut slowest = 0;
@@ -146,10 +146,10 @@ impl Library {
     }
 
     /// Asks one question, once in a run.
-    fn ask(&self, knot: &str, asked: &Question<'_>) -> Result<Answer, Trouble> {
+    fn ask(&self, knot: &str, asked: &Question<'_>) -> Result<Answer, LibraryError> {
         self.with(|running| {
             let Some(place) = running.place(knot) else {
-                return Ok(Answer::Trouble(Trouble::NoSuchKnot(knot.to_owned())));
+                return Ok(Answer::Error(LibraryError::NoSuchKnot(knot.to_owned())));
             };
             let asked = as_asked(place, asked);
             let key = key(&asked);
@@ -157,43 +157,43 @@ impl Library {
                 return Ok(known.clone());
             }
             let (answers, _) = running.ask(&[asked])?;
-            let answer = answers.into_iter().next().ok_or(Trouble::Pipe)?;
+            let answer = answers.into_iter().next().ok_or(LibraryError::Pipe)?;
             running.known.insert(key, answer.clone());
             Ok(answer)
         })
     }
 
     /// Does something with the process, which is started if need be. One that failed is not started again.
-    fn with<T>(&self, work: impl FnOnce(&mut Running) -> Result<T, Trouble>) -> Result<T, Trouble> {
-        let mut state: MutexGuard<'_, State> = self.state.lock().unwrap_or_else(PoisonError::into_inner);
-        if matches!(*state, State::Asleep) {
+    fn with<T>(&self, work: impl FnOnce(&mut RunningProcess) -> Result<T, LibraryError>) -> Result<T, LibraryError> {
+        let mut state: MutexGuard<'_, ProcessState> = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        if matches!(*state, ProcessState::Asleep) {
             *state = match self.start() {
-                Ok(running) => State::Awake(Box::new(running)),
-                Err(trouble) => State::Lost(trouble),
+                Ok(running) => ProcessState::Awake(Box::new(running)),
+                Err(trouble) => ProcessState::Lost(trouble),
             };
         }
         let done = match &mut *state {
-            State::Awake(running) => work(running),
-            State::Lost(trouble) => return Err(trouble.clone()),
-            State::Asleep => return Err(Trouble::Pipe),
+            ProcessState::Awake(running) => work(running),
+            ProcessState::Lost(trouble) => return Err(trouble.clone()),
+            ProcessState::Asleep => return Err(LibraryError::Pipe),
         };
         if let Err(trouble) = &done {
             // Dropping it ends the process.
-            *state = State::Lost(trouble.clone());
+            *state = ProcessState::Lost(trouble.clone());
         }
         done
     }
 
-    fn start(&self) -> Result<Running, Trouble> {
+    fn start(&self) -> Result<RunningProcess, LibraryError> {
         let mut copy = Copy::new();
         let mut process = Process::start(self.command(&copy))?;
         // While the process comes to life the file is copied and measured.
-        let found = copy.fill(&self.file).map_err(|error| Trouble::Unreadable(error.to_string()))?;
+        let found = copy.fill(&self.file).map_err(|error| LibraryError::Unreadable(error.to_string()))?;
         if found != self.digest {
-            return Err(Trouble::Changed { admitted: self.digest.clone(), found });
+            return Err(LibraryError::Changed { admitted: self.digest.clone(), found });
         }
         process.tell(&Load { waived: self.needs == Guards::Waived });
-        Running::begin(process)
+        RunningProcess::begin(process)
     }
 
     fn command(&self, copy: &Copy) -> Command {
@@ -211,12 +211,12 @@ impl Library {
     }
 }
 
-impl Running {
+impl RunningProcess {
     /// Hears what the process says first: what holds it back, and then what it has loaded.
-    fn begin(mut process: Process) -> Result<Self, Trouble> {
+    fn begin(mut process: Process) -> Result<Self, LibraryError> {
         let guards = process.next::<Held>(PATIENCE)??;
         match process.next(PATIENCE)? {
-            Hello::Trouble(trouble) => Err(trouble),
+            Hello::Error(trouble) => Err(trouble),
             Hello::Ready(told) => {
                 let described = told.checked()?;
                 Ok(Self { process, described, guards, known: HashMap::new() })
@@ -230,24 +230,24 @@ impl Running {
     }
 
     /// The answers to some questions, and the time of the slowest in nanoseconds.
-    fn ask(&mut self, asked: &[Asked]) -> Result<(Vec<Answer>, u64), Trouble> {
+    fn ask(&mut self, asked: &[WireQuestion]) -> Result<(Vec<Answer>, u64), LibraryError> {
         self.process.tell(&asked);
         let told: Answers = self.process.next(PATIENCE)?;
         if told.answers.len() != asked.len() {
-            return Err(Trouble::Pipe);
+            return Err(LibraryError::Pipe);
         }
         Ok((told.answers.into_iter().map(judged).collect(), told.slowest_ns))
     }
 }
 
-pub(crate) fn as_asked(place: u32, asked: &Question<'_>) -> Asked {
+pub(crate) fn as_asked(place: u32, asked: &Question<'_>) -> WireQuestion {
     let setting = asked.setting;
     let (core, core_legs, a, b) = match setting.core {
         Core::Legs { count, diameter } => (abi::LEGS, count, diameter, Length::ZERO),
         Core::Rod(diameter) => (abi::ROD, 0, diameter, Length::ZERO),
         Core::Bar(a, b) => (abi::BAR, 0, a, b),
     };
-    Asked {
+    WireQuestion {
         place,
         cord_mm: setting.cord.as_mm(),
         give: setting.give,
@@ -261,7 +261,7 @@ pub(crate) fn as_asked(place: u32, asked: &Question<'_>) -> Asked {
     }
 }
 
-fn key(asked: &Asked) -> Key {
+fn key(asked: &WireQuestion) -> QuestionKey {
     let figures = [asked.cord_mm, asked.give, asked.core_mm, asked.core_a_mm, asked.core_b_mm].map(f64::to_bits);
     let values = asked.values.iter().map(|value| value.to_bits()).collect();
     (asked.place, asked.working, asked.core, asked.core_legs, figures, values)
@@ -270,18 +270,18 @@ fn key(asked: &Asked) -> Key {
 impl Compute for Library {
     fn take(&self, asked: &Question<'_>) -> Result<Taken, Unknown> {
         let trouble =
-            |trouble: Trouble| Unknown::Trouble { words: trouble.to_string(), remedy: trouble.remedy(&self.name) };
+            |trouble: LibraryError| Unknown::Trouble { words: trouble.to_string(), remedy: trouble.remedy(&self.name) };
         match self.ask(asked.knot, asked).map_err(trouble)? {
             Answer::Done(figures) => Ok(taken(&figures)),
             Answer::Refused(parameter, words) => {
                 Err(Unknown::Refused { parameter: parameter.and_then(|at| usize::try_from(at).ok()), words })
             }
-            Answer::Trouble(found) => Err(trouble(found)),
+            Answer::Error(found) => Err(trouble(found)),
         }
     }
 }
 
-fn taken(figures: &Figures) -> Taken {
+fn taken(figures: &TakenFigures) -> Taken {
     Taken {
         working: Length::mm(figures.working_mm),
         core: Length::mm(figures.core_mm),

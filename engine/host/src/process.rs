@@ -11,7 +11,7 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 
 use crate::child::PIPE_GONE;
-use crate::trouble::Trouble;
+use crate::error::LibraryError;
 use crate::wire::{open, receive, send};
 
 /// A child process and the pipes to it. It ends with this value, whatever it is doing.
@@ -32,8 +32,8 @@ enum Said {
 
 impl Process {
     /// Starts a process whose standard input and output are pipes.
-    pub(crate) fn start(mut command: Command) -> Result<Self, Trouble> {
-        let no_process = |why: &str| Trouble::NoProcess(why.to_owned());
+    pub(crate) fn start(mut command: Command) -> Result<Self, LibraryError> {
+        let no_process = |why: &str| LibraryError::NoProcess(why.to_owned());
         let mut child = command.spawn().map_err(|error| no_process(&error.to_string()))?;
         let (Some(to), Some(out)) = (child.stdin.take(), child.stdout.take()) else {
             return Err(no_process("it has no pipes"));
@@ -72,22 +72,22 @@ impl Process {
     }
 
     /// The next message, if it comes in time.
-    pub(crate) fn next<T: DeserializeOwned>(&mut self, patience: Duration) -> Result<T, Trouble> {
+    pub(crate) fn next<T: DeserializeOwned>(&mut self, patience: Duration) -> Result<T, LibraryError> {
         match self.from.recv_timeout(patience) {
-            Ok(Said::Message(bytes)) => open(&bytes).ok_or(Trouble::Pipe),
+            Ok(Said::Message(bytes)) => open(&bytes).ok_or(LibraryError::Pipe),
             Ok(Said::Ended(status)) => Err(how(status)),
             Ok(Said::Nothing) => Err(self.end()),
-            Err(RecvTimeoutError::Timeout) => Err(Trouble::Slow { seconds: patience.as_secs() }),
-            Err(RecvTimeoutError::Disconnected) => Err(Trouble::Pipe),
+            Err(RecvTimeoutError::Timeout) => Err(LibraryError::Slow { seconds: patience.as_secs() }),
+            Err(RecvTimeoutError::Disconnected) => Err(LibraryError::Pipe),
         }
     }
 
     /// How the process ended; one that only closed the pipe has not.
-    fn end(&mut self) -> Trouble {
+    fn end(&mut self) -> LibraryError {
         // An end of the process closes the pipe a moment before it can be seen.
         match self.from.recv_timeout(Duration::from_millis(500)) {
             Ok(Said::Ended(status)) => how(status),
-            _ => Trouble::Pipe,
+            _ => LibraryError::Pipe,
         }
     }
 }
@@ -130,11 +130,11 @@ impl Drop for Process {
 }
 
 /// How a process ended, in words.
-fn how(status: ExitStatus) -> Trouble {
+fn how(status: ExitStatus) -> LibraryError {
     if status.code() == Some(PIPE_GONE.into()) {
-        return Trouble::Pipe;
+        return LibraryError::Pipe;
     }
-    Trouble::Ended(ended(status))
+    LibraryError::Ended(ended(status))
 }
 
 fn ended(status: ExitStatus) -> String {

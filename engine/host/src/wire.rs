@@ -9,7 +9,7 @@ use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
 use crate::described::Described;
-use crate::trouble::Trouble;
+use crate::error::LibraryError;
 
 /// No message is longer: 64 described knots are far shorter.
 const MOST_BYTES: usize = 4_000_000;
@@ -25,7 +25,7 @@ pub(crate) struct Load {
 }
 
 /// What the process says first, before it loads anything: what holds it back, in words.
-pub(crate) type Held = Result<Vec<String>, Trouble>;
+pub(crate) type Held = Result<Vec<String>, LibraryError>;
 
 /// What it says next. From here on a library may have written it.
 #[derive(Debug, Serialize, Deserialize)]
@@ -33,15 +33,15 @@ pub(crate) enum Hello {
     /// The library is loaded, and describes itself so.
     Ready(Described),
     /// It can't be.
-    Trouble(Trouble),
+    Error(LibraryError),
 }
 
 /// Questions, all of one message.
-pub(crate) type Questions = Vec<Asked>;
+pub(crate) type Questions = Vec<WireQuestion>;
 
 /// One question.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub(crate) struct Asked {
+pub(crate) struct WireQuestion {
     /// The knot's place in its library.
     pub(crate) place: u32,
     pub(crate) cord_mm: f64,
@@ -73,7 +73,7 @@ pub(crate) enum Told {
         status: u32,
         /// The parameter to blame, as the contract counts them.
         parameter: u32,
-        figures: Figures,
+        figures: TakenFigures,
         words: String,
     },
     /// Two answers, and in what they differ.
@@ -82,7 +82,7 @@ pub(crate) enum Told {
 
 /// What one knot takes, as the library says.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub(crate) struct Figures {
+pub(crate) struct TakenFigures {
     pub(crate) working_mm: f64,
     pub(crate) core_mm: f64,
     pub(crate) rise_mm: f64,
@@ -90,7 +90,7 @@ pub(crate) struct Figures {
     pub(crate) draws: f64,
 }
 
-impl Figures {
+impl TakenFigures {
     /// Each figure, and what it is.
     pub(crate) fn named(&self) -> [(&'static str, f64); 5] {
         [
@@ -156,7 +156,7 @@ mod tests {
 
         #[test]
         fn what_is_sent_is_received(values in any::<Vec<f64>>(), place in any::<u32>()) {
-            let asked = Asked {
+            let asked = WireQuestion {
                 place,
                 cord_mm: 4.0,
                 give: 0.1,
@@ -172,7 +172,7 @@ mod tests {
             send(&mut pipe, &vec![asked.clone()]).expect("a vector takes everything");
             let bytes = receive(&mut pipe.as_slice()).expect("it is whole").expect("it is there");
             let back: Questions = open(&bytes).expect("it is a message");
-            let bits = |asked: &Asked| asked.values.iter().map(|value| value.to_bits()).collect::<Vec<_>>();
+            let bits = |asked: &WireQuestion| asked.values.iter().map(|value| value.to_bits()).collect::<Vec<_>>();
             prop_assert_eq!(bits(&back[0]), bits(&asked));
         }
     }
@@ -182,7 +182,7 @@ mod tests {
     fn a_batch_fits_into_a_pipe() {
         // POSIX promises 4096 bytes; Linux gives 65 536 (pipe(7)), and elsewhere it is as much or grows to it.
         const PIPE: usize = 65_536;
-        let asked = Asked {
+        let asked = WireQuestion {
             place: u32::MAX,
             cord_mm: f64::MAX,
             give: f64::MAX,

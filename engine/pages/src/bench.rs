@@ -1,6 +1,6 @@
 //! The bench sheet and the take-off: what to cut, what to tie, what to buy.
 
-use reeve_catalogue::{Settled, Unit};
+use reeve_catalogue::{ParameterUnit, Settled};
 use reeve_costing::cost::CordBought;
 use reeve_costing::hand::{YOUR_HAND, YOUR_SAMPLE};
 use reeve_costing::piece::Piece;
@@ -11,18 +11,18 @@ use reeve_costing::takeoff::{CutLine, Doing, KnotLine, StepLine, TakeOff, plural
 use reeve_measure::{Length, Time};
 use serde::Serialize;
 
-use crate::quote::{Head, Row};
+use crate::quote::{Letterhead, Row};
 use crate::words::Words;
 
 /// The bench sheet of a commission.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct BenchPage {
-    head: Head,
+    head: Letterhead,
     reference: String,
     client: String,
     date: String,
     promised: Option<String>,
-    works: Vec<Work>,
+    works: Vec<BenchWork>,
     shopping: Vec<Buy>,
     articles: Vec<Row>,
     hours: String,
@@ -31,19 +31,19 @@ pub struct BenchPage {
 /// The take-off of one design.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct TakeOffPage {
-    head: Head,
+    head: Letterhead,
     design: String,
     /// The names of its sizes, or nothing.
     sizes: String,
     /// What may be otherwise, and what it usually is, or nothing.
     measures: String,
-    work: Work,
+    work: BenchWork,
     shopping: Vec<Buy>,
 }
 
 /// One design at the bench.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Work {
+struct BenchWork {
     title: String,
     quantity: u32,
     /// Size, weight and time in sentences.
@@ -101,7 +101,7 @@ pub fn bench_page(priced: &Priced, pieces: &[(&Piece, u32)], rates: &Rates, word
         .map(|(item, (piece, quantity))| work(piece, &item.take_off, *quantity, words));
     let fixed = quote.lines.iter().skip(priced.job.items.len());
     BenchPage {
-        head: Head::new(rates, &quote.title),
+        head: Letterhead::new(rates, &quote.title),
         reference: quote.reference.clone(),
         client: quote.client.name.clone(),
         date: words.date(quote.date),
@@ -123,7 +123,7 @@ pub fn takeoff_page(
     words: &Words,
 ) -> TakeOffPage {
     TakeOffPage {
-        head: Head::new(rates, &piece.title),
+        head: Letterhead::new(rates, &piece.title),
         design: design.to_owned(),
         sizes: sizes.to_owned(),
         measures: measures.to_owned(),
@@ -132,8 +132,8 @@ pub fn takeoff_page(
     }
 }
 
-fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Work {
-    Work {
+fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> BenchWork {
+    BenchWork {
         title: piece.title.clone(),
         quantity,
         facts: facts(piece, take_off, quantity, words),
@@ -264,8 +264,8 @@ fn set_to(parameters: &[Settled], words: &Words) -> String {
 fn figure(settled: &Settled, words: &Words) -> String {
     let number = words.number_of(settled.value);
     match (settled.unit, settled.length) {
-        (Unit::Degrees, _) => format!("{number}°"),
-        (Unit::Diameters, Some(length)) => {
+        (ParameterUnit::Degrees, _) => format!("{number}°"),
+        (ParameterUnit::Diameters, Some(length)) => {
             format!("{} ({number}\u{a0}{})", words.length(length), if number == "1" { "diameter" } else { "diameters" })
         }
         (_, Some(length)) => words.length(length),

@@ -1,7 +1,7 @@
 //! The chart of the catalogue, to pin to a wall, and the page of one knot.
 
 use reeve_catalogue::shape::Shape;
-use reeve_catalogue::{Kind, Knot, Setting, Taken};
+use reeve_catalogue::{Knot, KnotKind, Setting, Taken};
 use reeve_costing::rates::Rates;
 use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
@@ -58,7 +58,7 @@ struct Card {
     kind: &'static str,
     legs: String,
     setting: String,
-    rows: Vec<Row>,
+    rows: Vec<ChartRow>,
     base: String,
     /// Why it can't be said what it takes.
     trouble: Option<String>,
@@ -67,7 +67,7 @@ struct Card {
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Row {
+struct ChartRow {
     text: &'static str,
     diameters: String,
     mm: String,
@@ -106,15 +106,15 @@ pub fn chart_page(head: Sheet, cord: Length, knots: &[Charted<'_>]) -> ChartPage
 }
 
 /// A kind, its heading, and what it is.
-type KindWords = (Kind, &'static str, &'static str);
+type KindWords = (KnotKind, &'static str, &'static str);
 
 /// Every kind, in the order of the chart.
 const KINDS: &[KindWords] = &[
-    (Kind::Mounting, "Mountings", "They fasten cords to a fitting or to a carrying leg."),
-    (Kind::Sennit, "Sennits", "Repeated down their own core, many columns side by side."),
-    (Kind::Row, "Rows", "Tied side by side over a core that all knots of a row share."),
-    (Kind::Wrap, "Wraps", "They bind a bundle with a cord of its own."),
-    (Kind::Single, "Single knots", "Tied once: they stop, join or decorate."),
+    (KnotKind::Mounting, "Mountings", "They fasten cords to a fitting or to a carrying leg."),
+    (KnotKind::Sennit, "Sennits", "Repeated down their own core, many columns side by side."),
+    (KnotKind::Row, "Rows", "Tied side by side over a core that all knots of a row share."),
+    (KnotKind::Wrap, "Wraps", "They bind a bundle with a cord of its own."),
+    (KnotKind::Single, "Single knots", "Tied once: they stop, join or decorate."),
 ];
 
 fn card(charted: &Charted<'_>) -> Card {
@@ -142,8 +142,8 @@ fn drawing(knot: &Knot, shape: Option<&Shape>) -> Option<String> {
     shape.map(|shape| draw(shape, &DrawOptions::of(knot)))
 }
 
-fn rows(setting: &Setting<'_>, taken: &Taken) -> Vec<Row> {
-    let row = |(text, length): (&'static str, Length)| Row {
+fn rows(setting: &Setting<'_>, taken: &Taken) -> Vec<ChartRow> {
+    let row = |(text, length): (&'static str, Length)| ChartRow {
         text,
         diameters: format!("{:.2}", length / setting.cord),
         mm: format!("{:.1}", length.as_mm()),

@@ -3,8 +3,8 @@
 mod columns;
 mod page;
 
-use reeve_costing::alone::Alone;
 use reeve_costing::rates::Rates;
+use reeve_costing::single_piece::SinglePiece;
 use reeve_measure::count;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
@@ -105,7 +105,7 @@ impl DesignRow {
 }
 
 impl Earned {
-    fn at(alone: &Alone, price: Decimal, rates: &Rates) -> Self {
+    fn at(alone: &SinglePiece, price: Decimal, rates: &Rates) -> Self {
         let outcome = alone.sold_at(price, rates);
         Self {
             before_fees: cents(outcome.margin + outcome.fees),
@@ -128,7 +128,7 @@ pub type Names<'a> = (&'a str, Option<String>, &'a str);
 /// One design's row; the market is what buyers pay, and how many of them there are in a week.
 pub fn design_row(
     (design, size, title): Names<'_>,
-    alone: &Alone,
+    alone: &SinglePiece,
     (market, weekly): (Option<Decimal>, Option<u32>),
     rates: &Rates,
 ) -> DesignRow {

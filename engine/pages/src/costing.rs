@@ -2,7 +2,7 @@
 
 use reeve_costing::cost::{Cost, ItemCost};
 use reeve_costing::hand::{PaceHand, YOUR_HAND, YOUR_SAMPLE};
-use reeve_costing::practice::{Model, Practice};
+use reeve_costing::learning_curve::{LearningCurve, Model};
 use reeve_costing::price::fees_on;
 use reeve_costing::pricing::{ItemPrice, Priced, Sure};
 use reeve_costing::rates::{Aim, Overhead, Rates};
@@ -12,13 +12,13 @@ use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 use serde::Serialize;
 
 use crate::hand::timed_words;
-use crate::quote::{Head, Row, Sum};
+use crate::quote::{Letterhead, Row, Sum};
 use crate::words::Words;
 
 /// The costing of a commission in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct CostingPage {
-    head: Head,
+    head: Letterhead,
     reference: String,
     client: String,
     date: String,
@@ -72,7 +72,7 @@ pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPag
     let items = priced.job.items.iter().zip(&priced.items).zip(&quote.lines);
     let fixed = priced.job.lines.iter().zip(quote.lines.iter().skip(made));
     CostingPage {
-        head: Head::new(rates, &quote.title),
+        head: Letterhead::new(rates, &quote.title),
         reference: quote.reference.clone(),
         client: quote.client.name.clone(),
         date: words.date(quote.date),
@@ -224,7 +224,7 @@ fn percent_of(share: f64) -> Decimal {
     Decimal::from_f64(share * 100.0).unwrap_or_default().round_dp(2).normalize()
 }
 
-fn practice_row(practice: &Practice, words: &Words) -> Row {
+fn practice_row(practice: &LearningCurve, words: &Words) -> Row {
     if !practice.counts() {
         return Row::new("Practice", "none counted");
     }

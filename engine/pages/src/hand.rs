@@ -1,7 +1,9 @@
 //! The maker's hand in words and figures: what samples say, and what one more of them changes.
 
 use reeve_catalogue::{Misfit, Note};
-use reeve_costing::hand::{Estimate, Figure, Hand, KnotTimeHand, Odd, PACE_SD, PULL_SD, PaceHand, Sample, spread};
+use reeve_costing::hand::{
+    Estimate, Hand, KnotTimeHand, OddSample, PACE_SD, PULL_SD, PaceHand, Sample, SampleFigure, spread,
+};
 use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
 use schemars::JsonSchema;
@@ -27,18 +29,18 @@ pub struct SamplePage {
     pub heading: String,
     /// The lines added to the file.
     pub lines: String,
-    changes: Vec<Change>,
+    changes: Vec<HandChange>,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Change {
+struct HandChange {
     text: String,
     before: String,
     after: String,
 }
 
 /// Words the hand. Each odd sample comes with its place.
-pub fn hand_page(hand: &Hand, odd: &[(&str, &Odd)]) -> HandPage {
+pub fn hand_page(hand: &Hand, odd: &[(&str, &OddSample)]) -> HandPage {
     let from = |samples: usize| plural("sample", many(samples));
     HandPage {
         summary: summary(hand),
@@ -73,7 +75,7 @@ fn summary(hand: &Hand) -> String {
         return "No samples yet: but finished work was timed. Behind each figure stands its standard deviation."
             .to_owned();
     }
-    let left_out = hand.odd.iter().filter(|odd| odd.figure != Figure::Time).count();
+    let left_out = hand.odd.iter().filter(|odd| odd.figure != SampleFigure::Time).count();
     let counted = if left_out == 0 { String::new() } else { format!(", {left_out} of them not counted") };
     format!("From {}{counted}. Behind each figure stands its standard deviation.", plural("sample", many(hand.given)))
 }
@@ -104,13 +106,13 @@ fn time_row(known: &KnotTimeHand) -> Row {
 }
 
 /// What is odd about a sample, and what is done about it.
-pub fn odd_words(odd: &Odd) -> String {
+pub fn odd_words(odd: &OddSample) -> String {
     let (did, unit, of, left_out) = match odd.figure {
-        Figure::TakeUp => ("took", "mm", " of leg", "it is"),
-        Figure::Rise => ("made", "mm", "", "it is"),
-        Figure::Time => ("took", "s", "", "its time is"),
+        SampleFigure::TakeUp => ("took", "mm", " of leg", "it is"),
+        SampleFigure::Rise => ("made", "mm", "", "it is"),
+        SampleFigure::Time => ("took", "s", "", "its time is"),
     };
-    let Odd { sample, expected, got, .. } = odd;
+    let OddSample { sample, expected, got, .. } = odd;
     format!(
         "the {} in {} {did} {got:.1} {unit}{of} each, where {expected:.1} {unit} are expected: {left_out} not counted until \
          other samples bear it out",
@@ -132,10 +134,10 @@ pub fn sample_page(
 ) -> Result<SamplePage, Misfit> {
     let (before, after) = hands;
     let change =
-        |text: String, words: &dyn Fn(&Hand) -> String| Change { text, before: words(before), after: words(after) };
+        |text: String, words: &dyn Fn(&Hand) -> String| HandChange { text, before: words(before), after: words(after) };
     let tied = |hand: &Hand| hand.tie(&sample.cord, &sample.knot, &sample.setting(sample.cord.stated_give()));
     let (was, is) = (tied(before)?, tied(after)?);
-    let row = |text: String, before: String, after: String| Change { text, before, after };
+    let row = |text: String, before: String, after: String| HandChange { text, before, after };
     let title = &sample.knot.title;
     let mut changes = vec![
         change(format!("Give of {}", sample.cord.name), &|hand| either(hand.give_of(&sample.cord), 3)),
@@ -299,7 +301,7 @@ pub struct OddJson {
 }
 
 /// The hand for other programs. Each odd sample comes with its place.
-pub fn hand_json(hand: &Hand, odd: &[(&str, &Odd)]) -> HandJson {
+pub fn hand_json(hand: &Hand, odd: &[(&str, &OddSample)]) -> HandJson {
     HandJson {
         form: FORM,
         samples: hand.given,
@@ -356,11 +358,11 @@ pub fn hand_json(hand: &Hand, odd: &[(&str, &Odd)]) -> HandJson {
     }
 }
 
-fn odd_json(place: &str, odd: &Odd) -> OddJson {
+fn odd_json(place: &str, odd: &OddSample) -> OddJson {
     let figure = match odd.figure {
-        Figure::TakeUp => "take-up",
-        Figure::Rise => "rise",
-        Figure::Time => "time",
+        SampleFigure::TakeUp => "take-up",
+        SampleFigure::Rise => "rise",
+        SampleFigure::Time => "time",
     };
     OddJson {
         place: place.to_owned(),

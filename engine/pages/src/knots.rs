@@ -1,7 +1,7 @@
 //! The knots of the catalogue, in words and figures.
 
 use reeve_catalogue::{
-    Amount, CORE_ROLE, Core, Knot, Move, Note, Parameter, Role, Round, Setting, Source, Taken, WORKING_ROLE,
+    CORE_ROLE, Coefficient, Core, Knot, Move, Note, Parameter, Role, Round, Setting, Source, Taken, WORKING_ROLE,
 };
 use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
@@ -14,12 +14,12 @@ use crate::figures::{hundredth, tenth};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct KnotsPage {
     /// Each knot.
-    pub knots: Vec<KnotLine>,
+    pub knots: Vec<KnotListing>,
 }
 
 /// A knot in a list.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct KnotLine {
+pub struct KnotListing {
     name: String,
     kind: &'static str,
     words: String,
@@ -31,8 +31,8 @@ pub struct KnotPage {
     #[serde(flatten)]
     words: KnotWords,
     setting: String,
-    figures: Vec<Figure>,
-    parts: Vec<Part>,
+    figures: Vec<FigureView>,
+    parts: Vec<KnotPart>,
     /// The library that works it out.
     library: Option<String>,
     /// Whether there is a path to draw it by.
@@ -68,7 +68,7 @@ impl KnotWords {
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Figure {
+struct FigureView {
     text: String,
     mm: String,
     diameters: String,
@@ -76,7 +76,7 @@ struct Figure {
 
 /// A part of the description, with where it comes from.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Part {
+struct KnotPart {
     text: String,
     moves: Vec<String>,
     source: &'static str,
@@ -134,11 +134,11 @@ pub struct RoleJson {
 }
 
 /// Words a list of knots.
-pub fn knots_page(knots: &[&Knot]) -> Vec<KnotLine> {
+pub fn knots_page(knots: &[&Knot]) -> Vec<KnotListing> {
     let line = |knot: &&Knot| {
         let also = if knot.also.is_empty() { String::new() } else { format!("; also {}", knot.also.join(", ")) };
         let by = knot.computed.as_ref().map(|computed| format!("; by `{}`", computed.library)).unwrap_or_default();
-        KnotLine { name: knot.name.clone(), kind: knot.kind.word(), words: format!("{}{also}{by}", knot.title) }
+        KnotListing { name: knot.name.clone(), kind: knot.kind.word(), words: format!("{}{also}{by}", knot.title) }
     };
     knots.iter().map(line).collect()
 }
@@ -193,7 +193,7 @@ pub fn lacks(knot: &Knot) -> Vec<String> {
 
 /// Words a knot in one setting.
 pub fn knot_page(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotPage {
-    let figure = |text: &str, length: Length| Figure {
+    let figure = |text: &str, length: Length| FigureView {
         text: text.to_owned(),
         mm: format!("{:.1} mm", length.as_mm()),
         diameters: format!("{:.2} diameters", length / setting.cord),
@@ -226,8 +226,8 @@ pub(crate) fn lengths(setting: &Setting<'_>, taken: &Taken) -> Vec<(&'static str
     lengths
 }
 
-fn parts(knot: &Knot, taken: &Taken) -> Vec<Part> {
-    let part = |text: String, moves: Vec<String>, note: &Note| Part {
+fn parts(knot: &Knot, taken: &Taken) -> Vec<KnotPart> {
+    let part = |text: String, moves: Vec<String>, note: &Note| KnotPart {
         text,
         moves,
         source: note.source.word(),
@@ -262,7 +262,7 @@ fn draws(taken: &Taken) -> u64 {
 }
 
 fn move_words(step: &Move) -> String {
-    let amount = |amount: &Amount| match &amount.each {
+    let amount = |amount: &Coefficient| match &amount.each {
         Some(name) => format!("{} for each of `{name}`", amount.factor),
         None => amount.factor.to_string(),
     };

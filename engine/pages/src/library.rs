@@ -10,7 +10,7 @@ use crate::knots::KnotWords;
 
 /// What is shown of a library.
 #[derive(Debug)]
-pub struct Declared<'a> {
+pub struct LibraryView<'a> {
     /// The word it is admitted by.
     pub name: &'a str,
     /// Its own version.
@@ -48,7 +48,7 @@ struct DeclaredKnot {
 }
 
 /// Words a library that was probed.
-pub fn library_page(declared: &Declared<'_>) -> LibraryPage {
+pub fn library_page(declared: &LibraryView<'_>) -> LibraryPage {
     let count = |what: &str, count: usize| plural(what, u64::try_from(count).unwrap_or(u64::MAX));
     LibraryPage {
         name: declared.name.to_owned(),

@@ -119,7 +119,7 @@ pub(crate) struct Marked {
 
 /// A place in a template, as its author reads it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Spot {
+pub(crate) struct TemplatePlace {
     /// Counted from one.
     pub(crate) line: usize,
     /// In characters, counted from one.
@@ -128,7 +128,7 @@ pub(crate) struct Spot {
 
 #[derive(Debug)]
 struct Mark {
-    spot: Spot,
+    spot: TemplatePlace,
     /// How many characters it has.
     length: usize,
 }
@@ -140,7 +140,7 @@ impl Marked {
         let tags = tags(text);
         // Beside its blocks such a template may hold nothing.
         let extends = tags.first().is_some_and(|tag| tag.word() == "extends");
-        let (mut depth, mut copied, mut spot) = (0_usize, 0, Spot::START);
+        let (mut depth, mut copied, mut spot) = (0_usize, 0, TemplatePlace::START);
         for tag in &tags {
             let before = text.get(copied..tag.start).unwrap_or_default();
             spot = spot.behind(before);
@@ -159,7 +159,7 @@ impl Marked {
         marked
     }
 
-    fn add(&mut self, first: usize, spot: Spot, trims: bool) {
+    fn add(&mut self, first: usize, spot: TemplatePlace, trims: bool) {
         let number = first + self.marks.len();
         // A tag that takes away the blanks before it would now find none.
         let trim = if trims { "-" } else { "" };
@@ -174,25 +174,25 @@ impl Marked {
     }
 
     /// Where the mark of this place among them stands.
-    pub(crate) fn spot(&self, nth: usize) -> Option<Spot> {
+    pub(crate) fn spot(&self, nth: usize) -> Option<TemplatePlace> {
         self.marks.get(nth).map(|mark| mark.spot)
     }
 
     /// The place in the author's text of a place in the text with marks.
-    pub(crate) fn original(&self, marked: Spot) -> Spot {
+    pub(crate) fn original(&self, marked: TemplatePlace) -> TemplatePlace {
         let mut before = 0;
         for mark in self.marks.iter().filter(|mark| mark.spot.line == marked.line) {
             let start = mark.spot.column + before;
             if marked.column < start + mark.length {
-                return Spot { line: marked.line, column: marked.column.min(start) - before };
+                return TemplatePlace { line: marked.line, column: marked.column.min(start) - before };
             }
             before += mark.length;
         }
-        Spot { line: marked.line, column: marked.column - before }
+        TemplatePlace { line: marked.line, column: marked.column - before }
     }
 }
 
-impl Spot {
+impl TemplatePlace {
     pub(crate) const START: Self = Self { line: 1, column: 1 };
 
     /// The place behind a text that begins here.
@@ -252,7 +252,7 @@ mod tests {
             let lines: Vec<Vec<char>> = text.split('\n').map(|line| line.chars().collect()).collect();
             for (nth, line) in marked.text.split('\n').enumerate() {
                 for (at, c) in line.chars().enumerate() {
-                    let spot = marked.original(Spot { line: nth + 1, column: at + 1 });
+                    let spot = marked.original(TemplatePlace { line: nth + 1, column: at + 1 });
                     prop_assert_eq!(spot.line, nth + 1);
                     prop_assert!(spot.column <= lines[nth].len() + 1);
                     // The last character of a line stands behind all marks of the line.

@@ -10,7 +10,7 @@ use serde::Serialize;
 use crate::compare::DesignRow;
 use crate::figures::cents;
 use crate::graph;
-use crate::quote::{Head, Sum};
+use crate::quote::{Letterhead, Sum};
 use crate::words::Words;
 
 /// The form of the document for other programs; raised when a field changes its meaning or goes.
@@ -42,7 +42,7 @@ pub fn offer(row: &DesignRow) -> Offer {
 /// A week shared out, in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct MixPage {
-    head: Head,
+    head: Letterhead,
     hours: String,
     changes: Vec<String>,
     rows: Vec<MixRow>,
@@ -72,7 +72,7 @@ pub fn mix_page(week: &Week<'_>, rates: &Rates, words: &Words) -> MixPage {
     let best = week.offers.iter().filter_map(Offer::per_hour).max().unwrap_or_default();
     let each = week.rows.iter().zip(week.offers).zip(&week.mix.pieces);
     MixPage {
-        head: Head::new(rates, "A week at the bench"),
+        head: Letterhead::new(rates, "A week at the bench"),
         hours: words.hours(week.hours),
         changes: week.changes.to_vec(),
         rows: each.map(|((row, offer), pieces)| mix_row(row, offer, *pieces, best, words)).collect(),

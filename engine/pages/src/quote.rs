@@ -10,7 +10,7 @@ use crate::words::Words;
 /// The quote in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct QuotePage {
-    head: Head,
+    head: Letterhead,
     reference: String,
     changes: Vec<String>,
     date: String,
@@ -19,7 +19,7 @@ pub struct QuotePage {
     client: Vec<String>,
     taxed: bool,
     tax_sentence: String,
-    lines: Vec<Line>,
+    lines: Vec<LineView>,
     sums: Vec<Sum>,
     schedule: Vec<Row>,
     /// What is paid of it already, in a sentence.
@@ -32,7 +32,7 @@ pub struct QuotePage {
 
 /// The letterhead and title that every page has.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub(crate) struct Head {
+pub(crate) struct Letterhead {
     language: String,
     accent: String,
     maker: String,
@@ -47,7 +47,7 @@ pub(crate) struct Head {
     title: String,
 }
 
-impl Head {
+impl Letterhead {
     pub(crate) fn new(rates: &Rates, title: &str) -> Self {
         Self {
             language: rates.maker.language.clone(),
@@ -65,7 +65,7 @@ impl Head {
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Line {
+struct LineView {
     text: String,
     about: Option<String>,
     quantity: String,
@@ -101,7 +101,7 @@ pub(crate) struct Sum {
 /// Words a quote.
 pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
     QuotePage {
-        head: Head::new(rates, &quote.title),
+        head: Letterhead::new(rates, &quote.title),
         reference: quote.reference.clone(),
         changes: quote.changes.clone(),
         date: words.date(quote.date),
@@ -130,8 +130,8 @@ pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
     }
 }
 
-fn worded(line: &QuoteLine, words: &Words) -> Line {
-    Line {
+fn worded(line: &QuoteLine, words: &Words) -> LineView {
+    LineView {
         text: line.text.clone(),
         about: line.about.clone(),
         quantity: words.number(line.quantity),

@@ -14,7 +14,7 @@ use tera::{Context, Error, ErrorKind, Kwargs, ReportError, State, Tera, TeraResu
 use textwrap::{Options, WordSplitter};
 use unicode_width::UnicodeWidthStr;
 
-use crate::marks::{MARK, Marked, Spot, tags};
+use crate::marks::{MARK, Marked, TemplatePlace, tags};
 use crate::meter::{Bounded, Meter, TOO_LONG, Watch};
 
 /// The widest that a filter will make anything, so that a slip of the pen in a template
@@ -158,7 +158,7 @@ struct OwnFile {
 }
 
 /// What is wrong, and where.
-type Placed = (Option<Spot>, String);
+type PlacedFault = (Option<TemplatePlace>, String);
 
 impl Own {
     fn of(own: &[OwnTemplate]) -> Self {
@@ -197,7 +197,7 @@ impl Own {
     }
 
     /// A fault in the file of a template; its place is one in the text with marks.
-    fn at(&self, name: &str, (spot, reason): Placed) -> TemplateFault {
+    fn at(&self, name: &str, (spot, reason): PlacedFault) -> TemplateFault {
         let file = self.0.iter().find(|file| file.name == name);
         let spot = spot.map(|spot| file.map_or(spot, |file| file.marked.original(spot)));
         TemplateFault {
@@ -224,16 +224,16 @@ impl Own {
     }
 
     /// Where a template first names another.
-    fn kin(&self, name: &str) -> Option<Spot> {
+    fn kin(&self, name: &str) -> Option<TemplatePlace> {
         let text = &self.0.iter().find(|file| file.name == name)?.marked.text;
         let tag = tags(text).into_iter().find(|tag| ["extends", "include"].contains(&tag.word()))?;
-        Some(Spot::START.behind(text.get(..tag.start)?))
+        Some(TemplatePlace::START.behind(text.get(..tag.start)?))
     }
 
     fn reported(&self, report: &ReportError) -> TemplateFault {
         let span = report.span();
         // The engine counts columns from zero.
-        let spot = Spot { line: span.start_line, column: span.start_col + 1 };
+        let spot = TemplatePlace { line: span.start_line, column: span.start_col + 1 };
         self.at(report.filename(), (Some(spot), report.message().to_owned()))
     }
 
@@ -253,7 +253,7 @@ impl Own {
         // The name may hold colons itself, so the numbers are taken from the end.
         let (place, column) = place.rsplit_once(':')?;
         let (name, line) = place.rsplit_once(':')?;
-        let spot = Spot { line: line.parse().ok()?, column: column.parse().ok()? };
+        let spot = TemplatePlace { line: line.parse().ok()?, column: column.parse().ok()? };
         Some(self.at(name, (Some(spot), reason.to_owned())))
     }
 }

@@ -1,6 +1,6 @@
 //! A knot as tightening found it, in words and for other programs.
 
-use reeve_catalogue::table::{Figure, Row};
+use reeve_catalogue::table::{KnotFigures, TighteningRow};
 use reeve_catalogue::tighten::GIVES;
 use reeve_catalogue::{Knot, Setting};
 use schemars::JsonSchema;
@@ -53,10 +53,10 @@ pub struct TightJson {
 }
 
 /// Words what tightening a knot in one setting came to.
-pub fn tight_page(knot: &Knot, setting: &Setting<'_>, row: &Row) -> TightPage {
+pub fn tight_page(knot: &Knot, setting: &Setting<'_>, row: &TighteningRow) -> TightPage {
     let unit = knot.unit(setting);
     let line = |give: f64| {
-        let Figure { take_up, rise } = row.at(give);
+        let KnotFigures { take_up, rise } = row.at(give);
         TightLine {
             give: if give == 0.0 { "hard".to_owned() } else { give.to_string() },
             take_up: format!("{:.1} mm", (unit * take_up).as_mm()),
@@ -86,9 +86,9 @@ fn remark(knot: &Knot) -> String {
 }
 
 /// What tightening a knot in one setting came to, for other programs.
-pub fn tight_json(knot: &Knot, setting: &Setting<'_>, row: &Row) -> TightJson {
+pub fn tight_json(knot: &Knot, setting: &Setting<'_>, row: &TighteningRow) -> TightJson {
     let unit = knot.unit(setting);
-    let Figure { take_up, rise } = row.at(setting.give);
+    let KnotFigures { take_up, rise } = row.at(setting.give);
     let (take_up, rise) = (unit * take_up, unit * rise);
     let (core, rod_mm) = legs_or_rod(setting);
     TightJson {

@@ -3,9 +3,9 @@
 mod document;
 mod page;
 
-use reeve_costing::alone::{Alone, Effort, cost_of_efforts, pieces_to_pay};
 use reeve_costing::pricing::Outcome;
 use reeve_costing::rates::Rates;
+use reeve_costing::single_piece::{Effort, SinglePiece, cost_of_efforts, pieces_to_pay};
 use reeve_costing::whatif::Effect;
 use rust_decimal::Decimal;
 
@@ -21,7 +21,7 @@ pub struct Weighed<'a> {
     /// As written on pages.
     pub title: &'a str,
     /// What one of it costs.
-    pub alone: &'a Alone,
+    pub alone: &'a SinglePiece,
     /// The price it is weighed at, as prices are shown.
     pub price: Decimal,
     /// Whether that is what buyers pay, and not the shop's aim.

@@ -37,7 +37,7 @@ const MOST: f64 = 1e12;
 
 /// What is wrong with a sum, and where in its text.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Slip {
+pub(crate) struct SumError {
     pub(crate) span: Range<usize>,
     pub(crate) title: String,
     pub(crate) label: String,
@@ -46,7 +46,7 @@ pub(crate) struct Slip {
     pub(crate) unknown: bool,
 }
 
-impl Slip {
+impl SumError {
     fn at(span: &Range<usize>, title: impl Into<String>, label: impl Into<String>, help: impl Into<String>) -> Self {
         Self { span: span.clone(), title: title.into(), label: label.into(), help: help.into(), unknown: false }
     }
@@ -109,24 +109,24 @@ pub fn is_measure_name(text: &str) -> bool {
 }
 
 /// Works a sum out.
-pub(crate) fn reckon(text: &str, measures: &Measures) -> Result<Figure, Slip> {
+pub(crate) fn reckon(text: &str, measures: &Measures) -> Result<Figure, SumError> {
     if text.len() > LONGEST {
         let title = format!("a sum of {} characters", text.len());
-        return Err(Slip::at(&(0..text.len()), title, format!("at most {LONGEST}"), "split it over two measures"));
+        return Err(SumError::at(&(0..text.len()), title, format!("at most {LONGEST}"), "split it over two measures"));
     }
     let node =
         terminated(sum, space0).parse(LocatingSlice::new(text)).map_err(|error| unreadable(text, error.offset()))?;
     worth(&node, measures)
 }
 
-fn unreadable(text: &str, at: usize) -> Slip {
+fn unreadable(text: &str, at: usize) -> SumError {
     let rest = text.get(at..).unwrap_or_default();
     let (start, word) = (at + rest.len() - rest.trim_start().len(), rest.trim());
     let title = format!("`{text}` can't be worked out");
     let help = "figures, measures, + - * / and brackets, for example \"drop / 2 - 3 cm\"";
     match word.chars().next() {
-        Some(first) => Slip::at(&(start..start + first.len_utf8()), title, "not understood from here on", help),
-        None => Slip::at(&(0..text.len()), title, "something is missing at its end", help),
+        Some(first) => SumError::at(&(start..start + first.len_utf8()), title, "not understood from here on", help),
+        None => SumError::at(&(0..text.len()), title, "something is missing at its end", help),
     }
 }
 
@@ -186,16 +186,16 @@ fn named(input: &mut Input<'_>) -> Result<Term, ContextError> {
 }
 
 /// What it comes to; every part of it is a figure that can be.
-fn worth(node: &Node, measures: &Measures) -> Result<Figure, Slip> {
+fn worth(node: &Node, measures: &Measures) -> Result<Figure, SumError> {
     let figure = reckoned(node, measures)?;
     if figure.plain().abs() <= MOST {
         return Ok(figure);
     }
     let help = "look for a slip, such as two measures multiplied that were meant to be added";
-    Err(Slip::at(&node.span, "this comes to more than any piece needs", format!("at most {MOST}"), help))
+    Err(SumError::at(&node.span, "this comes to more than any piece needs", format!("at most {MOST}"), help))
 }
 
-fn reckoned(node: &Node, measures: &Measures) -> Result<Figure, Slip> {
+fn reckoned(node: &Node, measures: &Measures) -> Result<Figure, SumError> {
     match &node.term {
         Term::Figure(figure) => Ok(*figure),
         Term::Measure(name) => measure(name, &node.span, measures),
@@ -208,7 +208,7 @@ fn reckoned(node: &Node, measures: &Measures) -> Result<Figure, Slip> {
     }
 }
 
-fn measure(name: &str, span: &Range<usize>, measures: &Measures) -> Result<Figure, Slip> {
+fn measure(name: &str, span: &Range<usize>, measures: &Measures) -> Result<Figure, SumError> {
     if let Some((_, figure)) = measures.known.iter().find(|(known, _)| known == name) {
         return Ok(*figure);
     }
@@ -219,15 +219,15 @@ fn measure(name: &str, span: &Range<usize>, measures: &Measures) -> Result<Figur
     } else {
         format!("measures of this design: {}", known.join(", "))
     };
-    let slip = Slip::at(span, format!("no measure is called `{name}`"), near.unwrap_or_default(), help);
-    Err(Slip { unknown: true, ..slip })
+    let slip = SumError::at(span, format!("no measure is called `{name}`"), near.unwrap_or_default(), help);
+    Err(SumError { unknown: true, ..slip })
 }
 
-fn together(op: Op, a: Figure, b: Figure, span: &Range<usize>) -> Result<Figure, Slip> {
+fn together(op: Op, a: Figure, b: Figure, span: &Range<usize>) -> Result<Figure, SumError> {
     use Figure::{Length, Number};
     let mixed = |verb: &str| {
         let title = format!("{a} and {b} can't be {verb}");
-        Slip::at(span, title, "a length and a plain number", "give both a unit, or neither")
+        SumError::at(span, title, "a length and a plain number", "give both a unit, or neither")
     };
     match (op, a, b) {
         (Op::Add, Number(a), Number(b)) => Ok(Number(a + b)),
@@ -238,26 +238,26 @@ fn together(op: Op, a: Figure, b: Figure, span: &Range<usize>) -> Result<Figure,
         (Op::Subtract, ..) => Err(mixed("subtracted")),
         (Op::Multiply, figure, Number(by)) | (Op::Multiply, Number(by), figure) => Ok(figure.times(by)),
         (Op::Multiply, ..) => {
-            Err(Slip::at(span, format!("{a} times {b} is an area"), "one of the two must be a plain number", ""))
+            Err(SumError::at(span, format!("{a} times {b} is an area"), "one of the two must be a plain number", ""))
         }
         (Op::Divide, _, b) if b.plain().abs() < NOTHING => {
-            Err(Slip::at(span, format!("{a} can't be divided by {b}"), "nothing goes into it", ""))
+            Err(SumError::at(span, format!("{a} can't be divided by {b}"), "nothing goes into it", ""))
         }
         (Op::Divide, figure, Number(by)) => Ok(figure.times(1.0 / by)),
         (Op::Divide, Length(a), Length(b)) => Ok(Number(a.as_mm() / b.as_mm())),
         (Op::Divide, Number(_), Length(_)) => {
-            Err(Slip::at(span, format!("{a} can't be divided by {b}"), "a plain number by a length", ""))
+            Err(SumError::at(span, format!("{a} can't be divided by {b}"), "a plain number by a length", ""))
         }
     }
 }
 
-fn call(name: &str, figures: &[Node], span: &Range<usize>, measures: &Measures) -> Result<Figure, Slip> {
+fn call(name: &str, figures: &[Node], span: &Range<usize>, measures: &Measures) -> Result<Figure, SumError> {
     let names = || FUNCTIONS.iter().map(|(name, _)| *name);
     let Some((_, function)) = FUNCTIONS.iter().find(|(known, _)| *known == name) else {
         let near = nearest(name, names()).map(|near| format!("did you mean `{near}`?"));
         let help = format!("functions: {}", names().collect::<Vec<_>>().join(", "));
         let place = span.start..span.start + name.len();
-        return Err(Slip::at(&place, format!("no function is called `{name}`"), near.unwrap_or_default(), help));
+        return Err(SumError::at(&place, format!("no function is called `{name}`"), near.unwrap_or_default(), help));
     };
     let worths = figures.iter().map(|figure| worth(figure, measures)).collect::<Result<Vec<_>, _>>()?;
     match (function, worths.as_slice()) {
@@ -270,11 +270,11 @@ fn call(name: &str, figures: &[Node], span: &Range<usize>, measures: &Measures) 
             Ok(others.iter().fold(*first, better))
         }
         (Function::Min | Function::Max, _) => {
-            Err(Slip::at(span, format!("`{name}` is given lengths and plain numbers"), "all of one sort", ""))
+            Err(SumError::at(span, format!("`{name}` is given lengths and plain numbers"), "all of one sort", ""))
         }
         _ => {
             let help = "divide a length by a length first, for example floor(drop / 35 mm)";
-            Err(Slip::at(span, format!("`{name}` takes one plain number"), "", help))
+            Err(SumError::at(span, format!("`{name}` takes one plain number"), "", help))
         }
     }
 }
@@ -325,15 +325,21 @@ impl fmt::Display for Figure {
 }
 
 /// A text with each sum in braces worked out: `about {drop + 12 cm} long`.
-pub(crate) fn fill(text: &str, measures: &Measures) -> Result<String, Slip> {
+pub(crate) fn fill(text: &str, measures: &Measures) -> Result<String, SumError> {
     let mut filled = String::new();
     let mut at = 0;
     while let Some(open) = text[at..].find('{').map(|found| at + found) {
         let Some(close) = text[open..].find('}').map(|found| open + found) else {
-            return Err(Slip::at(&(open..open + 1), "a brace is not closed", "", "write a measure between { and }"));
+            return Err(SumError::at(
+                &(open..open + 1),
+                "a brace is not closed",
+                "",
+                "write a measure between { and }",
+            ));
         };
         let inner = open + 1..close;
-        let shift = |slip: Slip| Slip { span: slip.span.start + inner.start..slip.span.end + inner.start, ..slip };
+        let shift =
+            |slip: SumError| SumError { span: slip.span.start + inner.start..slip.span.end + inner.start, ..slip };
         let figure = reckon(&text[inner.clone()], measures).map_err(shift)?;
         filled.push_str(&text[at..open]);
         filled.push_str(&figure.to_string());

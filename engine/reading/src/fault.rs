@@ -11,14 +11,14 @@ use crate::seen::seen;
 
 /// A text and the name it is shown under.
 #[derive(Debug, PartialEq, Eq)]
-pub struct Source {
+pub struct SourceText {
     /// The file's path as the maker would type it.
     pub path: String,
     /// The whole text.
     pub text: String,
 }
 
-impl Source {
+impl SourceText {
     /// Pairs a path with its text.
     pub fn new(path: impl Into<String>, text: impl Into<String>) -> Arc<Self> {
         Arc::new(Self { path: path.into(), text: text.into() })
@@ -46,7 +46,7 @@ pub struct Fault {
     /// What to write instead; may be empty.
     pub help: String,
     /// Where: the text and the bytes in it.
-    pub place: Option<(Arc<Source>, Range<usize>)>,
+    pub place: Option<(Arc<SourceText>, Range<usize>)>,
 }
 
 impl Fault {
@@ -118,7 +118,7 @@ mod tests {
 
     #[test]
     fn line_and_column_count_from_one_in_characters() {
-        let source = Source::new("a.toml", "a = 1\næ = 2\n");
+        let source = SourceText::new("a.toml", "a = 1\næ = 2\n");
         let mut fault = Fault::without_place("", "");
         fault.place = Some((source, 9..10));
         assert_eq!(fault.line_and_column(), Some((2, 3)));
@@ -136,7 +136,7 @@ mod tests {
     fn the_line_of_a_fault_is_told_as_it_stands_in_the_whole_text() {
         let text = "a = 1\nb = 2\n\u{1b}[2J = 3\n";
         let at = text.find('3').unwrap_or_default();
-        let place = Some((Source::new("a\u{202e}.toml", text), at..at + 1));
+        let place = Some((SourceText::new("a\u{202e}.toml", text), at..at + 1));
         let fault = Fault { place, label: "here".to_owned(), ..Fault::without_place("x\u{7}", "") };
         let shown = fault.render(false);
         assert_eq!(shown, "error: x␇\n --> a\u{fffd}.toml:3:8\n  |\n3 | ␛[2J = 3\n  |        ^ here");

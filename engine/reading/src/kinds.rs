@@ -10,7 +10,7 @@ use rust_decimal::prelude::ToPrimitive;
 use serde_json::{Value, json};
 use toml::de::DeValue;
 
-use crate::desk::{Desk, Placed};
+use crate::diagnostics::{Diagnostics, Placed};
 use crate::nearest::nearest;
 use crate::seen::unseen_in;
 
@@ -20,7 +20,7 @@ pub struct Cell<'a> {
     pub(crate) value: &'a DeValue<'a>,
     pub(crate) span: Range<usize>,
     pub(crate) key: &'a str,
-    pub(crate) desk: &'a Desk,
+    pub(crate) desk: &'a Diagnostics,
 }
 
 impl Cell<'_> {
@@ -200,12 +200,12 @@ impl Kind for Number {
 
 /// One of a fixed set of words.
 #[derive(Debug, Clone, Copy)]
-pub struct Choice<T: 'static> {
+pub struct OneOf<T: 'static> {
     /// The words and what each stands for.
     pub words: &'static [(&'static str, T)],
 }
 
-impl<T: Copy> Kind for Choice<T> {
+impl<T: Copy> Kind for OneOf<T> {
     type Out = T;
 
     fn read(&self, cell: &Cell<'_>) -> Option<T> {
@@ -560,17 +560,17 @@ impl<K: Kind> Kind for List<K> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::fault::Source;
+    use crate::fault::SourceText;
     use crate::table::read;
 
     fn titles<K: Kind>(text: &str, kind: &K) -> Vec<String> {
-        let desk = Desk::new(Source::new("t.toml", text));
+        let desk = Diagnostics::new(SourceText::new("t.toml", text));
         read(&desk, |t| t.need("v", kind, "a value"));
         desk.into_faults().into_iter().map(|fault| fault.title).collect()
     }
 
     fn value<K: Kind>(text: &str, kind: &K) -> Option<K::Out> {
-        let desk = Desk::new(Source::new("t.toml", text));
+        let desk = Diagnostics::new(SourceText::new("t.toml", text));
         read(&desk, |t| t.need("v", kind, "a value")).map(|placed| placed.value)
     }
 
@@ -657,7 +657,7 @@ mod tests {
 
     #[test]
     fn every_fault_of_a_table_comes_in_one_reading() {
-        let desk = Desk::new(Source::new("t.toml", "coutn = 3\nname = \"No Good\"\nlength = 5\n"));
+        let desk = Diagnostics::new(SourceText::new("t.toml", "coutn = 3\nname = \"No Good\"\nlength = 5\n"));
         read(&desk, |t| {
             t.need("count", &Count(bound::CORDS), "how many");
             t.need("name", &Name, "its name");

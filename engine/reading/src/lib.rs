@@ -4,10 +4,10 @@
 //! serves twice: over a parsed file it yields values and faults, over a plan it yields the JSON
 //! Schema of that file. So a key, its kind, its limits and its help exist once.
 //!
-//! Nothing here opens a file: text comes in as a [`Source`].
+//! Nothing here opens a file: text comes in as a [`SourceText`].
 
 mod arithmetic;
-mod desk;
+mod diagnostics;
 mod excerpt;
 mod fault;
 mod kinds;
@@ -17,11 +17,11 @@ mod seen;
 mod table;
 
 pub use arithmetic::{Measures, is_measure_name};
-pub use desk::{Desk, FAULTS_SHOWN, Placed};
-pub use fault::{Fault, Severity, Source};
+pub use diagnostics::{Diagnostics, FAULTS_SHOWN, Placed};
+pub use fault::{Fault, Severity, SourceText};
 pub use kinds::{
-    Cell, Choice, Count, Day, Figure, Flag, Kind, Lengths, List, Money, Name, Number, NumberOrLength, Percent,
-    Quantity, Text, Weight, WeightPerLength, is_name,
+    Cell, Count, Day, Figure, Flag, Kind, Lengths, List, Money, Name, Number, NumberOrLength, OneOf, Percent, Quantity,
+    Text, Weight, WeightPerLength, is_name,
 };
 pub use nearest::nearest;
 pub use reckoned::{Filled, FilledText, LowLikelyHigh, OneOrThree, Reckonable, Reckoned};

@@ -5,13 +5,13 @@ use reeve_measure::{Bound, Length, bound};
 use rust_decimal::prelude::ToPrimitive;
 use serde_json::{Value, json};
 
-use crate::arithmetic::{self, Slip};
+use crate::arithmetic::{self, SumError};
 use crate::kinds::{Cell, Count, Figure, Kind, Lengths, Number, NumberOrLength, Text};
 use crate::table::{Table, planned, read_table};
 
 impl Cell<'_> {
     /// Refuses a sum at the spot in it that is wrong.
-    fn refuse_within<T>(&self, text: &str, slip: Slip) -> Option<T> {
+    fn refuse_within<T>(&self, text: &str, slip: SumError) -> Option<T> {
         // A text with escapes in it stands otherwise in the file than it reads.
         if slip.unknown && self.desk.measures().incomplete {
             return None;

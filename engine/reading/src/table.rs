@@ -7,7 +7,7 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use crate::arithmetic::Measures;
-use crate::desk::{Desk, Placed};
+use crate::diagnostics::{Diagnostics, Placed};
 use crate::kinds::{Cell, Kind};
 use crate::nearest::nearest;
 
@@ -23,12 +23,12 @@ pub struct Table<'a> {
 
 #[derive(Debug)]
 enum View<'a> {
-    Typed { table: &'a DeTable<'a>, span: Range<usize>, desk: &'a Desk },
+    Typed { table: &'a DeTable<'a>, span: Range<usize>, desk: &'a Diagnostics },
     Plan { properties: Map<String, Value>, required: Vec<Value> },
 }
 
 impl<'a> Table<'a> {
-    fn typed(table: &'a DeTable<'a>, span: Range<usize>, desk: &'a Desk) -> Self {
+    fn typed(table: &'a DeTable<'a>, span: Range<usize>, desk: &'a Diagnostics) -> Self {
         Self { view: View::Typed { table, span, desk }, asked: Vec::new(), missing: Vec::new(), misread: false }
     }
 
@@ -261,7 +261,7 @@ impl<'a> Table<'a> {
         key: &'static str,
         needed: bool,
         schema: impl FnOnce() -> Value,
-    ) -> Option<(&'a Spanned<DeValue<'a>>, &'a Desk)> {
+    ) -> Option<(&'a Spanned<DeValue<'a>>, &'a Diagnostics)> {
         self.asked.push(key);
         match &mut self.view {
             View::Typed { table, desk, .. } => table.get(key).map(|value| (value, *desk)),
@@ -311,7 +311,7 @@ impl<'a> Table<'a> {
 pub(crate) fn read_table<T>(
     table: &DeTable<'_>,
     span: Range<usize>,
-    desk: &Desk,
+    desk: &Diagnostics,
     read: impl FnOnce(&mut Table<'_>) -> Option<T>,
 ) -> Option<Placed<T>> {
     let mut table = Table::typed(table, span.clone(), desk);
@@ -323,7 +323,7 @@ pub(crate) fn read_table<T>(
 fn read_item<T>(
     item: &Spanned<DeValue<'_>>,
     key: &str,
-    desk: &Desk,
+    desk: &Diagnostics,
     read: impl Fn(&mut Table<'_>) -> Option<T>,
 ) -> Option<Placed<T>> {
     let Some(table) = item.get_ref().as_table() else {
@@ -343,7 +343,7 @@ fn read_pair<K: Kind>(
     value: &Spanned<DeValue<'_>>,
     kind: &K,
     key: &'static str,
-    desk: &Desk,
+    desk: &Diagnostics,
 ) -> Option<(Placed<String>, Placed<K::Out>)> {
     let cell = Cell { value: value.get_ref(), span: value.span(), key, desk };
     let out = kind.read(&cell)?;
@@ -367,7 +367,7 @@ fn described(mut schema: Value, about: &str) -> Value {
 /// Reads a whole file. Every fault found is laid on the desk; `None` when it can't be used.
 ///
 /// The reader may lay faults for what only shows when the whole file is known.
-pub fn read<T>(desk: &Desk, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
+pub fn read<T>(desk: &Diagnostics, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
     let (document, errors) = DeTable::parse_recoverable(desk.text());
     let mut told = None;
     for error in &errors {

@@ -4,7 +4,7 @@
 use std::path::{Path, PathBuf};
 
 use reeve_host::Guards;
-use reeve_reading::{Desk, Fault, read};
+use reeve_reading::{Diagnostics, Fault, read};
 
 use crate::files::{AdmittedFile, admitted_file, admitted_text};
 use crate::folder::read_disk;
@@ -30,7 +30,7 @@ impl Admissions {
             Ok(None) => {}
             Err(fault) => this.faults.push(fault),
             Ok(Some(source)) => {
-                let desk = Desk::new(source);
+                let desk = Diagnostics::new(source);
                 let libraries = read(&desk, admitted_file);
                 this.faults = desk.into_faults();
                 this.libraries = libraries.filter(|_| this.faults.is_empty()).unwrap_or_default();

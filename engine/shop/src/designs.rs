@@ -3,11 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use reeve_costing::alone::Effort;
 use reeve_costing::piece::{Part, Piece};
+use reeve_costing::single_piece::Effort;
 use reeve_costing::takeoff::{TakeOff, take_off};
 use reeve_measure::bound;
-use reeve_reading::{Desk, Fault, Placed, Source, nearest, read};
+use reeve_reading::{Diagnostics, Fault, Placed, SourceText, nearest, read};
 
 use crate::choice::{Choice, Choices, Market};
 use crate::files::{Chosen, TypedDesign, TypedPart, design_file, fit};
@@ -16,7 +16,7 @@ use crate::shop::{DESIGNS, Shop, is_path};
 
 /// A design, read as chosen and checked.
 #[derive(Debug, Clone)]
-pub struct Found {
+pub struct FoundDesign {
     /// Its file's stem.
     pub name: String,
     /// What was chosen of it.
@@ -34,14 +34,14 @@ pub struct Found {
 }
 
 #[derive(Debug, Clone)]
-struct Design {
-    found: Found,
-    whole: Whole,
+struct ReadDesign {
+    found: FoundDesign,
+    whole: WholeDesign,
 }
 
 /// What a design comes to with the parts of its parts.
 #[derive(Debug, Clone, Copy)]
-struct Whole {
+struct WholeDesign {
     /// The piece and all the pieces in it.
     pieces: u64,
     /// How many designs stand in one another.
@@ -52,23 +52,23 @@ struct Whole {
 
 /// Designs that were read, and the faults of reading them.
 #[derive(Debug, Default)]
-pub(crate) struct Known {
+pub(crate) struct KnownDesigns {
     /// Under stem and choice; `None` where there is a fault.
-    designs: BTreeMap<Key, Option<Design>>,
+    designs: BTreeMap<DesignKey, Option<ReadDesign>>,
     pub(crate) faults: Vec<Fault>,
     /// Place and title of each of these faults that has a place.
     told: BTreeSet<(String, usize, String)>,
 }
 
 /// What a design is known under.
-type Key = (String, String);
+type DesignKey = (String, String);
 
 /// A design that was read, and waits for its parts.
-struct Begun {
+struct HalfRead {
     stem: String,
     choice: Choice,
     typed: Option<TypedDesign>,
-    desk: Desk,
+    desk: Diagnostics,
 }
 
 /// The designs that are being read, each a part of the one before it.
@@ -107,18 +107,18 @@ enum Next {
     /// Read the design of a part as the part asks for it: as it usually is, it is known by now.
     Fit(TypedPart),
     /// Read the parts of a design that was read, and then put it together.
-    Begin(Box<Begun>),
+    Begin(Box<HalfRead>),
     /// Put a design together: all its parts are known by now.
-    Finish(Box<Begun>),
+    Finish(Box<HalfRead>),
 }
 
 /// Where a choice was made: on the command line nowhere, else at the places of a file.
-pub(crate) struct Asked<'a> {
+pub(crate) struct ChosenAt<'a> {
     pub(crate) size: Option<&'a Placed<String>>,
     pub(crate) measures: &'a Chosen,
 }
 
-impl Asked<'_> {
+impl ChosenAt<'_> {
     fn choice(&self) -> Choice {
         Choice {
             size: self.size.map(|size| size.value.clone()),
@@ -127,7 +127,7 @@ impl Asked<'_> {
     }
 
     /// The choice, if the design can be had so; every reason why not is laid on the desk.
-    fn of(&self, choices: &Choices, desk: &Desk) -> Option<Choice> {
+    fn of(&self, choices: &Choices, desk: &Diagnostics) -> Option<Choice> {
         let mut sound = true;
         if let Some(size) = self.size
             && !choices.sizes.contains(&size.value)
@@ -155,9 +155,9 @@ impl Shop {
     pub(crate) fn design_asked(
         &self,
         name: &Placed<String>,
-        asked: &Asked<'_>,
-        desk: &Desk,
-        known: &mut Known,
+        asked: &ChosenAt<'_>,
+        desk: &Diagnostics,
+        known: &mut KnownDesigns,
     ) -> Option<Arc<Piece>> {
         let stems = self.design_stems(known);
         if !is_among(&stems, name) {
@@ -172,7 +172,13 @@ impl Shop {
     }
 
     /// A design that was read before; that it has faults is told at its name.
-    fn sound<'k>(&self, name: &Placed<String>, choice: &Choice, desk: &Desk, known: &'k Known) -> Option<&'k Design> {
+    fn sound<'k>(
+        &self,
+        name: &Placed<String>,
+        choice: &Choice,
+        desk: &Diagnostics,
+        known: &'k KnownDesigns,
+    ) -> Option<&'k ReadDesign> {
         let found = known.designs.get(&key(name, choice)).and_then(Option::as_ref);
         if found.is_none() {
             self.refuse_faulty(name, desk);
@@ -180,7 +186,7 @@ impl Shop {
         found
     }
 
-    fn refuse_faulty(&self, name: &Placed<String>, desk: &Desk) {
+    fn refuse_faulty(&self, name: &Placed<String>, desk: &Diagnostics) {
         if self.can_tell() {
             let title = format!("the design `{}` has faults of its own", name.value);
             desk.refuse(name.span.clone(), title, "", "mend it first");
@@ -188,7 +194,13 @@ impl Shop {
     }
 
     /// A design by its stem or its path, as chosen. That it can't be had so is a fault if it was `named`.
-    pub(crate) fn design_of(&self, word: &str, choice: &Choice, named: bool, known: &mut Known) -> Option<Found> {
+    pub(crate) fn design_of(
+        &self,
+        word: &str,
+        choice: &Choice,
+        named: bool,
+        known: &mut KnownDesigns,
+    ) -> Option<FoundDesign> {
         let usual = self.design_as(word, &Choice::default(), known)?;
         if choice.is_usual() {
             return Some(usual);
@@ -202,7 +214,7 @@ impl Shop {
     }
 
     /// The same, when it can be had so.
-    fn design_as(&self, word: &str, choice: &Choice, known: &mut Known) -> Option<Found> {
+    fn design_as(&self, word: &str, choice: &Choice, known: &mut KnownDesigns) -> Option<FoundDesign> {
         if let Some(design) = known.designs.get(&key(word, choice)) {
             return design.clone().map(|design| design.found);
         }
@@ -224,10 +236,10 @@ impl Shop {
     /// A design as it stands and in each of its sizes; a size whose measures are the usual ones is told once.
     ///
     /// What can't be read is left out, and its faults are kept.
-    pub(crate) fn all_sizes(&self, word: &str, known: &mut Known) -> Vec<Found> {
+    pub(crate) fn all_sizes(&self, word: &str, known: &mut KnownDesigns) -> Vec<FoundDesign> {
         let Some(usual) = self.design_as(word, &Choice::default(), known) else { return Vec::new() };
         let of = |size: &String| Choice { size: Some(size.clone()), measures: Vec::new() };
-        let sized: Vec<Found> =
+        let sized: Vec<FoundDesign> =
             usual.choices.sizes.iter().filter_map(|size| self.design_as(word, &of(size), known)).collect();
         let is_told = sized.iter().any(|found| found.piece.is_made_as(&usual.piece));
         let usual = (!is_told).then_some(usual);
@@ -237,7 +249,7 @@ impl Shop {
     /// Reads designs and all their parts, each once, those that others are made of first.
     ///
     /// What is still to be done is kept in a list, not in calls within calls: a chain of parts may be of any length.
-    fn read_all(&self, mut next: Vec<Next>, known: &mut Known) {
+    fn read_all(&self, mut next: Vec<Next>, known: &mut KnownDesigns) {
         let mut above = Above::default();
         while let Some(step) = next.pop() {
             match step {
@@ -269,11 +281,11 @@ impl Shop {
     }
 
     /// Whether a part names a design of the shop that it does not stand in itself.
-    fn may_be_read(&self, part: &TypedPart, above: &Above, known: &mut Known) -> bool {
+    fn may_be_read(&self, part: &TypedPart, above: &Above, known: &mut KnownDesigns) -> bool {
         is_among(&self.design_stems(known), &part.design) && !above.names.contains(&part.design.value)
     }
 
-    fn begin_named(&self, stem: &str, choice: &Choice, known: &mut Known) -> Option<Box<Begun>> {
+    fn begin_named(&self, stem: &str, choice: &Choice, known: &mut KnownDesigns) -> Option<Box<HalfRead>> {
         match self.folder().read(&format!("{DESIGNS}/{stem}.toml")) {
             Ok(source) => source.map(|source| begin(stem, choice, source)),
             Err(fault) => {
@@ -285,8 +297,8 @@ impl Shop {
     }
 
     /// Puts a design together from what was read, and keeps it or its faults.
-    fn finish(&self, begun: Begun, above: &Above, known: &mut Known) {
-        let Begun { stem, choice, typed, desk } = begun;
+    fn finish(&self, begun: HalfRead, above: &Above, known: &mut KnownDesigns) {
+        let HalfRead { stem, choice, typed, desk } = begun;
         let design = typed.and_then(|typed| self.resolve(&stem, &choice, &typed, above, &desk, known));
         known.lay(desk.into_faults(), &choice);
         known.designs.insert(key(&stem, &choice), design);
@@ -298,9 +310,9 @@ impl Shop {
         choice: &Choice,
         typed: &TypedDesign,
         above: &Above,
-        desk: &Desk,
-        known: &mut Known,
-    ) -> Option<Design> {
+        desk: &Diagnostics,
+        known: &mut KnownDesigns,
+    ) -> Option<ReadDesign> {
         let parts = self.parts(typed, desk, above, known);
         let whole = parts.as_deref().and_then(|parts| whole(typed, parts, desk));
         let sound = parts.is_some() && whole.is_some();
@@ -319,7 +331,7 @@ impl Shop {
             }
         };
         resolve::lay_remarks(&take_off.remarks, typed, desk);
-        let found = Found {
+        let found = FoundDesign {
             name: stem.to_owned(),
             choice: choice.clone(),
             choices: typed.choices.clone(),
@@ -328,16 +340,28 @@ impl Shop {
             piece: Arc::new(piece),
             take_off: Arc::new(take_off),
         };
-        whole.map(|whole| Design { found, whole })
+        whole.map(|whole| ReadDesign { found, whole })
     }
 
     /// The parts of a design, all of which are known, with what each comes to.
-    fn parts(&self, typed: &TypedDesign, desk: &Desk, above: &Above, known: &mut Known) -> Option<Vec<(Part, Whole)>> {
+    fn parts(
+        &self,
+        typed: &TypedDesign,
+        desk: &Diagnostics,
+        above: &Above,
+        known: &mut KnownDesigns,
+    ) -> Option<Vec<(Part, WholeDesign)>> {
         let parts: Vec<_> = typed.parts.iter().map(|part| self.part(part, desk, above, known)).collect();
         parts.into_iter().collect()
     }
 
-    fn part(&self, part: &TypedPart, desk: &Desk, above: &Above, known: &mut Known) -> Option<(Part, Whole)> {
+    fn part(
+        &self,
+        part: &TypedPart,
+        desk: &Diagnostics,
+        above: &Above,
+        known: &mut KnownDesigns,
+    ) -> Option<(Part, WholeDesign)> {
         let name = &part.design;
         if let Some(ring) = above.from(name) {
             refuse_ring(ring, name, desk);
@@ -360,28 +384,28 @@ impl Shop {
 }
 
 /// Reads the text of a design as chosen; its parts are only names still.
-fn begin(stem: &str, choice: &Choice, source: Arc<Source>) -> Box<Begun> {
-    let desk = Desk::new(source);
+fn begin(stem: &str, choice: &Choice, source: Arc<SourceText>) -> Box<HalfRead> {
+    let desk = Diagnostics::new(source);
     let typed = read(&desk, |t| design_file(t, choice));
-    Box::new(Begun { stem: stem.to_owned(), choice: choice.clone(), typed, desk })
+    Box::new(HalfRead { stem: stem.to_owned(), choice: choice.clone(), typed, desk })
 }
 
 /// What a part asks of its design. That it can't be had so is told when the design it belongs to is put together.
-fn fitting(part: &TypedPart, known: &Known) -> Option<Next> {
+fn fitting(part: &TypedPart, known: &KnownDesigns) -> Option<Next> {
     let usual = known.designs.get(&key(&part.design, &Choice::default()))?.as_ref()?;
-    let aside = Desk::new(Source::new("", ""));
+    let aside = Diagnostics::new(SourceText::new("", ""));
     let choice = asked(part).of(&usual.found.choices, &aside)?;
     (!choice.is_usual()).then(|| Next::Read(part.design.value.clone(), choice))
 }
 
-fn asked(part: &TypedPart) -> Asked<'_> {
-    Asked { size: part.size.as_ref(), measures: &part.measures }
+fn asked(part: &TypedPart) -> ChosenAt<'_> {
+    ChosenAt { size: part.size.as_ref(), measures: &part.measures }
 }
 
 /// What a design and its parts come to, counted before anything is worked out; refused where no piece can be so large.
-fn whole(typed: &TypedDesign, parts: &[(Part, Whole)], desk: &Desk) -> Option<Whole> {
+fn whole(typed: &TypedDesign, parts: &[(Part, WholeDesign)], desk: &Diagnostics) -> Option<WholeDesign> {
     let own = 1 + typed.groups.len() + typed.fittings.len() + typed.steps.len() + typed.tasks.len();
-    let mut whole = Whole { pieces: 1, depth: 0, lines: own as u64 };
+    let mut whole = WholeDesign { pieces: 1, depth: 0, lines: own as u64 };
     for ((part, of), typed) in parts.iter().zip(&typed.parts) {
         whole.pieces = whole.pieces.saturating_add(of.pieces.saturating_mul(u64::from(part.count)));
         whole.lines = whole.lines.saturating_add(of.lines);
@@ -412,18 +436,18 @@ fn is_among(stems: &[String], name: &str) -> bool {
 }
 
 /// What a design is known under.
-fn key(stem: &str, choice: &Choice) -> Key {
+fn key(stem: &str, choice: &Choice) -> DesignKey {
     // Every digit counts here, and words round.
     (stem.to_owned(), format!("{choice:?}"))
 }
 
-fn refuse_ring(from: &[String], name: &Placed<String>, desk: &Desk) {
+fn refuse_ring(from: &[String], name: &Placed<String>, desk: &Diagnostics) {
     let ring: Vec<&str> = from.iter().map(String::as_str).chain([name.value.as_str()]).collect();
     let title = format!("the design contains itself: {}", ring.join(" > "));
     desk.refuse(name.span.clone(), title, "a part can't hold what it is part of", "take this part out");
 }
 
-impl Known {
+impl KnownDesigns {
     /// Keeps the faults of a reading. What a design's usual reading has said is not said again for a size.
     fn lay(&mut self, faults: Vec<Fault>, choice: &Choice) {
         for mut fault in faults {
@@ -441,7 +465,7 @@ impl Known {
 }
 
 /// Why a design can't be had as chosen on the command line.
-fn without_place(choice: &Choice, usual: &Found) -> Vec<Fault> {
+fn without_place(choice: &Choice, usual: &FoundDesign) -> Vec<Fault> {
     let mut faults = Vec::new();
     if let Some(size) = choice.size.as_ref().filter(|size| !usual.choices.sizes.contains(size)) {
         let sizes = &usual.choices.sizes;

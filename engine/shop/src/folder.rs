@@ -9,7 +9,7 @@ use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
 use reeve_door::{Closed, MOST_LIBRARY, MOST_TEXT};
-use reeve_reading::{Fault, Source, unseen_in};
+use reeve_reading::{Fault, SourceText, unseen_in};
 use reeve_writing::Refused;
 
 static STARTER: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/starter");
@@ -67,10 +67,10 @@ impl Folder {
     /// Reads a file of the shop; `None` when there is none.
     ///
     /// A file that can't be read, or is not UTF-8, is a fault.
-    pub fn read(&self, path: &str) -> Result<Option<Arc<Source>>, Fault> {
+    pub fn read(&self, path: &str) -> Result<Option<Arc<SourceText>>, Fault> {
         match self {
             Self::Starter => {
-                Ok(STARTER.get_file(path).and_then(|file| file.contents_utf8()).map(|text| Source::new(path, text)))
+                Ok(STARTER.get_file(path).and_then(|file| file.contents_utf8()).map(|text| SourceText::new(path, text)))
             }
             // In the shop's own folder a file is called as the maker would: without "./".
             Self::Disk(root) if root == Path::new(".") => read_disk(Path::new(path)),
@@ -218,10 +218,10 @@ fn judged(name: &OsStr, ending: &str) -> Result<bool, String> {
 }
 
 /// Reads a text file; `None` when it is not there.
-pub(crate) fn read_disk(path: &Path) -> Result<Option<Arc<Source>>, Fault> {
+pub(crate) fn read_disk(path: &Path) -> Result<Option<Arc<SourceText>>, Fault> {
     let shown = path.display().to_string();
     let closed = match reeve_door::read_text(path, MOST_TEXT) {
-        Ok(text) => return Ok(Some(Source::new(shown, text))),
+        Ok(text) => return Ok(Some(SourceText::new(shown, text))),
         Err(Closed::Missing) => return dangling(path).map_or(Ok(None), Err),
         Err(closed) => closed,
     };

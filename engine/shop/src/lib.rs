@@ -20,7 +20,7 @@ mod shop;
 pub use adding::{Learnt, NewSample};
 pub use admissions::Admissions;
 pub use choice::{Choice, Choices, Market, Wish};
-pub use designs::Found;
+pub use designs::FoundDesign;
 pub use folder::{Folder, FolderFault, Listed};
 pub use libraries::{Admission, Admitted, Candidate, PLUGINS};
 pub use own_folders::{own_folder_around, real_path};

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use reeve_catalogue::{Catalogue, Compute, Knot, Question, Taken, Unknown};
 use reeve_host::{Described, Guards, Library, Probed, Program, digest_of, knot_text, probe};
-use reeve_reading::{Desk, Fault, Severity, Source, read};
+use reeve_reading::{Diagnostics, Fault, Severity, SourceText, read};
 
 use crate::admissions::Admissions;
 use crate::files::{LIBRARY_FILE, TypedLibrary, library_file, library_text};
@@ -19,7 +19,7 @@ const KNOTS: &str = "knots";
 const LIBRARY: &str = "library";
 
 /// A knot, and the file that describes it.
-type KnotFile = (Arc<Knot>, Arc<Source>);
+type KnotFile = (Arc<Knot>, Arc<SourceText>);
 
 /// A library that stands in a shop.
 #[derive(Debug, Clone)]
@@ -32,13 +32,13 @@ pub struct Admitted {
     pub digest: String,
     /// Its knots, each with its file.
     knots: Vec<KnotFile>,
-    record: Arc<Source>,
-    runs: Runs,
+    record: Arc<SourceText>,
+    runs: MayStart,
 }
 
 /// Whether a library's process may be started.
 #[derive(Debug, Clone)]
-enum Runs {
+enum MayStart {
     /// The maker has admitted it.
     Admitted(Arc<Library>),
     /// She has not, whoever brought it.
@@ -121,7 +121,7 @@ fn knot_file_name(knot: &str) -> String {
 }
 
 /// Who may run a library, and what runs it.
-pub(crate) struct Running<'a> {
+pub(crate) struct Runner<'a> {
     pub(crate) program: &'a Program,
     pub(crate) admissions: &'a Admissions,
 }
@@ -130,7 +130,7 @@ pub(crate) struct Running<'a> {
 pub(crate) fn read_libraries(
     folder: &Folder,
     knots: &mut Catalogue,
-    running: &Running<'_>,
+    running: &Runner<'_>,
 ) -> (Vec<Admitted>, Vec<Fault>) {
     let names = match folder.folders(PLUGINS) {
         Ok(names) => names,
@@ -149,7 +149,7 @@ fn read_library(
     folder: &Folder,
     name: &str,
     knots: &mut Catalogue,
-    running: &Running<'_>,
+    running: &Runner<'_>,
     faults: &mut Vec<Fault>,
 ) -> Option<Admitted> {
     let below = format!("{PLUGINS}/{name}");
@@ -158,12 +158,12 @@ fn read_library(
     let digest = typed.sha256.value;
     let word = running.admissions.word_on(&digest);
     let runs = if let Some(needs) = word {
-        Runs::Admitted(Arc::new(Library::new(name, &file, &digest, running.program, needs)))
+        MayStart::Admitted(Arc::new(Library::new(name, &file, &digest, running.program, needs)))
     } else {
         let remedy = admit_remedy(folder, &file, name);
         let title = format!("{}: the library `{name}` {NOT_ADMITTED}", record.path);
         faults.push(Fault { severity: Severity::Warning, ..Fault::without_place(title, remedy.clone()) });
-        Runs::Unknown(Arc::new(NotAdmitted { remedy }))
+        MayStart::Unknown(Arc::new(NotAdmitted { remedy }))
     };
     let own = read_knots(folder, &format!("{below}/{KNOTS}"), name, knots);
     // One that nobody admitted stops nothing: it is left out.
@@ -186,7 +186,7 @@ fn admit_remedy(folder: &Folder, file: &Path, name: &str) -> String {
 }
 
 /// The record of a library's folder.
-pub(crate) fn record_of(folder: &Folder, name: &str) -> Result<(Arc<Source>, TypedLibrary), Vec<Fault>> {
+pub(crate) fn record_of(folder: &Folder, name: &str) -> Result<(Arc<SourceText>, TypedLibrary), Vec<Fault>> {
     let below = format!("{PLUGINS}/{name}");
     let record = folder.read(&format!("{below}/{LIBRARY_FILE}")).map_err(|fault| vec![fault])?.ok_or_else(|| {
         let help = "delete the folder, or admit its library again";
@@ -196,8 +196,8 @@ pub(crate) fn record_of(folder: &Folder, name: &str) -> Result<(Arc<Source>, Typ
     Ok((record, typed))
 }
 
-fn read_record(record: &Arc<Source>, name: &str) -> Result<TypedLibrary, Vec<Fault>> {
-    let desk = Desk::new(Arc::clone(record));
+fn read_record(record: &Arc<SourceText>, name: &str) -> Result<TypedLibrary, Vec<Fault>> {
+    let desk = Diagnostics::new(Arc::clone(record));
     let typed = read(&desk, library_file);
     if let Some(typed) = &typed
         && typed.name.value != name
@@ -258,21 +258,21 @@ impl Admitted {
 
     /// Whether the maker has admitted it.
     pub fn is_admitted(&self) -> bool {
-        matches!(self.runs, Runs::Admitted(_))
+        matches!(self.runs, MayStart::Admitted(_))
     }
 
     /// What works its knots out.
     pub(crate) fn by(&self) -> Arc<dyn Compute> {
         match &self.runs {
-            Runs::Admitted(library) => Arc::clone(library) as Arc<dyn Compute>,
-            Runs::Unknown(nothing) => Arc::clone(nothing) as Arc<dyn Compute>,
+            MayStart::Admitted(library) => Arc::clone(library) as Arc<dyn Compute>,
+            MayStart::Unknown(nothing) => Arc::clone(nothing) as Arc<dyn Compute>,
         }
     }
 
     /// What is wrong with it now: the file may have changed, and its knots may have been edited. Nothing is loaded that was
     /// not admitted.
     pub(crate) fn check(&self) -> Option<Fault> {
-        let Runs::Admitted(library) = &self.runs else { return None };
+        let MayStart::Admitted(library) = &self.runs else { return None };
         let refused = |words: String, remedy: String| {
             Fault::without_place(format!("{}: the library `{}` {words}", self.record.path, self.name), remedy)
         };

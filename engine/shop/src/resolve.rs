@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
 
-use reeve_catalogue::{Catalogue, Kind, Knot, Misfit};
+use reeve_catalogue::{Catalogue, Knot, KnotKind, Misfit};
 use reeve_costing::commission::{Commission, Discount, FixedLine, Item, Named};
 use reeve_costing::piece::{
     CordGroup, FittingId, GroupId, LegSet, NamedFitting, Part, Piece, SetId, Shared, Step, Tie, Work,
@@ -12,9 +12,9 @@ use reeve_costing::piece::{
 use reeve_costing::pricing::own_tax;
 use reeve_costing::rates::{Rates, TaxScheme};
 use reeve_costing::store::{Cord, Fitting};
-use reeve_costing::takeoff::{PieceFault, Spot};
+use reeve_costing::takeoff::{DesignPlace, PieceFault};
 use reeve_costing::totals::{Amount, TaxClass};
-use reeve_reading::{Desk, Figure, Placed};
+use reeve_reading::{Diagnostics, Figure, Placed};
 use rust_decimal::Decimal;
 
 use crate::files::{Chosen, StepKind, TypedAmount, TypedCommission, TypedDesign, TypedGroup, TypedStep, TypedTax};
@@ -29,7 +29,7 @@ pub(crate) struct Names<'a> {
 }
 
 impl Names<'_> {
-    pub(crate) fn cord(&self, name: &Placed<String>, desk: &Desk) -> Option<Arc<Cord>> {
+    pub(crate) fn cord(&self, name: &Placed<String>, desk: &Diagnostics) -> Option<Arc<Cord>> {
         let found = self.cords.iter().find(|cord| cord.name == name.value).cloned();
         if found.is_none() && self.sound {
             desk.refuse_unknown(name, "cord of the store", self.cords.iter().map(|cord| cord.name.as_str()));
@@ -37,7 +37,7 @@ impl Names<'_> {
         found
     }
 
-    pub(crate) fn knot(&self, word: &Placed<String>, desk: &Desk) -> Option<Arc<Knot>> {
+    pub(crate) fn knot(&self, word: &Placed<String>, desk: &Diagnostics) -> Option<Arc<Knot>> {
         let found = self.catalogue.find(word).cloned();
         if found.is_none() && self.sound {
             let names = self.catalogue.iter().map(|knot| knot.name.as_str());
@@ -46,7 +46,7 @@ impl Names<'_> {
         found
     }
 
-    fn fitting(&self, name: &Placed<String>, desk: &Desk) -> Option<Arc<Fitting>> {
+    fn fitting(&self, name: &Placed<String>, desk: &Diagnostics) -> Option<Arc<Fitting>> {
         let found = self.fittings.iter().find(|fitting| fitting.name == name.value).cloned();
         if found.is_none() && self.sound {
             desk.refuse_unknown(name, "fitting", self.fittings.iter().map(|fitting| fitting.name.as_str()));
@@ -56,7 +56,7 @@ impl Names<'_> {
 }
 
 /// Resolves a design. Every fault is laid on the desk; `None` when there is one.
-pub(crate) fn piece(typed: &TypedDesign, parts: Vec<Part>, names: &Names<'_>, desk: &Desk) -> Option<Piece> {
+pub(crate) fn piece(typed: &TypedDesign, parts: Vec<Part>, names: &Names<'_>, desk: &Diagnostics) -> Option<Piece> {
     let mut maker = PieceMaker {
         names,
         desk,
@@ -100,7 +100,7 @@ struct Places {
 
 struct PieceMaker<'a> {
     names: &'a Names<'a>,
-    desk: &'a Desk,
+    desk: &'a Diagnostics,
     groups: Vec<CordGroup>,
     sets: Vec<LegSet>,
     fittings: Vec<NamedFitting>,
@@ -307,7 +307,7 @@ impl PieceMaker<'_> {
 }
 
 /// The values that a knot's parameters are given. Every one that it can't have is refused, at its place.
-pub(crate) fn chosen(knot: &Knot, typed: &Chosen, desk: &Desk) -> Option<Vec<(String, f64)>> {
+pub(crate) fn chosen(knot: &Knot, typed: &Chosen, desk: &Diagnostics) -> Option<Vec<(String, f64)>> {
     let one = |(name, figure): &(Placed<String>, Placed<Figure>)| match knot.chosen(&name.value, figure.value) {
         Ok(value) => Some((name.value.clone(), value)),
         Err(misfit) => {
@@ -324,36 +324,36 @@ fn sets_of(group: &CordGroup) -> Vec<SetId> {
     if group.legs.0 == group.legs.1 { vec![group.legs.0] } else { vec![group.legs.0, group.legs.1] }
 }
 
-fn step_title(knot: &str, kind: Kind) -> String {
+fn step_title(knot: &str, kind: KnotKind) -> String {
     let mut chars = knot.chars();
     let capital = chars.next().map(|first| first.to_uppercase().chain(chars).collect::<String>()).unwrap_or_default();
     match kind {
-        Kind::Mounting => format!("Hang with a {knot}"),
-        Kind::Sennit | Kind::Row | Kind::Wrap | Kind::Single => capital,
+        KnotKind::Mounting => format!("Hang with a {knot}"),
+        KnotKind::Sennit | KnotKind::Row | KnotKind::Wrap | KnotKind::Single => capital,
     }
 }
 
 /// Lays the faults of a take-off at their places in the design.
-pub(crate) fn lay_piece_faults(faults: Vec<PieceFault>, typed: &TypedDesign, desk: &Desk) {
+pub(crate) fn lay_piece_faults(faults: Vec<PieceFault>, typed: &TypedDesign, desk: &Diagnostics) {
     for fault in faults {
         desk.refuse(place_of(fault.spot, typed), fault.title, fault.label, fault.help);
     }
 }
 
 /// Lays what the maker should look at in the same way, as warnings.
-pub(crate) fn lay_remarks(remarks: &[PieceFault], typed: &TypedDesign, desk: &Desk) {
+pub(crate) fn lay_remarks(remarks: &[PieceFault], typed: &TypedDesign, desk: &Diagnostics) {
     // Remarks of parts are laid in the parts' own designs.
     for remark in remarks {
         desk.warn(place_of(remark.spot, typed), &remark.title, &remark.label, &remark.help);
     }
 }
 
-fn place_of(spot: Spot, typed: &TypedDesign) -> Range<usize> {
+fn place_of(spot: DesignPlace, typed: &TypedDesign) -> Range<usize> {
     let place = match spot {
-        Spot::Step(at, key) => typed.steps.get(at).map(|step| step.place(key)),
-        Spot::Parameter(at, nth) => typed.steps.get(at).map(|step| step.place_of_parameter(nth)),
-        Spot::Cord(at, "of") => typed.groups.get(at).map(|group| group.of.span.clone()),
-        Spot::Cord(at, _) => typed.groups.get(at).map(|group| group.name.span.clone()),
+        DesignPlace::Step(at, key) => typed.steps.get(at).map(|step| step.place(key)),
+        DesignPlace::Parameter(at, nth) => typed.steps.get(at).map(|step| step.place_of_parameter(nth)),
+        DesignPlace::Cord(at, "of") => typed.groups.get(at).map(|group| group.of.span.clone()),
+        DesignPlace::Cord(at, _) => typed.groups.get(at).map(|group| group.name.span.clone()),
     };
     place.unwrap_or_default()
 }
@@ -364,7 +364,7 @@ pub(crate) fn commission(
     typed: &TypedCommission,
     pieces: Vec<Arc<Piece>>,
     rates: &Rates,
-    desk: &Desk,
+    desk: &Diagnostics,
 ) -> Commission {
     let tax = |tax: Option<&Placed<TypedTax>>| tax_class(tax, rates, desk);
     let named = |amount: &TypedAmount| Named {
@@ -414,7 +414,7 @@ pub(crate) fn commission(
     }
 }
 
-fn tax_class(tax: Option<&Placed<TypedTax>>, rates: &Rates, desk: &Desk) -> TaxClass {
+fn tax_class(tax: Option<&Placed<TypedTax>>, rates: &Rates, desk: &Diagnostics) -> TaxClass {
     let Some(tax) = tax else { return own_tax(rates) };
     match (rates.tax.scheme, tax.value) {
         (TaxScheme::NotRegistered, TypedTax::Rate(rate)) if rate > Decimal::ZERO => {

@@ -3,11 +3,11 @@
 use std::ops::Range;
 use std::sync::Arc;
 
-use reeve_catalogue::{Core, GIVE_RANGE, Kind, Knot, Misfit, Taken, with_article};
+use reeve_catalogue::{Core, GIVE_RANGE, Knot, KnotKind, Misfit, Taken, with_article};
 use reeve_costing::hand::{Sample, TimedWork, spread};
 use reeve_costing::store::Cord;
 use reeve_measure::{Length, Time, bound};
-use reeve_reading::{Desk, Fault, Placed, Source, read};
+use reeve_reading::{Diagnostics, Fault, Placed, SourceText, read};
 
 use crate::files::{TypedSample, TypedWork, samples_file};
 use crate::resolve::{Names, chosen};
@@ -30,8 +30,8 @@ pub(crate) struct Samples {
 }
 
 /// Reads the samples of a file, and every fault of it.
-pub(crate) fn read_samples(source: &Arc<Source>, names: &Names<'_>) -> (Samples, Vec<Fault>) {
-    let desk = Desk::new(Arc::clone(source));
+pub(crate) fn read_samples(source: &Arc<SourceText>, names: &Names<'_>) -> (Samples, Vec<Fault>) {
+    let desk = Diagnostics::new(Arc::clone(source));
     let typed = read(&desk, samples_file).unwrap_or_default();
     let works = typed.works.into_iter().filter_map(|work| resolve_work(work, names, &desk)).collect();
     let mut samples = Samples { works, ..Samples::default() };
@@ -46,7 +46,7 @@ pub(crate) fn read_samples(source: &Arc<Source>, names: &Names<'_>) -> (Samples,
     (samples, desk.into_faults())
 }
 
-fn resolve_work(typed: TypedWork, names: &Names<'_>, desk: &Desk) -> Option<TimedWork> {
+fn resolve_work(typed: TypedWork, names: &Names<'_>, desk: &Diagnostics) -> Option<TimedWork> {
     let knot = match &typed.knot {
         Some(knot) => Some(names.knot(knot, desk)?),
         None => None,
@@ -63,7 +63,7 @@ fn resolve_work(typed: TypedWork, names: &Names<'_>, desk: &Desk) -> Option<Time
     })
 }
 
-fn resolve(typed: &TypedSample, names: &Names<'_>, desk: &Desk) -> Option<Sample> {
+fn resolve(typed: &TypedSample, names: &Names<'_>, desk: &Diagnostics) -> Option<Sample> {
     let (cord, knot) = (names.cord(&typed.cord, desk), names.knot(&typed.knot, desk));
     let (cord, knot) = (cord?, knot?);
     let sample = Sample {
@@ -101,7 +101,7 @@ fn core_of(typed: &TypedSample, cord: &Cord, knot: &Knot) -> Core {
 struct Judge<'a> {
     typed: &'a TypedSample,
     sample: &'a Sample,
-    desk: &'a Desk,
+    desk: &'a Diagnostics,
 }
 
 impl Judge<'_> {
@@ -166,7 +166,7 @@ impl Judge<'_> {
             return self.refuse(place, title, label, "perhaps `before` and `after` changed places");
         }
         let gone = sample.before - sample.after;
-        let along = matches!(sample.knot.kind, Kind::Sennit | Kind::Wrap | Kind::Single);
+        let along = matches!(sample.knot.kind, KnotKind::Sennit | KnotKind::Wrap | KnotKind::Single);
         if along && gone < sample.made {
             let title = format!("{} were made of {} of leg", cm(sample.made), cm(gone));
             let label = "a leg takes at least the length that it makes".to_owned();

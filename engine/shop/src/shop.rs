@@ -14,16 +14,16 @@ use reeve_costing::rates::Rates;
 use reeve_costing::store::{Cord, Fitting};
 use reeve_host::{Probed, Program, digest_of};
 use reeve_measure::bound;
-use reeve_reading::{Desk, Fault, Placed, Source, Table, nearest, read};
+use reeve_reading::{Diagnostics, Fault, Placed, SourceText, Table, nearest, read};
 use toml_edit::TomlError;
 
 use crate::adding::{Learnt, NewSample};
 use crate::admissions::Admissions;
 use crate::choice::{Choice, Wish};
-use crate::designs::{Asked, Found, Known};
+use crate::designs::{ChosenAt, FoundDesign, KnownDesigns};
 use crate::files::{TypedCommission, commission_file, cords_file, fittings_file, shop_file};
 use crate::folder::{Folder, Listed, SHOP_FILE, read_disk};
-use crate::libraries::{Admission, Admitted, Candidate, PLUGINS, Running, clash, read_libraries, record_of};
+use crate::libraries::{Admission, Admitted, Candidate, PLUGINS, Runner, clash, read_libraries, record_of};
 use crate::resolve::{self, Names};
 use crate::samples::{Samples, read_samples};
 
@@ -47,7 +47,7 @@ pub struct Shop {
     rates: Option<Rates>,
     cords: Vec<Arc<Cord>>,
     fittings: Vec<Arc<Fitting>>,
-    known: Known,
+    known: KnownDesigns,
     /// The stems of all designs, once they have been listed.
     design_stems: OnceLock<Arc<[String]>>,
     samples: Samples,
@@ -123,7 +123,7 @@ impl Shop {
             rates: None,
             cords: Vec::new(),
             fittings: Vec::new(),
-            known: Known::default(),
+            known: KnownDesigns::default(),
             design_stems: OnceLock::new(),
             samples: Samples::default(),
             program,
@@ -181,7 +181,7 @@ impl Shop {
         let (path, text) = source.as_ref().map_or((SAMPLES_FILE, ""), |source| (&source.path, &source.text));
         let new = learnt.laid_into(text).map_err(|error| vec![not_toml(path, &error)])?;
         // The place of a fault can't be looked up in a file that was not written.
-        let shown = Source::new(format!("{path} (not written)"), new.clone());
+        let shown = SourceText::new(format!("{path} (not written)"), new.clone());
         let (samples, faults) = read_samples(&shown, &self.names());
         let (Some(rates), false) = (&self.rates, faults.iter().any(Fault::is_error)) else { return Err(faults) };
         let hand = Hand::with_works(&samples.all, &samples.works, rates.bench.pace);
@@ -216,7 +216,7 @@ impl Shop {
         };
         let text = new.added_to(text).map_err(|error| vec![not_toml(path, &error)])?;
         // The place of a fault can't be looked up in a file that was not written.
-        let shown = Source::new(format!("{path} (not written)"), text.clone());
+        let shown = SourceText::new(format!("{path} (not written)"), text.clone());
         let (samples, faults) = read_samples(&shown, &self.names());
         let (Some(sample), Some(rates), false) = (samples.all.last(), &self.rates, faults.iter().any(Fault::is_error))
         else {
@@ -298,7 +298,7 @@ impl Shop {
         stems
     }
 
-    pub(crate) fn design_stems(&self, known: &mut Known) -> Arc<[String]> {
+    pub(crate) fn design_stems(&self, known: &mut KnownDesigns) -> Arc<[String]> {
         let list = || {
             let Listed { names, faults } = self.folder.stems(DESIGNS);
             known.faults.extend(faults);
@@ -308,7 +308,7 @@ impl Shop {
     }
 
     /// Takes back what was known, and the faults of reading it.
-    fn keep(&mut self, mut known: Known) {
+    fn keep(&mut self, mut known: KnownDesigns) {
         self.faults.append(&mut known.faults);
         self.known = known;
     }
@@ -330,7 +330,7 @@ impl Shop {
     }
 
     /// Reads a design by its stem or its path, as chosen. Faults are kept; `None` when there is one.
-    pub fn design(&mut self, word: &str, choice: &Choice) -> Option<Found> {
+    pub fn design(&mut self, word: &str, choice: &Choice) -> Option<FoundDesign> {
         let mut known = std::mem::take(&mut self.known);
         let found = self.design_of(word, choice, true, &mut known);
         self.keep(known);
@@ -340,8 +340,8 @@ impl Shop {
     /// A design as chosen, or as it stands and in all its sizes, with the faults of reading it; nothing is kept.
     ///
     /// What has faults is left out. A design that can't be had as chosen is a fault if it was `named`, else it is not meant.
-    pub fn sizes(&self, word: &str, choice: &Choice, named: bool) -> (Vec<Found>, Vec<Fault>) {
-        let mut known = Known::default();
+    pub fn sizes(&self, word: &str, choice: &Choice, named: bool) -> (Vec<FoundDesign>, Vec<Fault>) {
+        let mut known = KnownDesigns::default();
         let found = if choice.is_usual() {
             self.all_sizes(word, &mut known)
         } else {
@@ -358,7 +358,7 @@ impl Shop {
         let located = self.locate(COMMISSIONS, "commission", word, &mut faults);
         self.faults.extend(faults);
         let (stem, source) = located?;
-        let desk = Desk::new(source);
+        let desk = Diagnostics::new(source);
         let order = self.order_of(&stem, wish, &desk, today);
         self.faults.extend(desk.into_faults());
         order
@@ -377,7 +377,7 @@ impl Shop {
         }
     }
 
-    fn order_of(&mut self, stem: &str, wish: &Wish, desk: &Desk, today: NaiveDate) -> Option<Order> {
+    fn order_of(&mut self, stem: &str, wish: &Wish, desk: &Diagnostics, today: NaiveDate) -> Option<Order> {
         let mut typed = read(desk, commission_file)?;
         self.choose(&wish.choice, &mut typed);
         typed.confidence = wish.confidence.or(typed.confidence);
@@ -428,11 +428,11 @@ impl Shop {
     }
 
     /// The pieces that a commission asks for, with the cords it puts in place of the designs' own.
-    fn pieces_of(&mut self, typed: &TypedCommission, desk: &Desk) -> Option<Vec<Arc<Piece>>> {
+    fn pieces_of(&mut self, typed: &TypedCommission, desk: &Diagnostics) -> Option<Vec<Arc<Piece>>> {
         let mut known = std::mem::take(&mut self.known);
         let mut pieces = Vec::new();
         for item in &typed.items {
-            let asked = Asked { size: item.size.as_ref(), measures: &item.measures };
+            let asked = ChosenAt { size: item.size.as_ref(), measures: &item.measures };
             let piece = self.design_asked(&item.design, &asked, desk, &mut known);
             let swaps: Vec<Option<(&Placed<String>, Arc<Cord>)>> =
                 item.cords.iter().map(|(from, to)| self.names().cord(to, desk).map(|cord| (from, cord))).collect();
@@ -453,7 +453,7 @@ impl Shop {
     }
 
     fn read_knots(&mut self) {
-        let running = Running { program: &self.program, admissions: &self.admissions };
+        let running = Runner { program: &self.program, admissions: &self.admissions };
         let (libraries, faults) = read_libraries(&self.folder, &mut self.catalogue, &running);
         self.libraries = libraries;
         self.faults.extend(faults);
@@ -521,7 +521,7 @@ impl Shop {
     }
 
     /// A file that need not be there.
-    fn read_if_there(&mut self, path: &str) -> Option<Arc<Source>> {
+    fn read_if_there(&mut self, path: &str) -> Option<Arc<SourceText>> {
         let source = self.folder.read(path);
         let source = self.kept(source)?;
         if source.is_none() {
@@ -530,8 +530,12 @@ impl Shop {
         source
     }
 
-    fn read_source<T>(&mut self, source: Arc<Source>, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
-        let desk = Desk::new(source);
+    fn read_source<T>(
+        &mut self,
+        source: Arc<SourceText>,
+        reader: impl FnOnce(&mut Table<'_>) -> Option<T>,
+    ) -> Option<T> {
+        let desk = Diagnostics::new(source);
         let value = read(&desk, reader);
         self.faults.extend(desk.into_faults());
         value
@@ -560,7 +564,7 @@ impl Shop {
         what: &str,
         word: &str,
         faults: &mut Vec<Fault>,
-    ) -> Option<(String, Arc<Source>)> {
+    ) -> Option<(String, Arc<SourceText>)> {
         let found =
             if is_path(word) { read_disk(Path::new(word)) } else { self.folder.read(&format!("{sub}/{word}.toml")) };
         let stem =
@@ -594,7 +598,7 @@ fn not_toml(path: &str, error: &TomlError) -> Fault {
     Fault::without_place(format!("{path} is not TOML: {}", error.message()), "mend it first")
 }
 
-fn swap_cords(piece: &Arc<Piece>, swaps: &[(&Placed<String>, Arc<Cord>)], desk: &Desk) -> Option<Arc<Piece>> {
+fn swap_cords(piece: &Arc<Piece>, swaps: &[(&Placed<String>, Arc<Cord>)], desk: &Diagnostics) -> Option<Arc<Piece>> {
     let mut used = Vec::new();
     cord_names(piece, &mut used);
     let mut sound = true;
@@ -621,7 +625,7 @@ fn cord_names(piece: &Piece, names: &mut Vec<String>) {
     names.dedup();
 }
 
-fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedCommission, desk: &Desk) {
+fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedCommission, desk: &Diagnostics) {
     let whole = typed.items.first().map_or(0..0, |item| item.span.clone());
     match fault {
         PriceFault::Cost(CostFault::Piece(at, faults)) => {
@@ -677,7 +681,7 @@ pub fn read_knot(path: &Path) -> (Option<Arc<Knot>>, Vec<Fault>) {
         }
         Err(fault) => return (None, vec![fault]),
     };
-    let desk = Desk::new(Arc::clone(&source));
+    let desk = Diagnostics::new(Arc::clone(&source));
     let name = read(&desk, knot_file).map(|knot| knot.name);
     let (mut catalogue, _) = Catalogue::embedded();
     let mut faults = catalogue.add(&source);

@@ -8,8 +8,8 @@ use chrono::NaiveDate;
 use reeve_costing::rates::Rates;
 use reeve_host::Program;
 use reeve_pages::{Form, Templates, Words, lay_out};
-use reeve_reading::{Desk, Fault, Source, Table, read};
-use reeve_shop::{Admissions, Folder, Found, Order, Shop, Wish};
+use reeve_reading::{Diagnostics, Fault, SourceText, Table, read};
+use reeve_shop::{Admissions, Folder, FoundDesign, Order, Shop, Wish};
 use tempfile::TempDir;
 
 use crate::holds;
@@ -105,7 +105,7 @@ impl Place {
     }
 
     /// The take-off of a design, and the design sold by itself.
-    pub(crate) fn design(&self, shop: &Shop, found: &Found, typed: &str) {
+    pub(crate) fn design(&self, shop: &Shop, found: &FoundDesign, typed: &str) {
         let rates = shop.rates().unwrap();
         let words = words(rates).unwrap();
         let priced = reeve_costing::whatif::with_changes(&found.piece, &found.take_off, rates, &[]);
@@ -150,7 +150,7 @@ fn words(rates: &Rates) -> Option<Words> {
 
 /// Reads one text by its reader alone. Whether it is sound: there is no fault that stops the work.
 pub(crate) fn is_sound<T>(file: &str, text: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> bool {
-    let desk = Desk::new(Source::new(file, text));
+    let desk = Diagnostics::new(SourceText::new(file, text));
     let found = read(&desk, reader);
     let faults = desk.into_faults();
     holds::of_faults(&faults);

@@ -2,16 +2,16 @@
 
 use reeve_catalogue::{GIVE_RANGE, USUAL_GIVE};
 
-use super::evidence::{Evidence, Spot};
-use super::group::{Push, Seen, Sums, Trust};
+use super::evidence::{CurvePoint, Evidence};
+use super::group::{Push, Seen, Trust, WeightedSums};
 use super::odd::{Fitted, Surprise};
-use super::{Estimate, Figure, GIVE_SD};
+use super::{Estimate, GIVE_SD, SampleFigure};
 
 /// What the samples of one cord say.
 #[derive(Debug, Clone)]
 pub(super) struct CordFit<'a> {
     evidence: Vec<&'a Evidence>,
-    spot: Spot,
+    spot: CurvePoint,
     pub(super) give: Estimate,
     pub(super) knots: Vec<KnotFit<'a>>,
     /// The place of each sample's knot.
@@ -28,7 +28,7 @@ pub(super) struct KnotFit<'a> {
     pub(super) first: usize,
     pub(super) samples: usize,
     trust: [Trust; 2],
-    sums: [Sums; 2],
+    sums: [WeightedSums; 2],
 }
 
 impl KnotFit<'_> {
@@ -58,7 +58,7 @@ fn plus(one: Push, other: Push) -> Push {
 /// Fits a cord. The evidence is in order of knots.
 pub(super) fn fit_cord<'a>(stated: f64, evidence: &[&'a Evidence]) -> CordFit<'a> {
     let mean = least(|give| misfit(stated, evidence, give));
-    let spot = Spot::of(mean);
+    let spot = CurvePoint::of(mean);
     let mut knots: Vec<KnotFit<'a>> = Vec::new();
     let mut of_knot = Vec::new();
     for group in knots_of(evidence) {
@@ -89,13 +89,13 @@ fn knots_of<'e, 'a>(evidence: &'e [&'a Evidence]) -> impl Iterator<Item = &'e [&
     evidence.chunk_by(|a, b| a.knot == b.knot)
 }
 
-fn sums(group: &[&Evidence], figure: usize, spot: Spot) -> Sums {
-    Sums::of(group.iter().map(|one| one.seen(figure, spot)))
+fn sums(group: &[&Evidence], figure: usize, spot: CurvePoint) -> WeightedSums {
+    WeightedSums::of(group.iter().map(|one| one.seen(figure, spot)))
 }
 
 /// Twice the negative logarithm of how likely a give is, but for a constant.
 fn misfit(stated: f64, evidence: &[&Evidence], give: f64) -> f64 {
-    let spot = Spot::of(give);
+    let spot = CurvePoint::of(give);
     let of_knot = |group: &[&Evidence]| -> f64 {
         both().map(|figure| sums(group, figure, spot).misfit(&group[0].trust[figure])).sum()
     };
@@ -119,8 +119,13 @@ impl Fitted<Evidence> for CordFit<'_> {
 
     fn of_other(&self, one: &Evidence) -> Surprise {
         let seen = [0, 1].map(|figure| one.seen(figure, self.spot));
-        let unknown =
-            KnotFit { knot: &one.knot, first: one.at, samples: 0, trust: one.trust, sums: [Sums::default(); 2] };
+        let unknown = KnotFit {
+            knot: &one.knot,
+            first: one.at,
+            samples: 0,
+            trust: one.trust,
+            sums: [WeightedSums::default(); 2],
+        };
         let alike = self.knots.binary_search_by(|knot| knot.knot.cmp(&one.knot)).map(|at| &self.knots[at]);
         surprise(one, seen, alike.unwrap_or(&unknown), 0.0, self.push.known.aa)
     }
@@ -128,7 +133,7 @@ impl Fitted<Evidence> for CordFit<'_> {
 
 /// How far a sample lies from what others of its knot lead to expect, once the give has moved on by so much.
 fn surprise(one: &Evidence, seen: [Seen; 2], others: &KnotFit<'_>, moved: f64, known: f64) -> Surprise {
-    let of = |figure: usize, name: Figure| {
+    let of = |figure: usize, name: SampleFigure| {
         let Seen { left, slope: [slope, _], variance } = seen[figure];
         let factor = others.sums[figure].factor(others.trust[figure].sd(), [moved, 0.0]);
         let off = left - slope * moved - factor.mean;
@@ -136,7 +141,7 @@ fn surprise(one: &Evidence, seen: [Seen; 2], others: &KnotFit<'_>, moved: f64, k
         let got = one.observed[figure];
         Surprise { deviations, figure: name, expected: (got - off).exp(), got: got.exp() }
     };
-    let (take_up, rise) = (of(0, Figure::TakeUp), of(1, Figure::Rise));
+    let (take_up, rise) = (of(0, SampleFigure::TakeUp), of(1, SampleFigure::Rise));
     if rise.deviations > take_up.deviations { rise } else { take_up }
 }
 

@@ -50,14 +50,14 @@ impl<'a> Curves<'a> {
 
 /// A place on every curve.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Spot {
+pub(super) struct CurvePoint {
     /// The point below.
     at: usize,
     /// How far from there to the next.
     share: f64,
 }
 
-impl Spot {
+impl CurvePoint {
     pub(super) fn of(give: f64) -> Self {
         let mut share = (give.clamp(GIVE_RANGE.0, GIVE_RANGE.1) - GIVE_RANGE.0) / step();
         let mut at = 0;
@@ -129,19 +129,19 @@ impl Evidence {
     }
 
     /// Logarithm of what is expected at a give.
-    pub(super) fn expected(&self, spot: Spot) -> [f64; 2] {
+    pub(super) fn expected(&self, spot: CurvePoint) -> [f64; 2] {
         let (below, above) = (self.curve[spot.at], self.curve[spot.at + 1]);
         [0, 1].map(|figure| below[figure] + spot.share * (above[figure] - below[figure]))
     }
 
     /// How fast that changes with give.
-    pub(super) fn slope(&self, spot: Spot) -> [f64; 2] {
+    pub(super) fn slope(&self, spot: CurvePoint) -> [f64; 2] {
         let (below, above) = (self.curve[spot.at], self.curve[spot.at + 1]);
         [0, 1].map(|figure| (above[figure] - below[figure]) / step())
     }
 
     /// The observation of a figure at a give. The give is all that knots share here: the second shared figure has no part.
-    pub(super) fn seen(&self, figure: usize, spot: Spot) -> Seen {
+    pub(super) fn seen(&self, figure: usize, spot: CurvePoint) -> Seen {
         Seen {
             left: self.observed[figure] - self.expected(spot)[figure],
             slope: [self.slope(spot)[figure], 0.0],

@@ -17,7 +17,7 @@ pub(super) struct Seen {
 
 /// Sums over observations, each weighed by 1 / variance.
 #[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Sums {
+pub(super) struct WeightedSums {
     count: u32,
     weight: f64,
     left: f64,
@@ -78,7 +78,7 @@ impl Push {
     }
 }
 
-impl Sums {
+impl WeightedSums {
     pub(super) fn of(seen: impl Iterator<Item = Seen>) -> Self {
         seen.fold(Self::default(), Self::with)
     }

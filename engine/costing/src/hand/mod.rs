@@ -48,7 +48,7 @@ use cords::{KnotFit, fit_cord};
 use evidence::{Curves, Evidence};
 use odd::set_aside;
 use pace::{Timed, fit_pace};
-pub use trust::{GUESS_MOVES, Spread, spread};
+pub use trust::{FactorSpread, GUESS_MOVES, spread};
 pub use tying::{Tied, YOUR_HAND, YOUR_SAMPLE};
 
 /// Spread of a cord's give round the store's word, before any sample.
@@ -218,7 +218,7 @@ pub struct PaceHand {
 
 /// A figure of a sample.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Figure {
+pub enum SampleFigure {
     /// Leg that each knot took.
     TakeUp,
     /// How far each knot carried the work.
@@ -229,13 +229,13 @@ pub enum Figure {
 
 /// A sample that is not counted, or whose time is not.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Odd {
+pub struct OddSample {
     /// Its place among the samples.
     pub at: usize,
     /// The sample.
     pub sample: Sample,
     /// What is odd about it.
-    pub figure: Figure,
+    pub figure: SampleFigure,
     /// What all the others lead to expect, for one knot: millimetres or seconds.
     pub expected: f64,
     /// What it says, in the same unit.
@@ -254,7 +254,7 @@ pub struct Hand {
     /// Pace and pull; `None` without a timed sample or work.
     pub pace: Option<PaceHand>,
     /// Samples that are not counted, in their order.
-    pub odd: Vec<Odd>,
+    pub odd: Vec<OddSample>,
     /// Finished works, and steps of them, that are not counted, by their places.
     pub odd_works: Vec<usize>,
     /// Samples given.

@@ -1,20 +1,20 @@
 //! Samples that the others don't bear out.
 
-use super::{Figure, ODD, Odd, Sample};
+use super::{ODD, OddSample, Sample, SampleFigure};
 
 /// How far a sample lies from what the others lead to expect.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Surprise {
     /// In standard deviations, either way.
     pub(super) deviations: f64,
-    pub(super) figure: Figure,
+    pub(super) figure: SampleFigure,
     pub(super) expected: f64,
     pub(super) got: f64,
 }
 
 impl Surprise {
-    pub(super) fn odd(self, at: usize, samples: &[Sample]) -> Odd {
-        Odd { at, sample: samples[at].clone(), figure: self.figure, expected: self.expected, got: self.got }
+    pub(super) fn odd(self, at: usize, samples: &[Sample]) -> OddSample {
+        OddSample { at, sample: samples[at].clone(), figure: self.figure, expected: self.expected, got: self.got }
     }
 }
 

@@ -6,10 +6,10 @@ use reeve_catalogue::USUAL_GIVE;
 use reeve_measure::Time;
 
 use super::evidence::by_figures;
-use super::group::{Push, Seen, Sums, Trust, dot};
+use super::group::{Push, Seen, Trust, WeightedSums, dot};
 use super::odd::{Fitted, Surprise};
 use super::trust::of_time;
-use super::{Estimate, Figure, PACE_SD, PULL_SD, Sample, TIMING_MIN, TIMING_SD, TimedWork};
+use super::{Estimate, PACE_SD, PULL_SD, Sample, SampleFigure, TIMING_MIN, TIMING_SD, TimedWork};
 use crate::labour::Run;
 
 /// What one timed sample, or one finished work, says. Times are in seconds.
@@ -111,7 +111,7 @@ pub(super) struct TimeFit<'a> {
     /// The places of its samples and works.
     pub(super) places: Vec<usize>,
     trust: Trust,
-    sums: Sums,
+    sums: WeightedSums,
 }
 
 impl TimeFit<'_> {
@@ -154,8 +154,9 @@ fn groups_of<'e, 'a>(evidence: &'e [&'a Timed]) -> impl Iterator<Item = &'e [&'a
     evidence.chunk_by(|a, b| a.is_of_one_knot_with(b))
 }
 
-fn groups_at<'e>(shop: f64, best: [f64; 2], evidence: &'e [&Timed]) -> impl Iterator<Item = (Sums, &'e Trust)> {
-    groups_of(evidence).map(move |group| (Sums::of(group.iter().map(|one| one.seen(shop, best))), &group[0].trust))
+fn groups_at<'e>(shop: f64, best: [f64; 2], evidence: &'e [&Timed]) -> impl Iterator<Item = (WeightedSums, &'e Trust)> {
+    groups_of(evidence)
+        .map(move |group| (WeightedSums::of(group.iter().map(|one| one.seen(shop, best))), &group[0].trust))
 }
 
 impl<'a> PaceFit<'a> {
@@ -187,7 +188,7 @@ impl<'a> PaceFit<'a> {
         self.groups.iter().filter_map(|group| group.knot.map(|knot| (knot, group)))
     }
 
-    fn surprise(&self, one: &Timed, (sums, trust): (&Sums, &Trust), push: &Push, moved: [f64; 2]) -> Surprise {
+    fn surprise(&self, one: &Timed, (sums, trust): (&WeightedSums, &Trust), push: &Push, moved: [f64; 2]) -> Surprise {
         let seen = one.seen(self.shop, self.best);
         let factor = sums.factor(trust.sd(), moved);
         let off = seen.left - dot(seen.slope, moved) - factor.mean;
@@ -195,7 +196,7 @@ impl<'a> PaceFit<'a> {
         let deviations = off.abs() / variance.sqrt();
         Surprise {
             deviations,
-            figure: Figure::Time,
+            figure: SampleFigure::Time,
             expected: (one.took.ln() - off).exp() / one.knots,
             got: one.took / one.knots,
         }
@@ -214,7 +215,7 @@ impl Fitted<Timed> for PaceFit<'_> {
 
     fn of_other(&self, one: &Timed) -> Surprise {
         let alike = self.groups.iter().find(|group| group.knot.is_some() && group.knot == one.knot.as_deref());
-        let sums = alike.map_or_else(Sums::default, |group| group.sums);
+        let sums = alike.map_or_else(WeightedSums::default, |group| group.sums);
         self.surprise(one, (&sums, &one.trust), &self.push, [0.0; 2])
     }
 }

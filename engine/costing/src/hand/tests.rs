@@ -207,7 +207,7 @@ fn a_cord_without_samples_gives_as_the_store_says() {
 fn an_odd_sample_is_named_and_not_counted() {
     let samples = [square(1.02, 1.0, None), square(1.6, 1.0, None), square(0.99, 1.01, None)];
     let hand = Hand::of(&samples, 1.0);
-    assert_eq!((hand.odd.len(), hand.odd[0].at, hand.odd[0].figure), (1, 1, Figure::TakeUp));
+    assert_eq!((hand.odd.len(), hand.odd[0].at, hand.odd[0].figure), (1, 1, SampleFigure::TakeUp));
     let (expected, got) = (hand.odd[0].expected, hand.odd[0].got);
     close(got / expected, 1.6, 0.03);
     assert_eq!(hand.knots, Hand::of(&[samples[0].clone(), samples[2].clone()], 1.0).knots);
@@ -277,7 +277,7 @@ fn a_slow_sample_takes_longer_knot_by_knot_as_the_take_off_does() {
 fn an_odd_time_is_left_out_and_the_lengths_are_counted() {
     let samples = [square(1.0, 1.0, Some(2.6)), square(1.0, 1.0, Some(2.8)), square(1.0, 1.0, Some(28.0))];
     let hand = Hand::of(&samples, 1.0);
-    assert_eq!((hand.odd.len(), hand.odd[0].at, hand.odd[0].figure), (1, 2, Figure::Time));
+    assert_eq!((hand.odd.len(), hand.odd[0].at, hand.odd[0].figure), (1, 2, SampleFigure::Time));
     assert_eq!((hand.pace.unwrap().samples, hand.knots[0].samples), (2, 3));
 }
 

@@ -4,21 +4,21 @@
 //! the hours is then about the best, many do, and a solver that goes by the most promising part of a piece finds them
 //! late. To go down to whole mixes one after the other finds them soon, and leaves the solver to prove it.
 
-use super::Choice;
+use super::OfferInUnits;
 
 /// Partial mixes looked at.
 const MOST_STEPS: u32 = 100_000;
 
 /// The best mix that a bounded search finds, depth first: of the best of each hour as many as fit, then fewer.
-pub(super) fn seed(choices: &[Choice], hours: f64) -> Vec<f64> {
+pub(super) fn seed(choices: &[OfferInUnits], hours: f64) -> Vec<f64> {
     let none = vec![0.0; choices.len()];
-    let mut search = Search { choices, counts: none.clone(), best: none, most: 0.0, steps: MOST_STEPS };
+    let mut search = SeedSearch { choices, counts: none.clone(), best: none, most: 0.0, steps: MOST_STEPS };
     search.fill(0, hours, 0.0);
     search.best
 }
 
-struct Search<'a> {
-    choices: &'a [Choice],
+struct SeedSearch<'a> {
+    choices: &'a [OfferInUnits],
     counts: Vec<f64>,
     best: Vec<f64>,
     /// What the best brings.
@@ -27,7 +27,7 @@ struct Search<'a> {
     steps: u32,
 }
 
-impl Search<'_> {
+impl SeedSearch<'_> {
     /// Fills the hours left with the choices from here on, the ones before bringing so much.
     fn fill(&mut self, at: usize, left: f64, brought: f64) {
         if brought > self.most {
@@ -61,7 +61,7 @@ impl Search<'_> {
     }
 }
 
-impl Choice {
+impl OfferInUnits {
     /// The most that so many hours allow, what is done once among them.
     fn most_in(&self, hours: f64) -> f64 {
         let left = hours - self.once_hours;

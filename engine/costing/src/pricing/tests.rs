@@ -9,13 +9,13 @@ use reeve_measure::Time;
 use rust_decimal::Decimal;
 
 use super::{Priced, price_commission};
-use crate::alone::Alone;
 use crate::commission::{Client, Commission, Discount, DiscountSize, FixedLine, Item};
+use crate::learning_curve::{LearningCurve, Model};
 use crate::piece::Task;
-use crate::practice::{Model, Practice};
 use crate::rates::{Fee, FeeBase, Rates, TaxScheme};
 use crate::risk::ThreePoint;
 use crate::sample::{hang, piece, rates, tail};
+use crate::single_piece::SinglePiece;
 use crate::takeoff::take_off;
 use crate::totals::TaxClass;
 
@@ -210,7 +210,7 @@ proptest! {
 #[test]
 fn minutes_that_the_maker_states_do_not_follow_practice() {
     let mut practised = rates(TaxScheme::Net);
-    practised.bench.practice = Practice { model: Model::Unit, rate: 0.8, steady: 1000 };
+    practised.bench.practice = LearningCurve { model: Model::Unit, rate: 0.8, steady: 1000 };
     let minutes = |made: u32, own: bool, pieces: u32| {
         let mut piece = piece(2, vec![hang(0, &[0, 1]), tail(20.0, &[0, 1])]);
         piece.made = made;
@@ -286,8 +286,8 @@ fn a_design_alone_comes_to_what_its_commission_would() {
     assert!(lowest.per_hour.unwrap() >= with_fees.wage);
 }
 
-fn alone(rates: &Rates) -> Alone {
-    Alone::of(&Arc::new(take_off(&item(1).piece, &rates.bench).unwrap()), rates).unwrap()
+fn alone(rates: &Rates) -> SinglePiece {
+    SinglePiece::of(&Arc::new(take_off(&item(1).piece, &rates.bench).unwrap()), rates).unwrap()
 }
 
 #[test]

@@ -7,7 +7,7 @@ use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
 use super::draft::{Doubt, Draft};
-use super::{CutLine, Fold, LegLine, PieceFault, Spot};
+use super::{CutLine, DesignPlace, Fold, LegLine, PieceFault};
 use crate::hand::COVER;
 use crate::money::fraction;
 use crate::piece::{CordGroup, LegSet, Piece, SetId};
@@ -81,7 +81,7 @@ fn cut_line(piece: &Piece, at: usize, group: &CordGroup, legs: &Legs, bench: &Be
     if !bound::CUT_LENGTH.holds(cut.as_mm()) {
         let title = format!("each cord of `{}` comes to {:.2} m", group.name, cut.as_m());
         return Err(PieceFault::at(
-            Spot::Cord(at, "group"),
+            DesignPlace::Cord(at, "group"),
             title,
             bound::CUT_LENGTH.to_string(),
             "check the repeats and lengths of its steps",
@@ -94,7 +94,7 @@ fn cut_line(piece: &Piece, at: usize, group: &CordGroup, legs: &Legs, bench: &Be
         let label =
             format!("the longest put-up of `{}` has {:.2} m", group.cord.name, Length::mm(as_count(longest)).as_m());
         return Err(PieceFault::at(
-            Spot::Cord(at, "of"),
+            DesignPlace::Cord(at, "of"),
             title,
             label,
             "a cord is cut in one length: take another put-up, or split the group",

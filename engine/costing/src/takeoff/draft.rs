@@ -1,10 +1,10 @@
 //! What each step takes from each leg.
 
-use reeve_catalogue::{Core, Kind, Misfit, Runs, Setting, Taken, bundle_ratio, with_article};
+use reeve_catalogue::{Core, KnotKind, Misfit, Runs, Setting, Taken, bundle_ratio, with_article};
 use reeve_measure::{Length, Time, count as as_count};
 
 use super::layout::{Layout, lay_out};
-use super::{KnotLine, PieceFault, Spot, count_beads, count_legs, plural};
+use super::{DesignPlace, KnotLine, PieceFault, count_beads, count_legs, plural};
 use crate::hand::{Estimate, Tied};
 use crate::labour::Run;
 use crate::piece::{FittingId, Piece, SetId, Step, TailEnd, Tie, Work};
@@ -94,7 +94,7 @@ fn bead_of(piece: &Piece, at: usize, bead: FittingId, legs_each: u32, legs: &[Se
     let Some(bead) = fitting.bead else {
         let title = format!("`{}` has no hole to thread", fitting.name);
         return Err(PieceFault::at(
-            Spot::Step(at, "thread"),
+            DesignPlace::Step(at, "thread"),
             title,
             "",
             "give it `bore` and `length` in store/fittings.toml",
@@ -106,7 +106,7 @@ fn bead_of(piece: &Piece, at: usize, bead: FittingId, legs_each: u32, legs: &[Se
             format!("{legs_each} legs of {} mm don't go through `{}`", thickest(piece, legs).as_mm(), fitting.name);
         let label = format!("they need a hole of {:.1} mm, its hole is {} mm", bundle.as_mm(), bead.bore.as_mm());
         return Err(PieceFault::at(
-            Spot::Step(at, "thread"),
+            DesignPlace::Step(at, "thread"),
             title,
             label,
             "take a bead with a larger hole, or fewer legs",
@@ -119,7 +119,7 @@ fn beads(piece: &Piece, at: usize, times: u32, legs_each: u32, legs: &[SetId]) -
     let count = count_legs(piece, legs);
     if !count.is_multiple_of(u64::from(legs_each)) {
         let title = format!("{count} legs don't divide into bundles of {legs_each} for the beads");
-        return Err(PieceFault::at(Spot::Step(at, "legs"), title, "", "change `legs-each` or the sets"));
+        return Err(PieceFault::at(DesignPlace::Step(at, "legs"), title, "", "change `legs-each` or the sets"));
     }
     Ok(count_beads(piece, times, legs_each, legs))
 }
@@ -172,21 +172,21 @@ fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, bench: &Bench) ->
 }
 
 /// The place to look at, and what to change.
-fn mending(misfit: &Misfit, at: usize, tie: &Tie) -> (Spot, String) {
+fn mending(misfit: &Misfit, at: usize, tie: &Tie) -> (DesignPlace, String) {
     if let Misfit::Refused { parameter, .. } = misfit {
         let named = |name: &String| tie.parameters.iter().position(|(chosen, _)| chosen == name);
         let key = if tie.on.is_some() { "on" } else { "knot" };
         let spot = match parameter {
-            Some(name) => named(name).map_or(Spot::Step(at, "knot"), |nth| Spot::Parameter(at, nth)),
-            None => Spot::Step(at, key),
+            Some(name) => named(name).map_or(DesignPlace::Step(at, "knot"), |nth| DesignPlace::Parameter(at, nth)),
+            None => DesignPlace::Step(at, key),
         };
         return (spot, misfit.parameter_help().unwrap_or_else(|| "tie it otherwise, or another knot".to_owned()));
     }
     if let Misfit::Library { remedy, .. } = misfit {
-        return (Spot::Step(at, "knot"), remedy.clone());
+        return (DesignPlace::Step(at, "knot"), remedy.clone());
     }
     let (key, help) = key_of(misfit, tie);
-    (Spot::Step(at, key), help.to_owned())
+    (DesignPlace::Step(at, key), help.to_owned())
 }
 
 /// The key to look at, and what to change, where the catalogue itself knows.
@@ -220,17 +220,22 @@ fn core_of_fitting(piece: &Piece, at: usize, fitting: FittingId) -> Result<Core,
     let fitting = &piece.fittings[fitting].many.0;
     fitting.section.map(Section::as_core).ok_or_else(|| {
         let title = format!("nothing can be tied on `{}`", fitting.name);
-        PieceFault::at(Spot::Step(at, "on"), title, "it has no section", "give it `section` in store/fittings.toml")
+        PieceFault::at(
+            DesignPlace::Step(at, "on"),
+            title,
+            "it has no section",
+            "give it `section` in store/fittings.toml",
+        )
     })
 }
 
 /// A knot that hangs a cord by its fold needs cords that are folded.
 fn check_folded(piece: &Piece, at: usize, step: &Step, tie: &Tie) -> Result<(), PieceFault> {
-    let by_fold = tie.knot.kind == Kind::Mounting && tie.knot.working.legs == (2, 2);
+    let by_fold = tie.knot.kind == KnotKind::Mounting && tie.knot.working.legs == (2, 2);
     let single = step.hang.iter().find(|group| !piece.groups[**group].folded);
     match single {
         Some(group) if by_fold => Err(PieceFault::at(
-            Spot::Step(at, "hang"),
+            DesignPlace::Step(at, "hang"),
             format!(
                 "{} hangs a cord by its fold, and the cords of `{}` are not folded",
                 with_article(&tie.knot.title),
@@ -312,7 +317,7 @@ pub(super) fn check_room(piece: &Piece, drafts: &[Draft]) -> Vec<PieceFault> {
             );
             let label = format!("it has room for {:.0} mm", room.as_mm());
             faults.push(PieceFault::at(
-                Spot::Step(at, "on"),
+                DesignPlace::Step(at, "on"),
                 title,
                 label,
                 "take a larger fitting, thinner cord or fewer cords",

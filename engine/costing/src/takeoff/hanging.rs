@@ -1,6 +1,6 @@
 //! Whether every leg has joined the work before a step uses it, and ends in a tail.
 
-use super::{PieceFault, Spot};
+use super::{DesignPlace, PieceFault};
 use crate::piece::{Piece, SetId, Step, Work};
 
 /// Every group is hung once, and before a step uses its legs.
@@ -11,7 +11,7 @@ pub(super) fn check_hanging(piece: &Piece) -> Vec<PieceFault> {
         for group in &step.hang {
             if std::mem::replace(&mut hung[*group], true) {
                 let title = format!("the cords of `{}` are hung a second time", piece.groups[*group].name);
-                faults.push(PieceFault::at(Spot::Step(at, "hang"), title, "once is enough", ""));
+                faults.push(PieceFault::at(DesignPlace::Step(at, "hang"), title, "once is enough", ""));
             }
         }
         faults.extend(not_hung(piece, at, step, &mut hung));
@@ -19,7 +19,7 @@ pub(super) fn check_hanging(piece: &Piece) -> Vec<PieceFault> {
     let never = hung.iter().enumerate().filter(|(_, hung)| !**hung);
     faults.extend(never.map(|(at, _)| {
         PieceFault::at(
-            Spot::Cord(at, "group"),
+            DesignPlace::Cord(at, "group"),
             format!("the cords of `{}` never join the work", piece.groups[at].name),
             "no step hangs or uses them",
             "name the group in the `hang` of a step, or take it out",
@@ -40,7 +40,7 @@ fn not_hung(piece: &Piece, at: usize, step: &Step, hung: &mut [bool]) -> Vec<Pie
         let group = piece.sets[set].group;
         if !std::mem::replace(&mut hung[group], true) {
             faults.push(PieceFault::at(
-                Spot::Step(at, key),
+                DesignPlace::Step(at, key),
                 format!("`{}` is not hung yet", piece.sets[set].name),
                 "this step needs its legs",
                 format!("name `{}` in the `hang` of this step or an earlier one", piece.groups[group].name),
@@ -59,7 +59,7 @@ pub(super) fn without_tail(piece: &Piece) -> Vec<PieceFault> {
     bare_ended
         .map(|(_, set)| {
             PieceFault::at(
-                Spot::Cord(set.group, "group"),
+                DesignPlace::Cord(set.group, "group"),
                 format!("the legs of `{}` have no tail", set.name),
                 "nothing is left below their last step to tie or trim with",
                 "add a step with `tail` and these legs; flush = true for ends that are cut off",

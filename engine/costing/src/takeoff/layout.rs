@@ -2,7 +2,7 @@
 
 use reeve_catalogue::{Knot, Runs, with_article};
 
-use super::{PieceFault, Spot, count_legs};
+use super::{DesignPlace, PieceFault, count_legs};
 use crate::piece::{Piece, SetId, Tie};
 
 /// Legs of a step laid out over its columns.
@@ -26,7 +26,7 @@ pub(super) struct Layout {
 
 /// Lays the legs out, or says what doesn't divide.
 pub(super) fn lay_out(piece: &Piece, at: usize, tie: &Tie) -> Result<Layout, PieceFault> {
-    let desk = Desk { piece, at, tie, knot: &tie.knot };
+    let desk = LayoutInput { piece, at, tie, knot: &tie.knot };
     if count_legs(piece, &tie.working) == 0 {
         return Err(desk.fault(
             "working",
@@ -46,16 +46,16 @@ pub(super) fn lay_out(piece: &Piece, at: usize, tie: &Tie) -> Result<Layout, Pie
 }
 
 /// What a layout is worked out from.
-struct Desk<'a> {
+struct LayoutInput<'a> {
     piece: &'a Piece,
     at: usize,
     tie: &'a Tie,
     knot: &'a Knot,
 }
 
-impl Desk<'_> {
+impl LayoutInput<'_> {
     fn fault(&self, key: &'static str, title: String, help: &str) -> PieceFault {
-        PieceFault::at(Spot::Step(self.at, key), title, "", help)
+        PieceFault::at(DesignPlace::Step(self.at, key), title, "", help)
     }
 
     fn working(&self) -> u64 {

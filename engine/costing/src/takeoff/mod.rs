@@ -19,8 +19,8 @@ use reeve_measure::{Length, Mass, Time, count as as_count};
 use rust_decimal::Decimal;
 
 use crate::hand::Estimate;
+use crate::learning_curve::Practised;
 use crate::piece::{Piece, SetId};
-use crate::practice::Practised;
 use crate::rates::Bench;
 use crate::risk::Spread;
 use crate::store::{Cord, Fitting, Many};
@@ -191,7 +191,7 @@ pub enum ChoreSort {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PieceFault {
     /// Where in the design.
-    pub spot: Spot,
+    pub spot: DesignPlace,
     /// What is wrong, with the values.
     pub title: String,
     /// The limit, or what is needed.
@@ -202,7 +202,7 @@ pub struct PieceFault {
 
 /// A place in a design.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Spot {
+pub enum DesignPlace {
     /// A key of the step of this index.
     Step(usize, &'static str),
     /// A value among the parameters of the step of this index.
@@ -212,7 +212,12 @@ pub enum Spot {
 }
 
 impl PieceFault {
-    pub(crate) fn at(spot: Spot, title: impl Into<String>, label: impl Into<String>, help: impl Into<String>) -> Self {
+    pub(crate) fn at(
+        spot: DesignPlace,
+        title: impl Into<String>,
+        label: impl Into<String>,
+        help: impl Into<String>,
+    ) -> Self {
         Self { spot, title: title.into(), label: label.into(), help: help.into() }
     }
 }

@@ -8,8 +8,8 @@ use rust_decimal::Decimal;
 use super::draft::{Draft, Pull};
 use super::{Chore, ChoreSort, Doing, KnotLine, Paced, StepLine, count_beads, count_legs};
 use crate::labour::Run;
+use crate::learning_curve::{LearningCurve, Practised};
 use crate::piece::{Piece, Step, Work};
-use crate::practice::{Practice, Practised};
 use crate::rates::Bench;
 use crate::risk::Spread;
 use crate::store::{Fitting, Many};
@@ -41,7 +41,7 @@ pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], 
         let first = step.time.map_or(reckoned, |own| bench.spread_as_given(own));
         let own = step.time.is_some();
         // Minutes that the maker states are what it takes her now: neither pieces made before nor those of a row take off.
-        let (before, practice) = if own { (0, Practice::NONE) } else { (u64::from(piece.made), bench.practice) };
+        let (before, practice) = if own { (0, LearningCurve::NONE) } else { (u64::from(piece.made), bench.practice) };
         lines.push(StepLine {
             title: step.title.clone(),
             strays: first.sd,

@@ -4,7 +4,7 @@ use std::fs::File;
 
 use super::Pipes;
 use super::guard::Held;
-use crate::trouble::Trouble;
+use crate::error::LibraryError;
 
 /// Nothing could be begun.
 pub(super) struct Begun;
@@ -16,7 +16,7 @@ impl Begun {
     }
 
     #[allow(clippy::unused_self, reason = "as on Linux")]
-    pub(super) fn close(self, _: &mut File) -> Result<(), Trouble> {
+    pub(super) fn close(self, _: &mut File) -> Result<(), LibraryError> {
         Ok(())
     }
 }

@@ -7,16 +7,16 @@ use std::fs::File;
 
 use super::Pipes;
 use super::system::Begun;
-use crate::trouble::Trouble;
+use crate::error::LibraryError;
 
 /// What holds and what must hold but does not, in words.
 #[derive(Default)]
-pub(super) struct Held {
+pub(super) struct Guarded {
     holds: Vec<String>,
     lacks: Vec<String>,
 }
 
-impl Held {
+impl Guarded {
     /// A guard that a library is not loaded without.
     pub(super) fn must(&mut self, holds: bool, words: &str) {
         if holds { &mut self.holds } else { &mut self.lacks }.push(words.to_owned());
@@ -33,14 +33,14 @@ pub(super) const ONLY_COMPUTING: &str = "no call of the system but what computin
 
 /// The guards, as far as they hold before the library is known.
 pub(super) struct Guard {
-    held: Held,
+    held: Guarded,
     begun: Option<Begun>,
 }
 
 impl Guard {
     /// Restricts this process, for good. `program` is the process that started it.
     pub(super) fn begin(memory_mib: u32, program: u32, pipes: &Pipes) -> Self {
-        let mut held = Held::default();
+        let mut held = Guarded::default();
         limits(memory_mib, &mut held);
         let begun = Begun::begin(pipes, program, &mut held);
         Self { held, begun }
@@ -49,10 +49,10 @@ impl Guard {
     /// Restricts it to what computing takes, once the library's file is there. Yields what holds, in words.
     ///
     /// # Errors
-    /// A [`Trouble`] when something does not hold that must, and the maker has not said that it need not.
-    pub(super) fn close(self, library: Option<&mut File>, waived: bool) -> Result<Vec<String>, Trouble> {
+    /// A [`LibraryError`] when something does not hold that must, and the maker has not said that it need not.
+    pub(super) fn close(self, library: Option<&mut File>, waived: bool) -> Result<Vec<String>, LibraryError> {
         if !waived && !self.held.lacks.is_empty() {
-            return Err(Trouble::Unguarded(self.held.lacks));
+            return Err(LibraryError::Unguarded(self.held.lacks));
         }
         if let (Some(begun), Some(library)) = (self.begun, library) {
             begun.close(library)?;
@@ -62,7 +62,7 @@ impl Guard {
 }
 
 #[cfg(unix)]
-fn limits(memory_mib: u32, held: &mut Held) {
+fn limits(memory_mib: u32, held: &mut Guarded) {
     use rustix::process::{Resource, Rlimit, setrlimit};
     // Beyond this a process that lost its program ends by itself.
     const SECONDS: u64 = 600;
@@ -74,6 +74,6 @@ fn limits(memory_mib: u32, held: &mut Held) {
 }
 
 #[cfg(not(unix))]
-fn limits(_: u32, held: &mut Held) {
+fn limits(_: u32, held: &mut Guarded) {
     held.must(false, "a limit of memory");
 }

@@ -8,8 +8,8 @@ use std::{ptr, slice};
 use reeve_kit::abi::{self, size_of_u32};
 
 use crate::described::{Described, DescribedKnot, DescribedParameter, MOST_KNOTS, MOST_TEXT};
-use crate::trouble::Trouble;
-use crate::wire::Asked;
+use crate::error::LibraryError;
+use crate::wire::WireQuestion;
 
 /// A library, loaded, whose table begins as it should.
 pub(super) struct Loaded {
@@ -19,25 +19,25 @@ pub(super) struct Loaded {
 }
 
 /// Loads a library from a path and looks at its table; `shown` is what messages call it.
-pub(super) fn load(path: &Path, shown: &Path) -> Result<Loaded, Trouble> {
+pub(super) fn load(path: &Path, shown: &Path) -> Result<Loaded, LibraryError> {
     // SAFETY: code of the library runs here. That is what this process is for.
-    let library =
-        unsafe { libloading::Library::new(path) }.map_err(|error| Trouble::NotALibrary(words(&error, path, shown)))?;
+    let library = unsafe { libloading::Library::new(path) }
+        .map_err(|error| LibraryError::NotALibrary(words(&error, path, shown)))?;
     // SAFETY: only the address is taken; what stands there is looked at bit by bit below.
     let table = unsafe { library.get::<*const abi::Library>(abi::SYMBOL) }.map(|table| *table);
-    let table = checked(table.map_err(|_| Trouble::NoTable)?)?;
+    let table = checked(table.map_err(|_| LibraryError::NoTable)?)?;
     Ok(Loaded { table, _library: library })
 }
 
 /// Loads one of the system's own libraries, by its name, for as long as the process lasts.
 #[cfg(unix)]
-pub(super) fn load_system(name: &str) -> Result<(), Trouble> {
+pub(super) fn load_system(name: &str) -> Result<(), LibraryError> {
     // SAFETY: a name without a path is looked for among the system's libraries alone, whose code is as good as the system's.
     match unsafe { libloading::Library::new(name) } {
         Ok(library) => std::mem::forget(library),
         Err(error) => {
             let said = std::error::Error::source(&error).map_or_else(|| error.to_string(), ToString::to_string);
-            return Err(Trouble::NotALibrary(said));
+            return Err(LibraryError::NotALibrary(said));
         }
     }
     Ok(())
@@ -52,9 +52,9 @@ fn words(error: &libloading::Error, path: &Path, shown: &Path) -> String {
 }
 
 /// The table, if it is one of the contract that the program keeps.
-fn checked(table: *const abi::Library) -> Result<abi::Library, Trouble> {
+fn checked(table: *const abi::Library) -> Result<abi::Library, LibraryError> {
     if table.is_null() {
-        return Err(Trouble::NoTable);
+        return Err(LibraryError::NoTable);
     }
     // SAFETY: the symbol names something of the library; each field is read before what follows it is believed to be there.
     let (magic, major, size) = unsafe {
@@ -65,19 +65,19 @@ fn checked(table: *const abi::Library) -> Result<abi::Library, Trouble> {
         )
     };
     if magic != abi::MAGIC {
-        return Err(Trouble::NotOurs);
+        return Err(LibraryError::NotOurs);
     }
     if major != abi::MAJOR {
-        return Err(Trouble::OtherContract { major, ours: abi::MAJOR });
+        return Err(LibraryError::OtherContract { major, ours: abi::MAJOR });
     }
     long_enough::<abi::Library>("a table", size)?;
     // SAFETY: it says itself that it is as long as that.
     Ok(unsafe { ptr::read_unaligned(table) })
 }
 
-fn long_enough<T>(what: &str, size: u32) -> Result<(), Trouble> {
+fn long_enough<T>(what: &str, size: u32) -> Result<(), LibraryError> {
     let least = size_of_u32::<T>();
-    if size >= least { Ok(()) } else { Err(Trouble::Short { what: what.to_owned(), size, least }) }
+    if size >= least { Ok(()) } else { Err(LibraryError::Short { what: what.to_owned(), size, least }) }
 }
 
 /// What a knot may have of each.
@@ -87,10 +87,10 @@ const MOST_PARAMETERS: u32 = 16;
 
 impl Loaded {
     /// The library as it describes itself.
-    pub(super) fn describe(&self) -> Result<Described, Trouble> {
+    pub(super) fn describe(&self) -> Result<Described, LibraryError> {
         let table = &self.table;
         if table.take.is_none() || table.knot.is_none() {
-            return Err(Trouble::Description("its table points at no functions".to_owned()));
+            return Err(LibraryError::Description("its table points at no functions".to_owned()));
         }
         within("a number of knots", table.knot_count, 1, u32::try_from(MOST_KNOTS).unwrap_or(u32::MAX))?;
         Ok(Described {
@@ -101,8 +101,8 @@ impl Loaded {
         })
     }
 
-    fn knot(&self, place: u32) -> Result<DescribedKnot, Trouble> {
-        let missing = || Trouble::Description(format!("nothing stands in the place of its knot {place}"));
+    fn knot(&self, place: u32) -> Result<DescribedKnot, LibraryError> {
+        let missing = || LibraryError::Description(format!("nothing stands in the place of its knot {place}"));
         let ask = self.table.knot.ok_or_else(missing)?;
         // SAFETY: the contract's call, with a place that the library counts itself.
         let knot = unsafe { ask(place) };
@@ -117,7 +117,7 @@ impl Loaded {
     }
 
     /// Asks what one knot takes.
-    pub(super) fn take(&self, asked: &Asked) -> (u32, abi::Taken) {
+    pub(super) fn take(&self, asked: &WireQuestion) -> (u32, abi::Taken) {
         let setting = abi::Setting {
             size: size_of_u32::<abi::Setting>(),
             working: asked.working,
@@ -140,7 +140,7 @@ impl Loaded {
     }
 }
 
-fn described(knot: &abi::Knot, place: u32) -> Result<DescribedKnot, Trouble> {
+fn described(knot: &abi::Knot, place: u32) -> Result<DescribedKnot, LibraryError> {
     let name = text(&knot.name, &format!("the name of its knot {place}"))?;
     let of = |what: &str| format!("{what} of `{name}`");
     within(&of("a number of other names"), knot.also_count, 0, MOST_ALSO)?;
@@ -168,12 +168,12 @@ fn described(knot: &abi::Knot, place: u32) -> Result<DescribedKnot, Trouble> {
     })
 }
 
-fn parameters(knot: &abi::Knot, of: &str) -> Result<Vec<DescribedParameter>, Trouble> {
+fn parameters(knot: &abi::Knot, of: &str) -> Result<Vec<DescribedParameter>, LibraryError> {
     if knot.parameter_count == 0 {
         return Ok(Vec::new());
     }
     if knot.parameters.is_null() {
-        return Err(Trouble::Description(format!("the parameters of `{of}` stand nowhere")));
+        return Err(LibraryError::Description(format!("the parameters of `{of}` stand nowhere")));
     }
     // SAFETY: the first of them says how long each is.
     let size = unsafe { ptr::read_unaligned(&raw const (*knot.parameters).size) };
@@ -199,17 +199,17 @@ fn parameters(knot: &abi::Knot, of: &str) -> Result<Vec<DescribedParameter>, Tro
     (0..knot.parameter_count).map(one).collect()
 }
 
-fn texts(first: *const abi::Text, count: u32, what: &str) -> Result<Vec<String>, Trouble> {
+fn texts(first: *const abi::Text, count: u32, what: &str) -> Result<Vec<String>, LibraryError> {
     if count > 0 && first.is_null() {
-        return Err(Trouble::Description(format!("{what} stands nowhere")));
+        return Err(LibraryError::Description(format!("{what} stands nowhere")));
     }
     // SAFETY: the library says that so many stand there.
     let one = |at: u32| text(&unsafe { ptr::read_unaligned(first.add(at as usize)) }, what);
     (0..count).map(one).collect()
 }
 
-fn text(text: &abi::Text, what: &str) -> Result<String, Trouble> {
-    let wrong = |why: String| Trouble::Description(format!("{what} {why}"));
+fn text(text: &abi::Text, what: &str) -> Result<String, LibraryError> {
+    let wrong = |why: String| LibraryError::Description(format!("{what} {why}"));
     if text.bytes.is_null() || text.length == 0 {
         return Err(wrong("is empty".to_owned()));
     }
@@ -222,9 +222,9 @@ fn text(text: &abi::Text, what: &str) -> Result<String, Trouble> {
     Ok(words.to_owned())
 }
 
-fn within(what: &str, count: u32, least: u32, most: u32) -> Result<(), Trouble> {
+fn within(what: &str, count: u32, least: u32, most: u32) -> Result<(), LibraryError> {
     if (least..=most).contains(&count) {
         return Ok(());
     }
-    Err(Trouble::Description(format!("{what} of {count}, which must be from {least} to {most}")))
+    Err(LibraryError::Description(format!("{what} of {count}, which must be from {least} to {most}")))
 }

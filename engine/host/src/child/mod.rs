@@ -16,7 +16,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use crate::described::Described;
-use crate::trouble::Trouble;
+use crate::error::LibraryError;
 use crate::wire::{Answers, Hello, Load, Questions, open, receive, send};
 #[cfg(not(all(target_os = "linux", any(target_arch = "x86_64", target_arch = "aarch64"))))]
 use elsewhere as system;
@@ -43,7 +43,7 @@ pub fn serve(words: &[OsString]) -> ExitCode {
     let served = match begin(Path::new(file), guard, &mut pipes) {
         Ok((loaded, described)) => send(&mut *pipes.to, &Hello::Ready(described))
             .and_then(|()| answer_all(&loaded, &mut *pipes.from, &mut *pipes.to)),
-        Err(trouble) => send(&mut *pipes.to, &Hello::Trouble(trouble)),
+        Err(trouble) => send(&mut *pipes.to, &Hello::Error(trouble)),
     };
     if served.is_ok() { ExitCode::SUCCESS } else { ExitCode::from(PIPE_GONE) }
 }
@@ -55,12 +55,12 @@ pub(crate) const COPY: &str = "copy";
 pub(crate) const PIPE_GONE: u8 = 97;
 
 /// Loads the library when it is told that the file is the right one, and all that holds it back has been told.
-fn begin(file: &Path, guard: Guard, pipes: &mut Pipes) -> Result<(Loaded, Described), Trouble> {
+fn begin(file: &Path, guard: Guard, pipes: &mut Pipes) -> Result<(Loaded, Described), LibraryError> {
     let told = receive(&mut *pipes.from).ok().flatten();
-    let load = told.and_then(|bytes| open::<Load>(&bytes)).ok_or(Trouble::Pipe)?;
+    let load = told.and_then(|bytes| open::<Load>(&bytes)).ok_or(LibraryError::Pipe)?;
     let held = guard.close(pipes.copy.as_deref_mut(), load.waived);
     // Before any code of the library's runs: after that the pipe may tell anything.
-    send(&mut *pipes.to, &held).map_err(|_| Trouble::Pipe)?;
+    send(&mut *pipes.to, &held).map_err(|_| LibraryError::Pipe)?;
     held?;
     let path = pipes.path();
     let loaded = load::load(path.as_deref().unwrap_or(file), file)?;

@@ -5,10 +5,10 @@ use std::time::Instant;
 use reeve_kit::abi;
 
 use super::load::Loaded;
-use crate::wire::{Asked, Figures, Told};
+use crate::wire::{TakenFigures, Told, WireQuestion};
 
 /// The answer, and how long the faster of two took, in nanoseconds.
-pub(super) fn answer(loaded: &Loaded, asked: &Asked) -> (Told, u64) {
+pub(super) fn answer(loaded: &Loaded, asked: &WireQuestion) -> (Told, u64) {
     let (first, first_ns) = timed(loaded, asked);
     let (second, second_ns) = timed(loaded, asked);
     let told = if first.same_as(&second) {
@@ -24,7 +24,7 @@ pub(super) fn answer(loaded: &Loaded, asked: &Asked) -> (Told, u64) {
     (told, first_ns.min(second_ns))
 }
 
-fn timed(loaded: &Loaded, asked: &Asked) -> (Raw, u64) {
+fn timed(loaded: &Loaded, asked: &WireQuestion) -> (Raw, u64) {
     let begun = Instant::now();
     let (status, taken) = loaded.take(asked);
     (Raw { status, taken }, u64::try_from(begun.elapsed().as_nanos()).unwrap_or(u64::MAX))
@@ -37,9 +37,9 @@ struct Raw {
 }
 
 impl Raw {
-    fn figures(&self) -> Figures {
+    fn figures(&self) -> TakenFigures {
         let taken = &self.taken;
-        Figures {
+        TakenFigures {
             working_mm: taken.working_mm,
             core_mm: taken.core_mm,
             rise_mm: taken.rise_mm,

@@ -1,26 +1,26 @@
 //! The questions of a probe: deterministic, and over the whole range of what a knot declares.
 
-use reeve_catalogue::{Core, Knot, Parameter, Question, Setting, Unit};
+use reeve_catalogue::{Core, Knot, Parameter, ParameterUnit, Question, Setting};
 use reeve_measure::Length;
 
 use crate::described::DescribedKnot;
 use crate::library::as_asked;
-use crate::wire::Asked;
+use crate::wire::WireQuestion;
 
 /// One question, and which law it is a part of.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Case {
+pub(super) struct ProbeQuestion {
     pub(super) cord: f64,
     pub(super) give: f64,
     pub(super) working: u32,
     pub(super) core: Core,
     pub(super) values: Vec<f64>,
-    pub(super) part: Part,
+    pub(super) part: LawPart,
 }
 
 /// Which law a question is a part of. Questions of one run follow one another, and one thing grows along it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Part {
+pub(super) enum LawPart {
     /// With the usual figures: it must not all be refused.
     Usual,
     /// One of a run in which a parameter grows.
@@ -44,9 +44,9 @@ const CHANCES: u32 = 1500;
 /// Corners of the ranges are tried of so many parameters at once.
 const MOST_CORNERS: usize = 8;
 
-impl Case {
+impl ProbeQuestion {
     /// The question as it is asked.
-    pub(super) fn asked(&self, place: u32, knot: &Knot) -> Asked {
+    pub(super) fn asked(&self, place: u32, knot: &Knot) -> WireQuestion {
         let setting = self.setting();
         let core = setting.cord * knot.core_thickness(&setting);
         as_asked(place, &Question { knot: &knot.name, setting: &setting, core, values: &self.values })
@@ -72,9 +72,9 @@ impl Case {
 }
 
 /// Every question of a probe, in order.
-pub(super) fn battery(described: &DescribedKnot, knot: &Knot) -> Vec<Case> {
+pub(super) fn battery(described: &DescribedKnot, knot: &Knot) -> Vec<ProbeQuestion> {
     let usual: Vec<f64> = knot.parameters.iter().map(|parameter| parameter.default).collect();
-    let mut maker = Maker { knot, cases: Vec::new(), runs: 0 };
+    let mut maker = LibraryMaker { knot, cases: Vec::new(), runs: 0 };
     for cord in CORDS {
         for working in some_of(knot.working.legs) {
             maker.settings(cord, working, &usual);
@@ -89,19 +89,19 @@ pub(super) fn battery(described: &DescribedKnot, knot: &Knot) -> Vec<Case> {
     maker.cases
 }
 
-struct Maker<'a> {
+struct LibraryMaker<'a> {
     knot: &'a Knot,
-    cases: Vec<Case>,
+    cases: Vec<ProbeQuestion>,
     runs: u32,
 }
 
-impl Maker<'_> {
+impl LibraryMaker<'_> {
     fn run(&mut self) -> u32 {
         self.runs += 1;
         self.runs
     }
 
-    fn put(&mut self, case: Case) {
+    fn put(&mut self, case: ProbeQuestion) {
         let twice = twice(&case, self.knot);
         self.cases.push(case);
         self.cases.extend(twice);
@@ -109,18 +109,18 @@ impl Maker<'_> {
 
     /// Every core and give, at the usual figures.
     fn settings(&mut self, cord: f64, working: u32, values: &[f64]) {
-        let case = |core, give, part| Case { cord, give, working, core, values: values.to_vec(), part };
+        let case = |core, give, part| ProbeQuestion { cord, give, working, core, values: values.to_vec(), part };
         let cores = cores(self.knot, cord);
         for core in cores.iter().flatten() {
-            self.put(case(*core, 0.05, Part::Usual));
+            self.put(case(*core, 0.05, LawPart::Usual));
         }
         for run in &cores {
             let number = self.run();
-            self.cases.extend(run.iter().map(|core| case(*core, 0.1, Part::Core(number))));
+            self.cases.extend(run.iter().map(|core| case(*core, 0.1, LawPart::Core(number))));
         }
         for core in cores.iter().flatten() {
             let number = self.run();
-            self.cases.extend(GIVES.map(|give| case(*core, give, Part::Softer(number))));
+            self.cases.extend(GIVES.map(|give| case(*core, give, LawPart::Softer(number))));
         }
     }
 
@@ -129,11 +129,11 @@ impl Maker<'_> {
         for working in some_of(self.knot.working.legs) {
             for core in cores(self.knot, 4.0).into_iter().filter_map(|run| run.last().copied()) {
                 let number = self.run();
-                let part = if grows { Part::Grows(at, number) } else { Part::Any };
+                let part = if grows { LawPart::Grows(at, number) } else { LawPart::Any };
                 for value in over(parameter) {
                     let mut values = usual.to_vec();
                     values[at] = value;
-                    self.cases.push(Case { cord: 4.0, give: 0.1, working, core, values, part });
+                    self.cases.push(ProbeQuestion { cord: 4.0, give: 0.1, working, core, values, part });
                 }
             }
         }
@@ -149,7 +149,7 @@ impl Maker<'_> {
                 values[at] = if corner >> at & 1 == 0 { parameter.least } else { parameter.most };
             }
             let working = self.knot.working.legs.0;
-            self.put(Case { cord: 4.0, give: 0.1, working, core, values, part: Part::Any });
+            self.put(ProbeQuestion { cord: 4.0, give: 0.1, working, core, values, part: LawPart::Any });
         }
     }
 
@@ -162,24 +162,24 @@ impl Maker<'_> {
             let working = least + chance.whole(most - least);
             let values = self.knot.parameters.iter().map(|parameter| chance.value(parameter)).collect();
             let core = cores[chance.below(cores.len())];
-            self.put(Case { cord, give: 0.2 * chance.share(), working, core, values, part: Part::Any });
+            self.put(ProbeQuestion { cord, give: 0.2 * chance.share(), working, core, values, part: LawPart::Any });
         }
     }
 }
 
 /// The same with every length twice as long; nothing where a parameter would leave its range.
-fn twice(case: &Case, knot: &Knot) -> Option<Case> {
+fn twice(case: &ProbeQuestion, knot: &Knot) -> Option<ProbeQuestion> {
     let core = match case.core {
         Core::Legs { count, diameter } => Core::Legs { count, diameter: diameter * 2.0 },
         Core::Rod(rod) => Core::Rod(rod * 2.0),
         Core::Bar(a, b) => Core::Bar(a * 2.0, b * 2.0),
     };
     let of = |(parameter, value): (&Parameter, &f64)| {
-        let value = if parameter.unit == Unit::Length { value * 2.0 } else { *value };
+        let value = if parameter.unit == ParameterUnit::Length { value * 2.0 } else { *value };
         (value <= parameter.most).then_some(value)
     };
     let values = knot.parameters.iter().zip(&case.values).map(of).collect::<Option<Vec<f64>>>()?;
-    Some(Case { cord: case.cord * 2.0, core, values, part: Part::Twice, ..case.clone() })
+    Some(ProbeQuestion { cord: case.cord * 2.0, core, values, part: LawPart::Twice, ..case.clone() })
 }
 
 /// What it can be tied round, in runs from thin to thick; there is always one run with something in it.

@@ -8,14 +8,14 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use reeve_catalogue::{Catalogue, Knot};
-use reeve_reading::{Fault, Source, is_name};
+use reeve_reading::{Fault, SourceText, is_name};
 
 use crate::described::{Described, DescribedKnot, knot_text};
+use crate::error::LibraryError;
 use crate::judged::Answer;
 use crate::library::{Guards, Library, Program};
-use crate::trouble::Trouble;
-use crate::wire::Asked;
-use battery::{Case, battery};
+use crate::wire::WireQuestion;
+use battery::{ProbeQuestion, battery};
 
 /// The longest that one answer may take.
 const SLOWEST: Duration = Duration::from_millis(50);
@@ -36,12 +36,12 @@ pub struct Probed {
     /// The slowest answer.
     pub slowest: Duration,
     /// What is wrong with it; nothing in a good library.
-    pub findings: Vec<Finding>,
+    pub findings: Vec<ProbeFinding>,
 }
 
 /// One thing that is wrong.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Finding {
+pub struct ProbeFinding {
     /// The knot, or nothing where it is the library as a whole.
     pub knot: Option<String>,
     /// What is wrong, with the values.
@@ -51,8 +51,8 @@ pub struct Finding {
 /// Probes a library whose file has this digest.
 ///
 /// # Errors
-/// A [`Trouble`] when it can't be loaded at all; everything else is a [`Finding`].
-pub fn probe(file: &Path, digest: &str, program: &Program, needs: Guards) -> Result<Probed, Trouble> {
+/// A [`LibraryError`] when it can't be loaded at all; everything else is a [`ProbeFinding`].
+pub fn probe(file: &Path, digest: &str, program: &Program, needs: Guards) -> Result<Probed, LibraryError> {
     let named = file.display().to_string();
     let begin = || Library::new(&named, file, digest, program, needs);
     probe_both(&begin(), &begin())
@@ -61,8 +61,8 @@ pub fn probe(file: &Path, digest: &str, program: &Program, needs: Guards) -> Res
 /// Probes a library that two processes hold.
 ///
 /// # Errors
-/// A [`Trouble`] when it can't be loaded at all; everything else is a [`Finding`].
-pub fn probe_both(first: &Library, second: &Library) -> Result<Probed, Trouble> {
+/// A [`LibraryError`] when it can't be loaded at all; everything else is a [`ProbeFinding`].
+pub fn probe_both(first: &Library, second: &Library) -> Result<Probed, LibraryError> {
     let described = first.describe()?;
     let mut probed = Probed {
         knots: Vec::new(),
@@ -89,9 +89,9 @@ pub fn probe_both(first: &Library, second: &Library) -> Result<Probed, Trouble> 
 }
 
 /// What can be wrong with the library as a whole.
-fn whole(described: &Described) -> Vec<Finding> {
+fn whole(described: &Described) -> Vec<ProbeFinding> {
     let mut findings = Vec::new();
-    let mut find = |words: String| findings.push(Finding { knot: None, words });
+    let mut find = |words: String| findings.push(ProbeFinding { knot: None, words });
     if !is_name(&described.name) {
         find(format!("its name `{}` must be small letters, digits and hyphens, at most 60", described.name));
     }
@@ -108,7 +108,7 @@ fn whole(described: &Described) -> Vec<Finding> {
 fn read(library: &str, knot: &DescribedKnot) -> Result<(Arc<Knot>, String), Vec<Fault>> {
     let text = knot_text(library, knot);
     let mut catalogue = Catalogue::default();
-    let faults = catalogue.add(&Source::new(format!("{}.toml", knot.name), text.clone()));
+    let faults = catalogue.add(&SourceText::new(format!("{}.toml", knot.name), text.clone()));
     let sound = !faults.iter().any(Fault::is_error);
     catalogue.find(&knot.name).filter(|_| sound).cloned().map(|knot| (knot, text)).ok_or(faults)
 }
@@ -119,13 +119,13 @@ fn words_of(fault: &Fault) -> String {
 
 impl Probed {
     fn find(&mut self, knot: Option<&DescribedKnot>, words: String) {
-        self.findings.push(Finding { knot: knot.map(|knot| knot.name.clone()), words });
+        self.findings.push(ProbeFinding { knot: knot.map(|knot| knot.name.clone()), words });
     }
 
     /// Probes one knot in two processes.
     fn knot(&mut self, place: u32, described: &DescribedKnot, knot: &Knot, processes: [&Library; 2]) {
         let cases = battery(described, knot);
-        let asked: Vec<Asked> = cases.iter().map(|case| case.asked(place, knot)).collect();
+        let asked: Vec<WireQuestion> = cases.iter().map(|case| case.asked(place, knot)).collect();
         let mut told = Vec::new();
         for library in processes {
             match library.ask_all(&asked) {
@@ -157,9 +157,9 @@ impl Probed {
     }
 }
 
-fn in_trouble<'a>(cases: &'a [Case], answers: &'a [Answer]) -> Option<(&'a Case, &'a Trouble)> {
+fn in_trouble<'a>(cases: &'a [ProbeQuestion], answers: &'a [Answer]) -> Option<(&'a ProbeQuestion, &'a LibraryError)> {
     cases.iter().zip(answers).find_map(|(case, answer)| match answer {
-        Answer::Trouble(trouble) => Some((case, trouble)),
+        Answer::Error(trouble) => Some((case, trouble)),
         _ => None,
     })
 }

@@ -1,6 +1,6 @@
 //! What changed between a quote and the one that supersedes it.
 
-use reeve_book::Figures;
+use reeve_book::QuoteFigures;
 use reeve_costing::quote::{Quote, QuoteLine};
 use rust_decimal::Decimal;
 
@@ -18,7 +18,7 @@ pub struct Changed {
 }
 
 /// Compares a quote with the one that supersedes it.
-pub fn changed(before: (&Quote, &Figures), after: (&Quote, &Figures), words: &Words) -> Changed {
+pub fn changed(before: (&Quote, &QuoteFigures), after: (&Quote, &QuoteFigures), words: &Words) -> Changed {
     let (old, new) = (before.0, after.0);
     let mut client = lines(&old.lines, &new.lines, words);
     let none = || "none".to_owned();
@@ -63,7 +63,7 @@ fn lines(old: &[QuoteLine], new: &[QuoteLine], words: &Words) -> Vec<String> {
     told
 }
 
-fn maker_lines(old: &Figures, new: &Figures, words: &Words) -> Vec<String> {
+fn maker_lines(old: &QuoteFigures, new: &QuoteFigures, words: &Words) -> Vec<String> {
     let mut told = Vec::new();
     tell(&mut told, "Bench hours", &words.hours(old.hours.round_dp(2)), &words.hours(new.hours.round_dp(2)));
     tell(&mut told, "Cost", &words.rounded(old.cost), &words.rounded(new.cost));

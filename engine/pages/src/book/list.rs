@@ -1,24 +1,24 @@
 //! The commissions of the book, one beneath another.
 
 use chrono::NaiveDate;
-use reeve_book::Commission;
+use reeve_book::BookedCommission;
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::FORM;
-use super::table::{BookPage, Table, figures, words as text};
+use super::table::{BookPage, TextTable, figures, words as text};
 use crate::spreadsheet::Spreadsheet;
 use crate::words::Words;
 
 /// Words a list.
-pub fn list_page(commissions: &[Commission], day: NaiveDate, rates: &Rates, words: &Words) -> BookPage {
+pub fn list_page(commissions: &[BookedCommission], day: NaiveDate, rates: &Rates, words: &Words) -> BookPage {
     let mut page = BookPage::new("Order book", "", rates);
     page.fact("As of", words.date(day));
     let columns =
         [text("Number", 14), text("Stands", 14), text("Since", 12), figures("Quoted", 20), figures("Owed", 20)];
-    let mut table = Table::new("", &columns, "No commission is like that.");
+    let mut table = TextTable::new("", &columns, "No commission is like that.");
     for one in commissions {
         let gross = one.quoted.as_ref().map(|(_, figures)| words.money(figures.gross)).unwrap_or_default();
         let due = one.due();
@@ -80,7 +80,7 @@ pub struct ListedJson {
 }
 
 impl ListedJson {
-    pub(super) fn of(one: &Commission) -> Self {
+    pub(super) fn of(one: &BookedCommission) -> Self {
         let figures = one.quoted.as_ref().map(|(_, figures)| figures);
         Self {
             number: one.number.clone(),
@@ -101,7 +101,7 @@ impl ListedJson {
 }
 
 /// The list, for other programs.
-pub fn list_json(commissions: &[Commission], day: NaiveDate) -> ListJson {
+pub fn list_json(commissions: &[BookedCommission], day: NaiveDate) -> ListJson {
     ListJson { form: FORM, day, commissions: commissions.iter().map(ListedJson::of).collect() }
 }
 
@@ -109,7 +109,7 @@ pub fn list_json(commissions: &[Commission], day: NaiveDate) -> ListJson {
 ///
 /// # Errors
 /// When the values can't be written, which a table in memory never does.
-pub fn list_csv(commissions: &[Commission]) -> Result<String, csv::Error> {
+pub fn list_csv(commissions: &[BookedCommission]) -> Result<String, csv::Error> {
     let mut table = Spreadsheet::new([
         "number",
         "revision",

@@ -1,7 +1,7 @@
 //! What is on the bench, what is next, when each will be done and whether each promise holds.
 
 use chrono::NaiveDate;
-use reeve_book::{Commission, State};
+use reeve_book::{BookedCommission, State};
 use reeve_costing::calendar::{Calendar, Passing, Ready, Waiting, days_in_all, in_hours, lay, minutes_left};
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
@@ -10,7 +10,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::FORM;
-use super::table::{BookPage, Table, figures, words as text};
+use super::table::{BookPage, TextTable, figures, words as text};
 use crate::words::Words;
 
 /// Accepted work in its order, laid on the days from a day on.
@@ -21,7 +21,7 @@ pub struct Queue {
     /// Bench hours of a week.
     pub weekly: Decimal,
     /// Each commission with its hours left and when it will be done: what is on the bench first, then by acceptance.
-    pub works: Vec<(Commission, Waiting, Ready)>,
+    pub works: Vec<(BookedCommission, Waiting, Ready)>,
 }
 
 impl Queue {
@@ -40,8 +40,8 @@ impl Queue {
 }
 
 /// Lays the accepted work of a book on the days.
-pub fn queue(commissions: &[Commission], day: NaiveDate, weekly: Decimal, rates: &Rates) -> Queue {
-    let mut works: Vec<&Commission> = commissions.iter().filter(|one| one.state.is_to_be_made()).collect();
+pub fn queue(commissions: &[BookedCommission], day: NaiveDate, weekly: Decimal, rates: &Rates) -> Queue {
+    let mut works: Vec<&BookedCommission> = commissions.iter().filter(|one| one.state.is_to_be_made()).collect();
     works.sort_by_key(|one| (one.state != State::OnBench, one.accepted));
     let waiting: Vec<Waiting> = works.iter().map(|one| waiting(one, &rates.calendar)).collect();
     let laid = lay(&rates.calendar, weekly, day, &waiting);
@@ -50,7 +50,7 @@ pub fn queue(commissions: &[Commission], day: NaiveDate, weekly: Decimal, rates:
 }
 
 /// The time that suffices less that logged.
-fn waiting(one: &Commission, calendar: &Calendar) -> Waiting {
+fn waiting(one: &BookedCommission, calendar: &Calendar) -> Waiting {
     let done = Decimal::from_f64(one.minutes).unwrap_or_default().round_dp(6);
     let figures = one.quoted.as_ref().map(|(_, figures)| figures);
     let asked = figures.map_or(Decimal::ZERO, |figures| figures.sure_hours);
@@ -93,7 +93,7 @@ pub fn queue_page(queue: &Queue, rates: &Rates, words: &Words) -> BookPage {
         figures("Promised", 13),
         figures("Holds", 14),
     ];
-    let mut table = Table::new("", &columns, "Nothing is waiting.");
+    let mut table = TextTable::new("", &columns, "Nothing is waiting.");
     for (one, waiting, ready) in &queue.works {
         let day = |day: Option<NaiveDate>| day.map(|day| day.to_string());
         let holds = match waiting.promised {

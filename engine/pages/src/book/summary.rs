@@ -10,7 +10,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::FORM;
-use super::table::{BookPage, Table, figures, words as text};
+use super::table::{BookPage, TextTable, figures, words as text};
 use super::took::reckoned;
 use crate::figures::cents;
 use crate::spreadsheet::Spreadsheet;
@@ -136,7 +136,7 @@ pub fn summary_page(periods: &[Period], title: &str, rates: &Rates, words: &Word
         figures("Hours", 8),
         figures("An hour", 10),
     ];
-    let mut table = Table::new("", &columns, "Nothing happened.");
+    let mut table = TextTable::new("", &columns, "Nothing happened.");
     for period in periods {
         let cells = vec![
             period.period.clone(),

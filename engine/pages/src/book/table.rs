@@ -3,16 +3,16 @@
 use reeve_costing::rates::Rates;
 use serde::Serialize;
 
-use crate::quote::{Head, Row};
+use crate::quote::{Letterhead, Row};
 
 /// A page of the order book in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct BookPage {
-    pub(super) head: Head,
+    pub(super) head: Letterhead,
     pub(super) kind: &'static str,
     pub(super) facts: Vec<Row>,
     pub(super) remarks: Vec<String>,
-    pub(super) tables: Vec<Table>,
+    pub(super) tables: Vec<TextTable>,
     /// Said beneath all tables.
     pub(super) after: Vec<String>,
 }
@@ -20,7 +20,7 @@ pub struct BookPage {
 impl BookPage {
     pub(super) fn new(kind: &'static str, title: &str, rates: &Rates) -> Self {
         Self {
-            head: Head::new(rates, title),
+            head: Letterhead::new(rates, title),
             kind,
             facts: Vec::new(),
             remarks: Vec::new(),
@@ -36,9 +36,9 @@ impl BookPage {
 
 /// A table.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub(super) struct Table {
+pub(super) struct TextTable {
     title: &'static str,
-    columns: Vec<Column>,
+    columns: Vec<TextColumn>,
     /// The widths of the columns in text, those of figures below zero.
     widths: String,
     rows: Vec<TableRow>,
@@ -48,18 +48,18 @@ pub(super) struct Table {
 
 /// A column: its heading, its width in text, and whether it holds figures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub(super) struct Column {
+pub(super) struct TextColumn {
     heading: &'static str,
     width: usize,
     figure: bool,
 }
 
-pub(super) const fn words(heading: &'static str, width: usize) -> Column {
-    Column { heading, width, figure: false }
+pub(super) const fn words(heading: &'static str, width: usize) -> TextColumn {
+    TextColumn { heading, width, figure: false }
 }
 
-pub(super) const fn figures(heading: &'static str, width: usize) -> Column {
-    Column { heading, width, figure: true }
+pub(super) const fn figures(heading: &'static str, width: usize) -> TextColumn {
+    TextColumn { heading, width, figure: true }
 }
 
 /// A cell for each column. Nothing else: a long list is long enough.
@@ -72,9 +72,9 @@ struct TableRow {
     struck: bool,
 }
 
-impl Table {
-    pub(super) fn new(title: &'static str, columns: &[Column], empty: &'static str) -> Self {
-        let width = |column: &Column| format!("{}{}", if column.figure { "-" } else { "" }, column.width);
+impl TextTable {
+    pub(super) fn new(title: &'static str, columns: &[TextColumn], empty: &'static str) -> Self {
+        let width = |column: &TextColumn| format!("{}{}", if column.figure { "-" } else { "" }, column.width);
         let widths = columns.iter().map(width).collect::<Vec<_>>().join(" ");
         Self { title, columns: columns.to_vec(), widths, rows: Vec::new(), empty }
     }

@@ -1,7 +1,7 @@
 //! What was quoted beside what it really took.
 
 use chrono::{Datelike, NaiveDate};
-use reeve_book::{Course, Figures};
+use reeve_book::{Course, QuoteFigures};
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
@@ -10,7 +10,7 @@ use serde::Serialize;
 
 use super::FORM;
 use super::summary::finished;
-use super::table::{BookPage, Table, figures, words as text};
+use super::table::{BookPage, TextTable, figures, words as text};
 use crate::figures::cents;
 use crate::words::Words;
 
@@ -33,7 +33,7 @@ pub struct Reckoned {
 
 impl Reckoned {
     /// `None` where figures are so far from any work that they can't be reckoned with.
-    fn of(figures: &Figures, hours: Decimal, cord_m: Decimal, material: Decimal) -> Option<Self> {
+    fn of(figures: &QuoteFigures, hours: Decimal, cord_m: Decimal, material: Decimal) -> Option<Self> {
         let quoted = if figures.hours.is_zero() { Decimal::ONE } else { figures.hours };
         let for_hours = |amount: Decimal| amount.checked_div(quoted)?.checked_mul(hours);
         let labour = for_hours(figures.labour)?;
@@ -129,11 +129,11 @@ pub fn took_in_all_page(all: Option<&TookInAll>, title: &str, rates: &Rates, wor
     page
 }
 
-fn beside(empty: &'static str) -> Table {
-    Table::new("", &[text("", 32), figures("Quoted", 16), figures("Really", 16), figures("Difference", 16)], empty)
+fn beside(empty: &'static str) -> TextTable {
+    TextTable::new("", &[text("", 32), figures("Quoted", 16), figures("Really", 16), figures("Difference", 16)], empty)
 }
 
-fn fill_in(table: &mut Table, quoted: &Reckoned, really: Option<&Reckoned>, words: &Words) {
+fn fill_in(table: &mut TextTable, quoted: &Reckoned, really: Option<&Reckoned>, words: &Words) {
     for (what, worded, of) in lines(words) {
         let really = really.map(of);
         let difference = really.map(|really| worded(really - of(quoted)));
@@ -160,7 +160,7 @@ pub fn took_page(course: &Course, rates: &Rates, words: &Words) -> BookPage {
     }
     page.tables.push(table);
     let mut steps =
-        Table::new("What was logged", &[text("Day", 12), text("Step", 44), figures("Time", 24)], "Nothing yet.");
+        TextTable::new("What was logged", &[text("Day", 12), text("Step", 44), figures("Time", 24)], "Nothing yet.");
     for line in &course.took.work {
         let step = line.step.clone().unwrap_or_else(|| "the whole".to_owned());
         let time = words.hours(Decimal::from_f64(line.minutes / 60.0).unwrap_or_default().round_dp(2));

@@ -1,7 +1,7 @@
 //! One commission with all that the book knows of it.
 
 use chrono::NaiveDate;
-use reeve_book::{Entry, Logged, LoggedLine, Whole};
+use reeve_book::{History, IssuedQuote, Logged, LoggedLine};
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
@@ -10,11 +10,11 @@ use serde::Serialize;
 
 use super::FORM;
 use super::list::ListedJson;
-use super::table::{BookPage, Table, figures, words as text};
+use super::table::{BookPage, TextTable, figures, words as text};
 use crate::words::Words;
 
 /// Words a commission.
-pub fn whole_page(whole: &Whole, rates: &Rates, words: &Words) -> BookPage {
+pub fn whole_page(whole: &History, rates: &Rates, words: &Words) -> BookPage {
     let one = &whole.course.commission;
     let mut page = BookPage::new("Commission", &one.title, rates);
     page.fact("Number", one.name());
@@ -51,10 +51,10 @@ pub fn whole_page(whole: &Whole, rates: &Rates, words: &Words) -> BookPage {
     page
 }
 
-fn quotes(entries: &[Entry], words: &Words) -> Table {
+fn quotes(entries: &[IssuedQuote], words: &Words) -> TextTable {
     let columns =
         [text("Quote", 14), text("Day", 12), figures("Gross", 18), figures("Margin", 18), figures("Hours", 18)];
-    let mut table = Table::new("Quotes", &columns, "None was issued.");
+    let mut table = TextTable::new("Quotes", &columns, "None was issued.");
     for entry in entries {
         let figures = &entry.figures;
         let cells = vec![
@@ -70,9 +70,9 @@ fn quotes(entries: &[Entry], words: &Words) -> Table {
     table
 }
 
-fn lines(lines: &[LoggedLine], words: &Words) -> Table {
+fn lines(lines: &[LoggedLine], words: &Words) -> TextTable {
     let columns = [text("No.", 5), text("Day", 12), text("What was entered", 63)];
-    let mut table = Table::new("Entries", &columns, "Nothing.");
+    let mut table = TextTable::new("Entries", &columns, "Nothing.");
     for line in lines {
         let note = line.note.clone().unwrap_or_default();
         let undone = if line.undone.is_some() { "undone: " } else { "" };
@@ -206,8 +206,8 @@ pub struct PaymentJson {
 }
 
 /// A commission, for other programs.
-pub fn whole_json(whole: &Whole) -> WholeJson {
-    let quote = |entry: &Entry| QuotedJson {
+pub fn whole_json(whole: &History) -> WholeJson {
+    let quote = |entry: &IssuedQuote| QuotedJson {
         revision: entry.revision,
         day: entry.day,
         gross: entry.figures.gross,

@@ -10,7 +10,7 @@ use serde::Serialize;
 use super::columns::{COLUMNS, Column, Sort};
 use super::{DesignRow, Earned};
 use crate::graph;
-use crate::quote::Head;
+use crate::quote::Letterhead;
 use crate::weigh::{KINDS, effect_bars, price_stack};
 use crate::words::Words;
 
@@ -32,7 +32,7 @@ pub struct Comparison<'a> {
 /// Designs beside one another in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ComparePage {
-    head: Head,
+    head: Letterhead,
     sorted: String,
     count: String,
     changes: Vec<String>,
@@ -62,7 +62,7 @@ struct Charts {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 struct CompareRow {
     title: String,
-    cells: Vec<Cell>,
+    cells: Vec<CellView>,
     hours: String,
     cost: String,
     at_aim: AtPrice,
@@ -81,7 +81,7 @@ struct AtPrice {
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Cell {
+struct CellView {
     heading: &'static str,
     figure: String,
 }
@@ -92,7 +92,7 @@ pub fn compare_page(shown: &Comparison<'_>, rates: &Rates, words: &Words) -> Com
     let sold = rows.iter().flat_map(|row| [Some(&row.sold), row.market_sold.as_ref()]).flatten();
     let best = sold.map(|sold| sold.per_hour).max().unwrap_or_default();
     ComparePage {
-        head: Head::new(rates, "Designs beside one another"),
+        head: Letterhead::new(rates, "Designs beside one another"),
         sorted: Column::find(shown.key).map_or("", |column| column.heading).to_lowercase(),
         count: plural("row", rows.len() as u64),
         changes: shown.changes.to_vec(),
@@ -163,7 +163,7 @@ fn margin_against_hours(rows: &[DesignRow], words: &Words) -> String {
 
 fn compare_row(row: &DesignRow, best: Decimal, words: &Words) -> CompareRow {
     let figures = COLUMNS.iter().filter(|column| column.sort != Sort::Text);
-    let cell = |column: &'static Column| Some(Cell { heading: column.heading, figure: column.worded(row, words)? });
+    let cell = |column: &'static Column| Some(CellView { heading: column.heading, figure: column.worded(row, words)? });
     CompareRow {
         title: row.title.clone(),
         cells: figures.filter_map(cell).collect(),

@@ -4,10 +4,10 @@
 use std::f64::consts::{PI, TAU};
 
 use super::grid::Grid;
-use super::runs::{Run, bridges, runs};
-use super::sampling::{Spot, apart, between, flat, steps};
-use super::scene::{Bar, Line, RADIUS, Scene};
-use super::sight::{GAP, Owner, Place, Sight};
+use super::runs::{SeenRun, bridges, runs};
+use super::sampling::{PlanePoint, apart, between, flat, steps};
+use super::scene::{Bar, CordLine, RADIUS, Scene};
+use super::sight::{GAP, Owner, Sight, SurfacePoint};
 
 /// The widest turn between two places of an edge, in radians.
 const TURN: f64 = 0.25;
@@ -17,11 +17,11 @@ pub(super) const PATTERNS: usize = 4;
 /// Everything that is drawn over the tones: runs of spots, in diameters.
 #[derive(Debug, Default)]
 pub(super) struct Edges {
-    pub(super) ink: Vec<Vec<Spot>>,
-    pub(super) gaps: Vec<Vec<Spot>>,
-    pub(super) marks: Vec<Vec<Spot>>,
+    pub(super) ink: Vec<Vec<PlanePoint>>,
+    pub(super) gaps: Vec<Vec<PlanePoint>>,
+    pub(super) marks: Vec<Vec<PlanePoint>>,
     /// Where a numeral may stand for each leg.
-    pub(super) numerals: Vec<Option<Spot>>,
+    pub(super) numerals: Vec<Option<PlanePoint>>,
 }
 
 /// Finds what is seen of a scene's edges.
@@ -29,7 +29,7 @@ pub(super) fn edges(scene: &Scene, grid: &Grid) -> Edges {
     let sight = Sight { scene, grid };
     let mut edges = Edges { numerals: vec![None; scene.legs()], ..Edges::default() };
     let mut clearest = vec![0.0; scene.legs()];
-    let mut contours: Vec<Run> = Vec::new();
+    let mut contours: Vec<SeenRun> = Vec::new();
     for (index, line) in scene.lines.iter().enumerate() {
         let stations = stations(line);
         for side in [-1.0, 1.0] {
@@ -57,10 +57,10 @@ pub(super) fn edges(scene: &Scene, grid: &Grid) -> Edges {
 
 impl Scene {
     /// The longest part of a run that lies well inside the frame, and its middle.
-    fn clearest(&self, run: &[Spot]) -> Option<(f64, Spot)> {
+    fn clearest(&self, run: &[PlanePoint]) -> Option<(f64, PlanePoint)> {
         let edge = if self.goes_on { 2.0 } else { RADIUS };
-        let inside = |spot: &&Spot| self.frame[1] + edge < spot[1] && spot[1] < self.frame[3] - edge;
-        let run: Vec<&Spot> = run.iter().filter(inside).collect();
+        let inside = |spot: &&PlanePoint| self.frame[1] + edge < spot[1] && spot[1] < self.frame[3] - edge;
+        let run: Vec<&PlanePoint> = run.iter().filter(inside).collect();
         let lengths: Vec<f64> = run.windows(2).map(|pair| apart(*pair[0], *pair[1])).collect();
         let half = lengths.iter().sum::<f64>() / 2.0;
         let mut passed = 0.0;
@@ -81,7 +81,7 @@ struct Station {
 }
 
 /// Stations close enough that an edge turns little from one to the next.
-fn stations(line: &Line) -> Vec<Station> {
+fn stations(line: &CordLine) -> Vec<Station> {
     let across = directions(line);
     let mut stations = Vec::new();
     for at in 1..line.points.len() {
@@ -100,7 +100,7 @@ fn stations(line: &Line) -> Vec<Station> {
 }
 
 /// The angle that points to the left of the way at each point of a line, as it is seen.
-fn directions(line: &Line) -> Vec<f64> {
+fn directions(line: &CordLine) -> Vec<f64> {
     let points = &line.points;
     let last = points.len() - 1;
     let mut angles: Vec<Option<f64>> = Vec::new();
@@ -120,9 +120,9 @@ fn directions(line: &Line) -> Vec<f64> {
 }
 
 /// The places so far to the side of a line's centre.
-fn offset(line: usize, stations: &[Station], side: f64) -> Vec<Place> {
+fn offset(line: usize, stations: &[Station], side: f64) -> Vec<SurfacePoint> {
     let lift = (RADIUS * RADIUS - side * side).max(0.0).sqrt();
-    let place = |station: &Station| Place {
+    let place = |station: &Station| SurfacePoint {
         spot: aside(station, side, 0.0),
         depth: station.centre[2],
         lift,
@@ -132,22 +132,22 @@ fn offset(line: usize, stations: &[Station], side: f64) -> Vec<Place> {
 }
 
 /// The spot so far to the side of a station and so far ahead of it.
-fn aside(station: &Station, side: f64, ahead: f64) -> Spot {
+fn aside(station: &Station, side: f64, ahead: f64) -> PlanePoint {
     let (sin, cos) = station.across.sin_cos();
     [station.centre[0] + cos * side + sin * ahead, station.centre[1] + sin * side - cos * ahead]
 }
 
 impl Sight<'_> {
-    fn edge(&self, places: &[Place], ink: &mut Vec<Vec<Spot>>) {
+    fn edge(&self, places: &[SurfacePoint], ink: &mut Vec<Vec<PlanePoint>>) {
         ink.extend(runs(places, |place| !self.hides(place)).into_iter().map(|run| run.spots));
     }
 
-    fn gap(&self, places: &[Place], gaps: &mut Vec<Vec<Spot>>) {
+    fn gap(&self, places: &[SurfacePoint], gaps: &mut Vec<Vec<PlanePoint>>) {
         gaps.extend(runs(places, |place| self.parts(place)).into_iter().map(|run| run.spots));
     }
 
     /// A line straight across each cut end, or round one that points at the viewer.
-    fn cut_ends(&self, line: usize, stations: &[Station], ink: &mut Vec<Vec<Spot>>) {
+    fn cut_ends(&self, line: usize, stations: &[Station], ink: &mut Vec<Vec<PlanePoint>>) {
         let whole = &self.scene.lines[line];
         let ends = [(false, whole.cut.0, stations.first()), (true, whole.cut.1, stations.last())];
         for (at_last, is_cut, station) in ends {
@@ -155,7 +155,7 @@ impl Sight<'_> {
             let side = |side: f64| offset(line, &[*station], side)[0];
             if whole.is_end_on(at_last) {
                 let turned = |step: u32| Station { across: TAU * f64::from(step) / 24.0, ..*station };
-                let round: Vec<Place> = (0..=24).map(|step| offset(line, &[turned(step)], RADIUS)[0]).collect();
+                let round: Vec<SurfacePoint> = (0..=24).map(|step| offset(line, &[turned(step)], RADIUS)[0]).collect();
                 self.edge(&round, ink);
             } else {
                 self.edge(&[-1.0, -0.5, 0.0, 0.5, 1.0].map(|share| side(share * RADIUS)), ink);
@@ -164,7 +164,7 @@ impl Sight<'_> {
     }
 
     /// What tells a leg from the others: nothing, a line, ticks, two lines.
-    fn mark(&self, line: usize, stations: &[Station], marks: &mut Vec<Vec<Spot>>) {
+    fn mark(&self, line: usize, stations: &[Station], marks: &mut Vec<Vec<PlanePoint>>) {
         match self.scene.lines[line].leg % PATTERNS {
             1 => self.edge(&offset(line, stations, 0.0), marks),
             2 => self.ticks(line, stations, marks),
@@ -173,7 +173,7 @@ impl Sight<'_> {
         }
     }
 
-    fn ticks(&self, line: usize, stations: &[Station], marks: &mut Vec<Vec<Spot>>) {
+    fn ticks(&self, line: usize, stations: &[Station], marks: &mut Vec<Vec<PlanePoint>>) {
         const EVERY: f64 = 0.5;
         const HALF: (f64, f64) = (0.2, 0.14);
         let mut next = EVERY / 2.0;
@@ -184,7 +184,7 @@ impl Sight<'_> {
             next += EVERY;
             let tick = [-1.0, 0.0, 1.0].map(|end: f64| {
                 let place = offset(line, &[*station], HALF.0 * end)[0];
-                Place { spot: aside(station, HALF.0 * end, HALF.1 * end), ..place }
+                SurfacePoint { spot: aside(station, HALF.0 * end, HALF.1 * end), ..place }
             });
             if tick.iter().all(|place| !self.hides(place)) {
                 marks.push(vec![tick[0].spot, tick[2].spot]);
@@ -195,7 +195,7 @@ impl Sight<'_> {
     fn bar(&self, index: usize, bar: &Bar, edges: &mut Edges) {
         let (top, bottom) = bar.span;
         let count = steps(bottom - top, 0.1);
-        let down = |side: f64| -> Vec<Place> {
+        let down = |side: f64| -> Vec<SurfacePoint> {
             let y = |step: u32| top + (bottom - top) * f64::from(step) / f64::from(count);
             (0..=count).map(|step| bar_place(index, bar, [bar.x + side, y(step)])).collect()
         };
@@ -209,17 +209,17 @@ impl Sight<'_> {
         for y in [top, bottom] {
             let count = steps(bar.radius * 2.0, 0.1);
             let x = |step: u32| bar.x - bar.radius + bar.radius * 2.0 * f64::from(step) / f64::from(count);
-            let across: Vec<Place> = (0..=count).map(|step| bar_place(index, bar, [x(step), y])).collect();
+            let across: Vec<SurfacePoint> = (0..=count).map(|step| bar_place(index, bar, [x(step), y])).collect();
             self.edge(&across, &mut edges.ink);
         }
     }
 }
 
-fn bar_place(index: usize, bar: &Bar, spot: Spot) -> Place {
-    Place { spot, depth: bar.z, lift: 0.0, owner: Owner::Bar(index) }
+fn bar_place(index: usize, bar: &Bar, spot: PlanePoint) -> SurfacePoint {
+    SurfacePoint { spot, depth: bar.z, lift: 0.0, owner: Owner::Bar(index) }
 }
 
 /// The spots of some points of a line.
-pub(super) fn spots(line: &Line, (from, to): (usize, usize)) -> Vec<Spot> {
+pub(super) fn spots(line: &CordLine, (from, to): (usize, usize)) -> Vec<PlanePoint> {
     line.points[from..=to].iter().map(|point| flat(*point)).collect()
 }

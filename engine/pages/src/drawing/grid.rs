@@ -1,7 +1,7 @@
 //! The short straight pieces of all cords, found by place.
 
-use super::sampling::{Spot, apart, between, flat, nearest_share};
-use super::scene::{Line, Scene};
+use super::sampling::{PlanePoint, apart, between, flat, nearest_share};
+use super::scene::{CordLine, Scene};
 use reeve_catalogue::shape::Point;
 
 /// A short straight piece of a cord's centreline.
@@ -21,7 +21,7 @@ impl Segment {
     }
 
     /// Where it comes nearest to a spot: how far off, how deep, and how far along its line.
-    pub(super) fn nearest(&self, spot: Spot) -> (f64, f64, f64) {
+    pub(super) fn nearest(&self, spot: PlanePoint) -> (f64, f64, f64) {
         let share = nearest_share(spot, flat(self.a), flat(self.b));
         let at = between(self.a, self.b, share);
         (apart(spot, flat(at)), at[2], self.arcs.0 + (self.arcs.1 - self.arcs.0) * share)
@@ -31,7 +31,7 @@ impl Segment {
 /// The segments of a scene, line by line, and the squares of the plane that they lie in.
 pub(super) struct Grid {
     pub(super) segments: Vec<Segment>,
-    corner: Spot,
+    corner: PlanePoint,
     columns: usize,
     squares: Vec<Vec<usize>>,
 }
@@ -54,7 +54,7 @@ impl Grid {
     }
 
     /// The segments whose middle lies within 1.2 diameters of a spot, and some more.
-    pub(super) fn about(&self, spot: Spot) -> impl Iterator<Item = usize> {
+    pub(super) fn about(&self, spot: PlanePoint) -> impl Iterator<Item = usize> {
         // One square is one diameter wide.
         let near = |axis: usize| {
             let away = spot[axis] - self.corner[axis];
@@ -71,7 +71,7 @@ impl Grid {
 }
 
 fn segments_of(scene: &Scene, line: usize) -> impl Iterator<Item = Segment> {
-    let Line { points, arcs, .. } = &scene.lines[line];
+    let CordLine { points, arcs, .. } = &scene.lines[line];
     let pairs = points.windows(2).zip(arcs.windows(2));
     pairs.map(move |(points, arcs)| Segment { a: points[0], b: points[1], line, arcs: (arcs[0], arcs[1]) })
 }

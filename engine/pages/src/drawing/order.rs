@@ -14,7 +14,7 @@ const LEVEL: f64 = 0.25;
 
 /// Something painted in one stroke.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Piece {
+pub(super) enum Stroke {
     /// A stretch of a line.
     Cord {
         /// Which line.
@@ -30,8 +30,8 @@ pub(super) enum Piece {
 ///
 /// What nothing of is seen is left out. Every segment has to wait for those beneath it. Of what waits for nothing the longest stretch is painted first, so
 /// that a cord is cut in few places.
-pub(super) fn pieces(scene: &Scene, grid: &Grid) -> Vec<Piece> {
-    let mut queue = Queue::of(scene, grid);
+pub(super) fn pieces(scene: &Scene, grid: &Grid) -> Vec<Stroke> {
+    let mut queue = PaintQueue::of(scene, grid);
     let mut pieces = Vec::new();
     while let Some(next) = queue.next() {
         queue.paint(next);
@@ -44,7 +44,7 @@ pub(super) fn pieces(scene: &Scene, grid: &Grid) -> Vec<Piece> {
 type Stretch = (usize, usize);
 
 /// What is still to be painted: the segments of all lines one after another, then the rods.
-struct Queue {
+struct PaintQueue {
     /// How many unpainted nodes lie beneath each.
     waits: Vec<u32>,
     /// Those that lie over each.
@@ -56,7 +56,7 @@ struct Queue {
     cords: usize,
 }
 
-impl Queue {
+impl PaintQueue {
     fn of(scene: &Scene, grid: &Grid) -> Self {
         let cords = grid.segments.len();
         let count = cords + scene.bars.len();
@@ -122,13 +122,13 @@ impl Queue {
         }
     }
 
-    fn piece(&self, (from, to): Stretch) -> Piece {
+    fn piece(&self, (from, to): Stretch) -> Stroke {
         if from >= self.cords {
-            return Piece::Bar(from - self.cords);
+            return Stroke::Bar(from - self.cords);
         }
         let line = self.lines.iter().position(|(first, last)| (*first..*last).contains(&from)).unwrap_or_default();
         let first = self.lines[line].0;
-        Piece::Cord { line, points: (from - first, to - first) }
+        Stroke::Cord { line, points: (from - first, to - first) }
     }
 }
 

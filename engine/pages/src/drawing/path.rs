@@ -1,6 +1,6 @@
 //! Runs of spots as SVG path data: few cubic curves, few digits.
 
-use super::sampling::{Spot, apart, nearest_share};
+use super::sampling::{PlanePoint, apart, nearest_share};
 
 /// Units of the drawing in one diameter.
 pub(super) const UNITS: f64 = 10.0;
@@ -10,7 +10,7 @@ const STRAY: f64 = 0.15;
 const LONGEST: f64 = 40.0;
 
 /// Writes runs of spots, in units, as the data of one path.
-pub(super) fn data(runs: &[Vec<Spot>]) -> String {
+pub(super) fn data(runs: &[Vec<PlanePoint>]) -> String {
     let mut pen = Pen::default();
     for run in runs {
         pen.draw(run);
@@ -34,7 +34,7 @@ pub(crate) fn tenth(value: f64) -> String {
 struct Pen {
     text: String,
     /// Where it stands, as it was written.
-    at: Spot,
+    at: PlanePoint,
     /// The command that needs not be said again.
     command: Option<char>,
     /// Whether the number before has a point; `None` right after a command.
@@ -42,7 +42,7 @@ struct Pen {
 }
 
 impl Pen {
-    fn draw(&mut self, run: &[Spot]) {
+    fn draw(&mut self, run: &[PlanePoint]) {
         let [first, .., last] = run else { return };
         self.command('M');
         self.number(first[0]);
@@ -65,7 +65,7 @@ impl Pen {
         }
     }
 
-    fn relative(&mut self, command: char, spots: &[Spot]) {
+    fn relative(&mut self, command: char, spots: &[PlanePoint]) {
         if self.command != Some(command) {
             self.command(command);
         }
@@ -100,7 +100,7 @@ impl Pen {
     }
 }
 
-fn arcs(run: &[Spot]) -> Vec<f64> {
+fn arcs(run: &[PlanePoint]) -> Vec<f64> {
     let mut sum = 0.0;
     let mut arcs = vec![0.0];
     for pair in run.windows(2) {
@@ -111,7 +111,7 @@ fn arcs(run: &[Spot]) -> Vec<f64> {
 }
 
 /// The direction at each spot: that of the circle through it and its neighbours.
-fn tangents(run: &[Spot], is_closed: bool) -> Vec<Spot> {
+fn tangents(run: &[PlanePoint], is_closed: bool) -> Vec<PlanePoint> {
     let last = run.len() - 1;
     let way = |from: usize, to: usize| {
         let length = apart(run[from], run[to]).max(1e-9);
@@ -124,7 +124,7 @@ fn tangents(run: &[Spot], is_closed: bool) -> Vec<Spot> {
         if size < 1e-9 { b } else { [sum[0] / size, sum[1] / size] }
     };
     // At an end the circle is as steep against the last chord as at its other side.
-    let mirrored = |tangent: Spot, chord: Spot| {
+    let mirrored = |tangent: PlanePoint, chord: PlanePoint| {
         let twice = 2.0 * (tangent[0] * chord[0] + tangent[1] * chord[1]);
         [twice * chord[0] - tangent[0], twice * chord[1] - tangent[1]]
     };
@@ -139,7 +139,12 @@ fn tangents(run: &[Spot], is_closed: bool) -> Vec<Spot> {
 }
 
 /// The furthest spot that one curve or straight line reaches, and the handles of the curve.
-fn furthest(run: &[Spot], tangents: &[Spot], arcs: &[f64], from: usize) -> (usize, Option<[Spot; 2]>) {
+fn furthest(
+    run: &[PlanePoint],
+    tangents: &[PlanePoint],
+    arcs: &[f64],
+    from: usize,
+) -> (usize, Option<[PlanePoint; 2]>) {
     let mut best = (from + 1, None);
     for to in from + 1..run.len() {
         let straight = is_straight(&run[from..=to]);
@@ -156,22 +161,22 @@ fn furthest(run: &[Spot], tangents: &[Spot], arcs: &[f64], from: usize) -> (usiz
 }
 
 /// Whether all spots lie on the way from the first to the last; a way out and back does not.
-fn is_straight(run: &[Spot]) -> bool {
+fn is_straight(run: &[PlanePoint]) -> bool {
     let [first, .., last] = run else { return true };
-    let off = |spot: &Spot| {
+    let off = |spot: &PlanePoint| {
         let share = nearest_share(*spot, *first, *last);
         apart(*spot, [0, 1].map(|axis| first[axis] + (last[axis] - first[axis]) * share))
     };
     run.iter().all(|spot| off(spot) < STRAY / 2.0)
 }
 
-fn handles(run: &[Spot], tangents: &[Spot], arcs: &[f64], (from, to): (usize, usize)) -> [Spot; 2] {
+fn handles(run: &[PlanePoint], tangents: &[PlanePoint], arcs: &[f64], (from, to): (usize, usize)) -> [PlanePoint; 2] {
     let third = (arcs[to] - arcs[from]) / 3.0;
     let (a, b) = (tangents[from], tangents[to]);
     [[run[from][0] + a[0] * third, run[from][1] + a[1] * third], [run[to][0] - b[0] * third, run[to][1] - b[1] * third]]
 }
 
-fn follows(run: &[Spot], arcs: &[f64], (from, to): (usize, usize), [a, b]: [Spot; 2]) -> bool {
+fn follows(run: &[PlanePoint], arcs: &[f64], (from, to): (usize, usize), [a, b]: [PlanePoint; 2]) -> bool {
     let length = (arcs[to] - arcs[from]).max(1e-9);
     (from + 1..to).all(|at| {
         let t = (arcs[at] - arcs[from]) / length;
@@ -191,8 +196,8 @@ mod tests {
     use super::*;
 
     /// The spots that a path runs through, read back from its data as SVG 2 has it: commands M, c, l and z.
-    fn read(data: &str) -> Vec<Spot> {
-        let (mut numbers, mut spots, mut from) = (Vec::new(), Vec::<Spot>::new(), [0.0, 0.0]);
+    fn read(data: &str) -> Vec<PlanePoint> {
+        let (mut numbers, mut spots, mut from) = (Vec::new(), Vec::<PlanePoint>::new(), [0.0, 0.0]);
         let mut command = String::new();
         for token in tokens(data) {
             match token.parse::<f64>() {
@@ -203,7 +208,7 @@ mod tests {
             if numbers.len() < wanted {
                 continue;
             }
-            let hull: Vec<Spot> = numbers.chunks(2).map(|step| [from[0] + step[0], from[1] + step[1]]).collect();
+            let hull: Vec<PlanePoint> = numbers.chunks(2).map(|step| [from[0] + step[0], from[1] + step[1]]).collect();
             if let [first, second, to] = hull.as_slice() {
                 spots.extend((1..100).map(|step| on(&[from, *first, *second, *to], f64::from(step) / 100.0)));
             }
@@ -215,7 +220,7 @@ mod tests {
     }
 
     /// A place on a cubic curve.
-    fn on(hull: &[Spot; 4], share: f64) -> Spot {
+    fn on(hull: &[PlanePoint; 4], share: f64) -> PlanePoint {
         let rest = 1.0 - share;
         let weights = [rest.powi(3), 3.0 * rest.powi(2) * share, 3.0 * rest * share.powi(2), share.powi(3)];
         [0, 1].map(|axis| hull.iter().zip(weights).map(|(spot, weight)| spot[axis] * weight).sum())
@@ -252,7 +257,7 @@ mod tests {
             let t = f64::from(step) / 40.0;
             [20.0 * (2.0 * t).cos() + 9.0 * t, 31.0 * (3.0 * t).sin()]
         };
-        let run: Vec<Spot> = (0..200).map(curve).collect();
+        let run: Vec<PlanePoint> = (0..200).map(curve).collect();
         let text = data(std::slice::from_ref(&run));
         let back = read(&text);
         for spot in &run {
@@ -269,7 +274,7 @@ mod tests {
 
     #[test]
     fn straight_lines_stay_straight() {
-        let run: Vec<Spot> = (0..50).map(|step| [f64::from(step), 7.0]).collect();
+        let run: Vec<PlanePoint> = (0..50).map(|step| [f64::from(step), 7.0]).collect();
         assert_eq!(data(&[run]), "M0 7l49 0");
     }
 }

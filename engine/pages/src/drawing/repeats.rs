@@ -3,7 +3,7 @@
 use reeve_catalogue::shape::{Point, Repeat, Shape, Strand, Then};
 
 use super::sampling::smooth;
-use super::scene::{Lie, Line, RADIUS, Scene, bars, sides};
+use super::scene::{CordLine, Lie, RADIUS, Scene, bars, sides};
 use super::tails::{Extent, is_first};
 
 /// The least height of a repeating knot that shows its pattern, and the most that a sheet has room for.
@@ -21,7 +21,7 @@ pub(super) fn repeating(shape: &Shape, strands: &[Strand], repeat: &Repeat) -> S
     let (first, last) = ((first / repeat.rise).floor() - 1.0, (last / repeat.rise).ceil() + 1.0);
     let chains = Chains { shape, strands, repeat, first, last };
     let window = (from - RADIUS, to + RADIUS);
-    let lines: Vec<Line> = chains.all().into_iter().flat_map(|line| within(line, window)).collect();
+    let lines: Vec<CordLine> = chains.all().into_iter().flat_map(|line| within(line, window)).collect();
     let bars = bars(shape, (from - RADIUS, to + RADIUS));
     let mut frame = sides(&lines, &bars);
     (frame[1], frame[3]) = (from, to);
@@ -56,7 +56,7 @@ struct Chains<'a> {
 }
 
 impl Chains<'_> {
-    fn all(&self) -> Vec<Line> {
+    fn all(&self) -> Vec<CordLine> {
         let mut lines = Vec::new();
         let mut repeat = self.first;
         while repeat <= self.last {
@@ -72,7 +72,7 @@ impl Chains<'_> {
     }
 
     /// The leg that begins as a strand of a repeat, as far as it goes.
-    fn follow(&self, start: usize, from: f64) -> Option<Line> {
+    fn follow(&self, start: usize, from: f64) -> Option<CordLine> {
         let (mut at, mut repeat, mut leg) = (start, from, start);
         let mut points: Vec<Point> = Vec::new();
         loop {
@@ -89,12 +89,12 @@ impl Chains<'_> {
         let closed = self.strands[at].then == Then::Closes;
         let cut = (is_first(self.shape, start), self.strands[at].then == Then::Pulled);
         let points = smooth(&points, closed);
-        (points.len() > 1).then(|| Line::of(points, closed, leg, cut))
+        (points.len() > 1).then(|| CordLine::of(points, closed, leg, cut))
     }
 }
 
 /// The stretches of a line that are seen in a window.
-fn within(line: Line, (from, to): (f64, f64)) -> Vec<Line> {
+fn within(line: CordLine, (from, to): (f64, f64)) -> Vec<CordLine> {
     let seen = |point: &Point| from <= point[1] && point[1] <= to;
     if line.points.iter().all(seen) {
         return vec![line];
@@ -107,7 +107,7 @@ fn within(line: Line, (from, to): (f64, f64)) -> Vec<Line> {
             (None, true) => start = Some(at),
             (Some(first), false) => {
                 let cut = (first == 0 && line.cut.0, at == line.points.len() && line.cut.1);
-                stretches.push(Line::of(line.points[first..at].to_vec(), false, line.leg, cut));
+                stretches.push(CordLine::of(line.points[first..at].to_vec(), false, line.leg, cut));
                 start = None;
             }
             _ => {}

@@ -1,7 +1,7 @@
 //! Edges cut into the runs that are seen.
 
-use super::sampling::{Spot, apart};
-use super::sight::{Place, Sight};
+use super::sampling::{PlanePoint, apart};
+use super::sight::{Sight, SurfacePoint};
 
 /// An edge is not broken off for less than this; where two cords lie level, now one is nearer and now the other.
 const SHORTEST_GAP: f64 = 0.4;
@@ -13,14 +13,14 @@ const BRIDGE: f64 = 0.5;
 
 /// A run of an edge that is seen.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Run {
-    pub(super) spots: Vec<Spot>,
+pub(super) struct SeenRun {
+    pub(super) spots: Vec<PlanePoint>,
     /// Just past its first and its last spot, where something hides it there.
-    lost: [Option<Place>; 2],
+    lost: [Option<SurfacePoint>; 2],
 }
 
 /// The runs of places that are seen, with their ends found between two places.
-pub(super) fn runs(places: &[Place], seen: impl Fn(&Place) -> bool) -> Vec<Run> {
+pub(super) fn runs(places: &[SurfacePoint], seen: impl Fn(&SurfacePoint) -> bool) -> Vec<SeenRun> {
     let mut flags: Vec<bool> = places.iter().map(&seen).collect();
     without_short(&mut flags, places, false, SHORTEST_GAP);
     without_short(&mut flags, places, true, SHORTEST);
@@ -31,15 +31,15 @@ pub(super) fn runs(places: &[Place], seen: impl Fn(&Place) -> bool) -> Vec<Run> 
         let before = first.checked_sub(1).map(|out| turning_point(&places[first], &places[out], &seen));
         let after = places.get(end).map(|out| turning_point(&places[end - 1], out, &seen));
         let spots = before.iter().chain(&places[first..end]).chain(&after).map(|place| place.spot).collect();
-        runs.push(Run { spots, lost: [before, after] });
+        runs.push(SeenRun { spots, lost: [before, after] });
         from = end;
     }
     joined(runs, places)
 }
 
 /// Lines from edge to edge where two cords that lie level change places, one edge breaking off beside the other.
-pub(super) fn bridges(runs: &[Run], sight: &Sight<'_>) -> Vec<Vec<Spot>> {
-    let mut ends: Vec<(usize, Spot)> = Vec::new();
+pub(super) fn bridges(runs: &[SeenRun], sight: &Sight<'_>) -> Vec<Vec<PlanePoint>> {
+    let mut ends: Vec<(usize, PlanePoint)> = Vec::new();
     for (index, run) in runs.iter().enumerate() {
         for (place, spot) in run.lost.iter().zip([run.spots.first(), run.spots.last()]) {
             if let (Some(place), Some(spot)) = (place, spot)
@@ -68,7 +68,7 @@ pub(super) fn bridges(runs: &[Run], sight: &Sight<'_>) -> Vec<Vec<Spot>> {
 }
 
 /// Where, between a place that is seen and one that is not, the sight is lost.
-fn turning_point(inside: &Place, outside: &Place, seen: &impl Fn(&Place) -> bool) -> Place {
+fn turning_point(inside: &SurfacePoint, outside: &SurfacePoint, seen: &impl Fn(&SurfacePoint) -> bool) -> SurfacePoint {
     let (mut least, mut most) = (0.0, 1.0);
     for _ in 0..5 {
         let share = f64::midpoint(least, most);
@@ -78,7 +78,7 @@ fn turning_point(inside: &Place, outside: &Place, seen: &impl Fn(&Place) -> bool
 }
 
 /// Turns over whatever stretch of a flag is shorter than a length, but for stretches at the ends.
-fn without_short(flags: &mut [bool], places: &[Place], flag: bool, shortest: f64) {
+fn without_short(flags: &mut [bool], places: &[SurfacePoint], flag: bool, shortest: f64) {
     let mut start = None;
     for at in 1..flags.len() {
         if flags[at] == flags[at - 1] {
@@ -96,7 +96,7 @@ fn without_short(flags: &mut [bool], places: &[Place], flag: bool, shortest: f64
 }
 
 /// The last run of a closed edge goes on as its first.
-fn joined(mut runs: Vec<Run>, places: &[Place]) -> Vec<Run> {
+fn joined(mut runs: Vec<SeenRun>, places: &[SurfacePoint]) -> Vec<SeenRun> {
     if let ([first, .., last], [start, .., end]) = (places, runs.as_slice())
         && apart(first.spot, last.spot) < 1e-9
         && start.lost[0].is_none()
@@ -109,7 +109,7 @@ fn joined(mut runs: Vec<Run>, places: &[Place]) -> Vec<Run> {
         }
     }
     // Shorter than a line is wide, it would be a dot.
-    let length = |run: &Run| run.spots.windows(2).map(|pair| apart(pair[0], pair[1])).sum::<f64>();
+    let length = |run: &SeenRun| run.spots.windows(2).map(|pair| apart(pair[0], pair[1])).sum::<f64>();
     runs.retain(|run| length(run) > 0.06);
     runs
 }

@@ -3,7 +3,7 @@
 use reeve_catalogue::shape::Point;
 
 /// A place in the plane of the drawing.
-pub(super) type Spot = [f64; 2];
+pub(super) type PlanePoint = [f64; 2];
 
 /// The widest spacing of the points that a drawing is made from, in diameters: the ends of hidden edges fall between
 /// two of them, and each piece is painted at the depth of its middle.
@@ -35,17 +35,17 @@ pub(super) fn unit(a: Point) -> Option<Point> {
     (long > 1e-9).then(|| [a[0] / long, a[1] / long, a[2] / long])
 }
 
-pub(super) fn flat(point: Point) -> Spot {
+pub(super) fn flat(point: Point) -> PlanePoint {
     [point[0], point[1]]
 }
 
-pub(super) fn apart(a: Spot, b: Spot) -> f64 {
+pub(super) fn apart(a: PlanePoint, b: PlanePoint) -> f64 {
     let (x, y) = (a[0] - b[0], a[1] - b[1]);
     (x * x + y * y).sqrt()
 }
 
 /// The share, from 0 to 1, at which a segment comes nearest to a spot.
-pub(super) fn nearest_share(spot: Spot, a: Spot, b: Spot) -> f64 {
+pub(super) fn nearest_share(spot: PlanePoint, a: PlanePoint, b: PlanePoint) -> f64 {
     let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
     let long = dx * dx + dy * dy;
     if long < 1e-18 {

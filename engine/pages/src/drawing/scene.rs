@@ -19,7 +19,7 @@ const ROOM: f64 = 0.35;
 const BEND: f64 = 1.57;
 /// A stretch of a cord.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Line {
+pub(super) struct CordLine {
     /// Along its centre; the last is the first again when it is closed.
     pub(super) points: Vec<Point>,
     /// How far along it each point lies.
@@ -32,7 +32,7 @@ pub(super) struct Line {
     pub(super) cut: (bool, bool),
 }
 
-impl Line {
+impl CordLine {
     pub(super) fn of(points: Vec<Point>, closed: bool, leg: usize, cut: (bool, bool)) -> Self {
         let arcs = arcs(&points);
         Self { points, arcs, closed, leg, cut }
@@ -90,7 +90,7 @@ pub(super) enum Lie {
 /// What is drawn.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Scene {
-    pub(super) lines: Vec<Line>,
+    pub(super) lines: Vec<CordLine>,
     pub(super) bars: Vec<Bar>,
     /// Left, top, right and bottom of what is seen, before it is turned.
     pub(super) frame: [f64; 4],
@@ -134,9 +134,9 @@ fn alone(shape: &Shape, strands: &[Strand], body: Extent) -> Scene {
     let line = |(at, strand): (usize, &Strand)| {
         let closed = strand.then == Then::Closes;
         let cut = (is_first(shape, at), strand.then == Then::Pulled);
-        Line::of(smooth(&strand.points, closed), closed, at, cut)
+        CordLine::of(smooth(&strand.points, closed), closed, at, cut)
     };
-    let lines: Vec<Line> = strands.iter().enumerate().map(line).filter(|line| line.points.len() > 1).collect();
+    let lines: Vec<CordLine> = strands.iter().enumerate().map(line).filter(|line| line.points.len() > 1).collect();
     let downs = lines.iter().flat_map(|line| &line.points).map(|point| point[1]);
     let (top, bottom) = downs.fold((f64::INFINITY, f64::NEG_INFINITY), |(top, bottom), y| (top.min(y), bottom.max(y)));
     let middle = if body.0[1].is_finite() { (body.0[1], body.1[1]) } else { (0.0, 0.0) };
@@ -160,7 +160,7 @@ pub(super) fn bars(shape: &Shape, span: (f64, f64)) -> Vec<Bar> {
 }
 
 /// A frame that is wide enough; its top and bottom are still to be set.
-pub(super) fn sides(lines: &[Line], bars: &[Bar]) -> [f64; 4] {
+pub(super) fn sides(lines: &[CordLine], bars: &[Bar]) -> [f64; 4] {
     let cords = lines.iter().flat_map(|line| &line.points).map(|point| (point[0] - RADIUS, point[0] + RADIUS));
     let all = cords.chain(bars.iter().map(|bar| (bar.x - bar.radius, bar.x + bar.radius)));
     let (left, right) =

@@ -3,7 +3,7 @@
 use std::f64::consts::TAU;
 
 use super::grid::{Grid, Segment};
-use super::sampling::Spot;
+use super::sampling::PlanePoint;
 use super::scene::{Bar, RADIUS, Scene};
 
 /// How wide the gap beside a cord is that lies over another, in diameters.
@@ -23,8 +23,8 @@ pub(super) enum Owner {
 
 /// A place on the surface of a cord or rod, as seen from the front.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Place {
-    pub(super) spot: Spot,
+pub(super) struct SurfacePoint {
+    pub(super) spot: PlanePoint,
     /// How near to the viewer the centre beneath or beside it lies.
     pub(super) depth: f64,
     /// How far it stands out before that centre: nothing at an edge, a radius in the middle.
@@ -32,7 +32,7 @@ pub(super) struct Place {
     pub(super) owner: Owner,
 }
 
-impl Place {
+impl SurfacePoint {
     /// How far before its own depth a ball of the same bend reaches over this place, so far off that ball's centre.
     ///
     /// An edge is hidden by any ball that bulges before it. The middle of a cord that runs towards the viewer lies
@@ -60,7 +60,7 @@ pub(super) struct Sight<'a> {
 
 impl Sight<'_> {
     /// Whether something stands before a place, or passes so close over it that there is a gap.
-    pub(super) fn hides(&self, place: &Place) -> bool {
+    pub(super) fn hides(&self, place: &SurfacePoint) -> bool {
         let by_cord = self.grid.about(place.spot).any(|at| {
             let segment = &self.grid.segments[at];
             let (off, depth, arc) = segment.nearest(place.spot);
@@ -93,12 +93,12 @@ impl Sight<'_> {
         let [x, y, depth] = segment.middle();
         rim.chain([[0.0, 0.0]]).all(|[right, down]| {
             let owner = Owner::Cord(segment.line, segment.arcs.0);
-            self.is_covered(&Place { spot: [x + right, y + down], depth, lift: RADIUS, owner })
+            self.is_covered(&SurfacePoint { spot: [x + right, y + down], depth, lift: RADIUS, owner })
         })
     }
 
     /// Whether the tone of something nearer covers a place.
-    fn is_covered(&self, place: &Place) -> bool {
+    fn is_covered(&self, place: &SurfacePoint) -> bool {
         let Owner::Cord(line, own) = place.owner else { return false };
         let by_cord = self.grid.about(place.spot).any(|at| {
             let segment = &self.grid.segments[at];
@@ -114,7 +114,7 @@ impl Sight<'_> {
     }
 
     /// Whether a place just beside an edge parts that edge from something deeper.
-    pub(super) fn parts(&self, place: &Place) -> bool {
+    pub(super) fn parts(&self, place: &SurfacePoint) -> bool {
         let mut is_backed = false;
         for at in self.grid.about(place.spot) {
             let segment = &self.grid.segments[at];
@@ -144,7 +144,7 @@ impl Sight<'_> {
     }
 
     /// Whether a place is lost to a cord that lies level with it: the two change places there, and neither is over.
-    pub(super) fn is_level(&self, place: &Place) -> bool {
+    pub(super) fn is_level(&self, place: &SurfacePoint) -> bool {
         let Owner::Cord(line, own) = place.owner else { return false };
         self.grid.about(place.spot).any(|at| {
             let segment = &self.grid.segments[at];
@@ -156,7 +156,7 @@ impl Sight<'_> {
 }
 
 impl Bar {
-    fn spans(&self, spot: Spot) -> bool {
+    fn spans(&self, spot: PlanePoint) -> bool {
         self.span.0 <= spot[1] && spot[1] <= self.span.1
     }
 }

@@ -4,10 +4,10 @@ use std::fmt::Write;
 
 use super::edges::{Edges, PATTERNS, edges, spots};
 use super::grid::Grid;
-use super::order::{Piece, pieces};
+use super::order::{Stroke, pieces};
 use super::path::{UNITS, data, tenth};
-use super::sampling::{Spot, apart};
-use super::scene::{Bar, Lie, Line, RADIUS, Scene};
+use super::sampling::{PlanePoint, apart};
+use super::scene::{Bar, CordLine, Lie, RADIUS, Scene};
 
 /// How wide a diameter is shown where nothing else is said, in CSS pixels.
 const PIXELS: f64 = 18.0;
@@ -17,7 +17,7 @@ const FADE: (f64, u32) = (1.8, 12);
 /// Writes an `<svg>` element; with a style it is a file of its own.
 pub(super) fn element(scene: &Scene, title: &str, style: Option<&str>) -> String {
     let grid = Grid::of(scene);
-    let sheet = Sheet::of(scene);
+    let sheet = Canvas::of(scene);
     let edges = edges(scene, &grid);
     let mut svg = sheet.opening(title, style);
     svg.push_str(&sheet.tones(scene, &pieces(scene, &grid)));
@@ -31,14 +31,14 @@ pub(super) fn element(scene: &Scene, title: &str, style: Option<&str>) -> String
 }
 
 /// The sheet that a scene is laid on.
-struct Sheet {
+struct Canvas {
     lie: Lie,
     frame: [f64; 4],
     /// Width and height, in units.
-    size: Spot,
+    size: PlanePoint,
 }
 
-impl Sheet {
+impl Canvas {
     fn of(scene: &Scene) -> Self {
         let [left, top, right, bottom] = scene.frame;
         let (wide, high) = ((right - left) * UNITS, (bottom - top) * UNITS);
@@ -47,7 +47,7 @@ impl Sheet {
     }
 
     /// Where a spot comes to lie, in units.
-    fn place(&self, [x, y]: Spot) -> Spot {
+    fn place(&self, [x, y]: PlanePoint) -> PlanePoint {
         let [left, top, right, bottom] = self.frame;
         let at = match self.lie {
             Lie::Down => [x - left, y - top],
@@ -57,7 +57,7 @@ impl Sheet {
         at.map(|value| value * UNITS)
     }
 
-    fn placed(&self, runs: &[Vec<Spot>]) -> Vec<Vec<Spot>> {
+    fn placed(&self, runs: &[Vec<PlanePoint>]) -> Vec<Vec<PlanePoint>> {
         runs.iter().map(|run| run.iter().map(|spot| self.place(*spot)).collect()).collect()
     }
 
@@ -78,12 +78,12 @@ impl Sheet {
     }
 
     /// The pieces from the back to the front, those of one tone that follow one another as one path.
-    fn tones(&self, scene: &Scene, pieces: &[Piece]) -> String {
-        let mut paths: Vec<(String, Vec<Vec<Spot>>)> = Vec::new();
+    fn tones(&self, scene: &Scene, pieces: &[Stroke]) -> String {
+        let mut paths: Vec<(String, Vec<Vec<PlanePoint>>)> = Vec::new();
         for piece in pieces {
             let painted = match piece {
-                Piece::Bar(at) => vec![Self::bar(&scene.bars[*at])],
-                Piece::Cord { line, points } => Self::cord(&scene.lines[*line], *points),
+                Stroke::Bar(at) => vec![Self::bar(&scene.bars[*at])],
+                Stroke::Cord { line, points } => Self::cord(&scene.lines[*line], *points),
             };
             for (class, run) in painted {
                 match paths.last_mut() {
@@ -92,13 +92,13 @@ impl Sheet {
                 }
             }
         }
-        let written = |(class, runs): &(String, Vec<Vec<Spot>>)| {
+        let written = |(class, runs): &(String, Vec<Vec<PlanePoint>>)| {
             format!("<path class=\"{class}\" d=\"{}\"/>\n", data(&self.placed(runs)))
         };
         paths.iter().map(written).collect()
     }
 
-    fn bar(bar: &Bar) -> (String, Vec<Spot>) {
+    fn bar(bar: &Bar) -> (String, Vec<PlanePoint>) {
         let (top, bottom) = bar.span;
         let corners = [(-1.0, top), (1.0, top), (1.0, bottom), (-1.0, bottom), (-1.0, top)];
         let outline = corners.map(|(side, y)| [bar.x + side * bar.radius, y]).to_vec();
@@ -107,7 +107,7 @@ impl Sheet {
     }
 
     /// A stretch of a cord; its ends are round, so that no joint shows, but for those that are cut.
-    fn cord(line: &Line, (from, to): (usize, usize)) -> Vec<(String, Vec<Spot>)> {
+    fn cord(line: &CordLine, (from, to): (usize, usize)) -> Vec<(String, Vec<PlanePoint>)> {
         let leg = line.leg % PATTERNS + 1;
         let spots = spots(line, (from, to));
         let (mut first, mut last) = (0, spots.len() - 1);

@@ -7,9 +7,9 @@ use reeve_catalogue::shape::{Point, Strand, Then};
 
 use super::edges::{Edges, edges};
 use super::grid::Grid;
-use super::order::{Piece, pieces};
-use super::sampling::{Spot, between, flat, nearest_share};
-use super::scene::{Lie, Line, Scene};
+use super::order::{Stroke, pieces};
+use super::sampling::{PlanePoint, between, flat, nearest_share};
+use super::scene::{CordLine, Lie, Scene};
 use super::*;
 
 fn options(across: bool) -> DrawOptions<'static> {
@@ -21,9 +21,9 @@ fn scenes() -> Vec<(&'static str, Scene)> {
 }
 
 /// Where two segments cross on the sheet: the share of each.
-fn crossing(a: (Spot, Spot), b: (Spot, Spot)) -> Option<(f64, f64)> {
-    let way = |(from, to): (Spot, Spot)| [to[0] - from[0], to[1] - from[1]];
-    let cross = |a: Spot, b: Spot| a[0] * b[1] - a[1] * b[0];
+fn crossing(a: (PlanePoint, PlanePoint), b: (PlanePoint, PlanePoint)) -> Option<(f64, f64)> {
+    let way = |(from, to): (PlanePoint, PlanePoint)| [to[0] - from[0], to[1] - from[1]];
+    let cross = |a: PlanePoint, b: PlanePoint| a[0] * b[1] - a[1] * b[0];
     let (along_a, along_b) = (way(a), way(b));
     let apart = way((a.0, b.0));
     let size = cross(along_a, along_b);
@@ -35,7 +35,7 @@ fn crossing(a: (Spot, Spot), b: (Spot, Spot)) -> Option<(f64, f64)> {
 }
 
 /// A crossing: where, and line and segment of what is under and of what is over.
-type Crossing = (Spot, (usize, usize), (usize, usize));
+type Crossing = (PlanePoint, (usize, usize), (usize, usize));
 
 /// Every crossing whose two cords are clearly one over the other.
 fn crossings(scene: &Scene) -> Vec<Crossing> {
@@ -64,10 +64,10 @@ fn crossings(scene: &Scene) -> Vec<Crossing> {
 }
 
 /// When a segment of a line is painted.
-fn painted(pieces: &[Piece], (line, at): (usize, usize)) -> Option<usize> {
-    let is_it = |piece: &Piece| match piece {
-        Piece::Cord { line: of, points: (from, to) } => *of == line && (*from..*to).contains(&at),
-        Piece::Bar(_) => false,
+fn painted(pieces: &[Stroke], (line, at): (usize, usize)) -> Option<usize> {
+    let is_it = |piece: &Stroke| match piece {
+        Stroke::Cord { line: of, points: (from, to) } => *of == line && (*from..*to).contains(&at),
+        Stroke::Bar(_) => false,
     };
     let times: Vec<usize> = pieces.iter().enumerate().filter(|(_, piece)| is_it(piece)).map(|(time, _)| time).collect();
     assert!(times.len() <= 1, "segment {at} of line {line} is painted {} times", times.len());
@@ -75,8 +75,8 @@ fn painted(pieces: &[Piece], (line, at): (usize, usize)) -> Option<usize> {
 }
 
 /// What covers a spot: of each line the nearest of its discs there, and each rod, with its depth.
-fn covering(scene: &Scene, spot: Spot, within: f64) -> Vec<(Owner, f64)> {
-    let of_line = |(line, Line { points, .. }): (usize, &Line)| {
+fn covering(scene: &Scene, spot: PlanePoint, within: f64) -> Vec<(Owner, f64)> {
+    let of_line = |(line, CordLine { points, .. }): (usize, &CordLine)| {
         let near = |pair: &[Point]| {
             let at = between(pair[0], pair[1], nearest_share(spot, flat(pair[0]), flat(pair[1])));
             ((at[0] - spot[0]).hypot(at[1] - spot[1]) < within).then_some((Owner::Line(line), at[2]))
@@ -97,20 +97,20 @@ enum Owner {
 }
 
 /// What is painted last at a spot.
-fn topmost(scene: &Scene, pieces: &[Piece], spot: Spot) -> Option<Owner> {
-    let covers = |piece: &&Piece| match piece {
-        Piece::Bar(at) => {
+fn topmost(scene: &Scene, pieces: &[Stroke], spot: PlanePoint) -> Option<Owner> {
+    let covers = |piece: &&Stroke| match piece {
+        Stroke::Bar(at) => {
             let bar = &scene.bars[*at];
             (bar.x - spot[0]).abs() < bar.radius && bar.span.0 < spot[1] && spot[1] < bar.span.1
         }
-        Piece::Cord { line, points: (from, to) } => scene.lines[*line].points[*from..=*to].windows(2).any(|pair| {
+        Stroke::Cord { line, points: (from, to) } => scene.lines[*line].points[*from..=*to].windows(2).any(|pair| {
             let at = between(pair[0], pair[1], nearest_share(spot, flat(pair[0]), flat(pair[1])));
             (at[0] - spot[0]).hypot(at[1] - spot[1]) < 0.5
         }),
     };
     pieces.iter().rev().find(covers).map(|piece| match piece {
-        Piece::Bar(at) => Owner::Bar(*at),
-        Piece::Cord { line, .. } => Owner::Line(*line),
+        Stroke::Bar(at) => Owner::Bar(*at),
+        Stroke::Cord { line, .. } => Owner::Line(*line),
     })
 }
 
@@ -175,8 +175,8 @@ fn check_ink(name: &str, scene: &Scene) {
 }
 
 /// Whether some ink passes near a spot.
-fn is_inked(edges: &Edges, spot: Spot, near: f64) -> bool {
-    let passes = |pair: &[Spot]| {
+fn is_inked(edges: &Edges, spot: PlanePoint, near: f64) -> bool {
+    let passes = |pair: &[PlanePoint]| {
         let share = nearest_share(spot, pair[0], pair[1]);
         let at = [0, 1].map(|axis| pair[0][axis] + (pair[1][axis] - pair[0][axis]) * share);
         (at[0] - spot[0]).hypot(at[1] - spot[1]) < near

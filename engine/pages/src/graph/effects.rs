@@ -11,7 +11,7 @@ const GAP: f64 = 8.0;
 
 /// What a change does, and what its opposite does.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Effect {
+pub struct EffectBar {
     /// What is changed.
     pub label: String,
     /// What is gained by the change and by its opposite, or lost if below zero.
@@ -22,7 +22,7 @@ pub struct Effect {
 
 /// Draws a bar or two for each row, all to one scale: what is lost to the left, hatched, and what is gained to the right,
 /// solid. The words stand at the end of the label's line.
-pub fn effects(title: &str, rows: &[Effect]) -> String {
+pub fn effects(title: &str, rows: &[EffectBar]) -> String {
     let most = rows.iter().flat_map(|row| row.changes).map(|change| sound(change).abs()).fold(0.0, f64::max);
     let fills = Fills::of("effects", title);
     let mut patterns = fills.patterns([SLANTED]);
@@ -36,7 +36,7 @@ pub fn effects(title: &str, rows: &[Effect]) -> String {
     figure(title, &inside)
 }
 
-fn drawn(row: &Effect, fills: &Fills, shares: [f64; 2]) -> String {
+fn drawn(row: &EffectBar, fills: &Fills, shares: [f64; 2]) -> String {
     let room = (WIDE - width(&row.words) - GAP).max(0.0);
     let mut svg = text(Anchor::Start, [0.0, BASELINE], &row.label, room);
     svg.push_str(&text(Anchor::End, [WIDE, BASELINE], &row.words, WIDE));

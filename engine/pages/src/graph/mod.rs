@@ -17,7 +17,7 @@ mod stacks;
 mod tests;
 mod ticks;
 
-pub use effects::{Effect, effects};
+pub use effects::{EffectBar, effects};
 pub use letters::bar;
 pub use spots::{Axis, Spot, spots};
 pub use stacks::{Stack, stacks};

@@ -1,13 +1,13 @@
 //! Numerals beside dots, moved apart where dots lie close together.
 
-use super::sheet::Place;
+use super::sheet::SheetPoint;
 
 /// Radius of a dot.
 pub(super) const DOT: f64 = 3.2;
 /// Rings that a numeral is tried on: how far the first is from the dot, and each from the one before, and how many.
 const RINGS: (f64, f64, u32) = (4.6, 4.0, 24);
 /// The ways to go, in order of preference: aslant first, and level last, for a level line looks like a minus.
-const WAYS: [Place; 16] = [
+const WAYS: [SheetPoint; 16] = [
     [0.71, -0.71],
     [-0.71, -0.71],
     [0.71, 0.71],
@@ -37,15 +37,15 @@ const TOGETHER: usize = 4;
 /// Where a numeral stands.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Stands {
-    pub(super) centre: Place,
+    pub(super) centre: SheetPoint,
     /// Half its width and height.
-    pub(super) half: Place,
+    pub(super) half: SheetPoint,
     /// From where to where a line leads from the dot to it, if it needs one.
-    pub(super) leader: Option<(Place, Place)>,
+    pub(super) leader: Option<(SheetPoint, SheetPoint)>,
 }
 
 impl Stands {
-    fn beside(dot: Place, half: Place, [across, down]: Place, away: f64) -> Self {
+    fn beside(dot: SheetPoint, half: SheetPoint, [across, down]: SheetPoint, away: f64) -> Self {
         let aside = |way: f64, half: f64| away * way + half * (way * 1.42).clamp(-1.0, 1.0);
         let centre = [dot[0] + aside(across, half[0]), dot[1] + aside(down, half[1])];
         let mut numeral = Self { centre, half, leader: None };
@@ -56,11 +56,11 @@ impl Stands {
     }
 
     /// The place in it that is nearest to another.
-    fn nearest(&self, to: Place) -> Place {
+    fn nearest(&self, to: SheetPoint) -> SheetPoint {
         [0, 1].map(|axis| to[axis].clamp(self.centre[axis] - self.half[axis], self.centre[axis] + self.half[axis]))
     }
 
-    fn distance(&self, to: Place) -> f64 {
+    fn distance(&self, to: SheetPoint) -> f64 {
         apart(self.nearest(to), to)
     }
 
@@ -88,15 +88,15 @@ impl Stands {
         enters < leaves
     }
 
-    fn is_free(&self, dots: &[Place], others: &[Self]) -> bool {
+    fn is_free(&self, dots: &[SheetPoint], others: &[Self]) -> bool {
         dots.iter().all(|dot| self.distance(*dot) > DOT + 0.4) && !others.iter().any(|other| self.covers(other))
     }
 
     /// Whether it is its dot's beyond doubt: its line runs through no other dot, and without a line no other is as
     /// near; nor does any line run through a numeral that it doesn't lead to.
-    fn is_clear(&self, dot: Place, dots: &[Place], others: &[Self]) -> bool {
+    fn is_clear(&self, dot: SheetPoint, dots: &[SheetPoint], others: &[Self]) -> bool {
         let own = self.distance(dot);
-        let heart = |dot: Place| Self { centre: dot, half: [DOT / 2.0; 2], leader: None };
+        let heart = |dot: SheetPoint| Self { centre: dot, half: [DOT / 2.0; 2], leader: None };
         let is_told = dots.iter().filter(|other| !is_same(**other, dot)).all(|other| match self.leader {
             Some(_) => !heart(*other).is_crossed(self),
             None => self.distance(*other) > own + DOUBT,
@@ -105,18 +105,18 @@ impl Stands {
     }
 }
 
-fn apart(a: Place, b: Place) -> f64 {
+fn apart(a: SheetPoint, b: SheetPoint) -> f64 {
     let (x, y) = (a[0] - b[0], a[1] - b[1]);
     (x * x + y * y).sqrt()
 }
 
-fn is_same(a: Place, b: Place) -> bool {
+fn is_same(a: SheetPoint, b: SheetPoint) -> bool {
     apart(a, b) < SAME
 }
 
 /// The numbers of the dots, from one on in their order, in words: those of dots at one place stand together.
-pub(super) fn numbered(dots: &[Place]) -> Vec<(Place, String)> {
-    let mut places: Vec<(Place, Vec<usize>)> = Vec::new();
+pub(super) fn numbered(dots: &[SheetPoint]) -> Vec<(SheetPoint, String)> {
+    let mut places: Vec<(SheetPoint, Vec<usize>)> = Vec::new();
     for (at, dot) in dots.iter().enumerate() {
         match places.iter_mut().find(|(place, _)| is_same(*place, *dot)) {
             Some((_, together)) => together.push(at),
@@ -145,8 +145,8 @@ fn run_words(run: &[usize]) -> Option<String> {
 ///
 /// Each takes the nearest free place: clear of all dots and of the numerals before it, and if possible of their
 /// lines. Where so many crowd that none is free, it stands at its dot over what is there.
-pub(super) fn placed(numerals: &[(Place, Place)], frame: [f64; 4]) -> Vec<Stands> {
-    let dots: Vec<Place> = numerals.iter().map(|(dot, _)| *dot).collect();
+pub(super) fn placed(numerals: &[(SheetPoint, SheetPoint)], frame: [f64; 4]) -> Vec<Stands> {
+    let dots: Vec<SheetPoint> = numerals.iter().map(|(dot, _)| *dot).collect();
     let mut all: Vec<Stands> = Vec::new();
     for (dot, half) in numerals {
         let mut free = tried(*dot, *half).filter(|it| it.is_within(frame) && it.is_free(&dots, &all));
@@ -158,7 +158,7 @@ pub(super) fn placed(numerals: &[(Place, Place)], frame: [f64; 4]) -> Vec<Stands
     all
 }
 
-fn tried(dot: Place, half: Place) -> impl Iterator<Item = Stands> {
+fn tried(dot: SheetPoint, half: SheetPoint) -> impl Iterator<Item = Stands> {
     let (first, step, count) = RINGS;
     (0..count).flat_map(move |ring| {
         let away = first + step * f64::from(ring);
@@ -174,8 +174,8 @@ mod tests {
 
     const FRAME: [f64; 4] = [40.0, 15.0, 335.0, 240.0];
 
-    fn all(dots: &[Place]) -> Vec<Stands> {
-        let numerals: Vec<(Place, Place)> = dots.iter().map(|dot| (*dot, [8.0, 5.0])).collect();
+    fn all(dots: &[SheetPoint]) -> Vec<Stands> {
+        let numerals: Vec<(SheetPoint, SheetPoint)> = dots.iter().map(|dot| (*dot, [8.0, 5.0])).collect();
         placed(&numerals, FRAME)
     }
 
@@ -200,11 +200,11 @@ mod tests {
     #[test]
     fn numbers_at_one_place_stand_together() {
         let (here, there) = ([10.0, 10.0], [50.0, 10.0]);
-        let words = |dots: &[Place]| numbered(dots).into_iter().map(|(_, words)| words).collect::<Vec<_>>();
+        let words = |dots: &[SheetPoint]| numbered(dots).into_iter().map(|(_, words)| words).collect::<Vec<_>>();
         assert_eq!(words(&[here, there]), ["1", "2"]);
         assert_eq!(words(&[here, there, here]), ["1, 3", "2"]);
         assert_eq!(words(&[here, here, there, here, here, here]), ["1, 2, 4–6", "3"]);
-        let every_other: Vec<Place> = (0..12).map(|at| if at % 2 == 0 { here } else { there }).collect();
+        let every_other: Vec<SheetPoint> = (0..12).map(|at| if at % 2 == 0 { here } else { there }).collect();
         assert_eq!(words(&every_other), ["1, 3, 5, 7", "9, 11", "2, 4, 6, 8", "10, 12"]);
     }
 
@@ -215,7 +215,7 @@ mod tests {
             crowd in 0.1_f64..1.0,
         ) {
             let closer = |(x, y): &(f64, f64)| [185.0 + (x - 185.0) * crowd, 125.0 + (y - 125.0) * crowd];
-            let dots: Vec<Place> = dots.iter().map(closer).collect();
+            let dots: Vec<SheetPoint> = dots.iter().map(closer).collect();
             let numerals = all(&dots);
             for (at, numeral) in numerals.iter().enumerate() {
                 prop_assert!(numeral.is_within(FRAME));

@@ -5,7 +5,7 @@ use unicode_width::UnicodeWidthChar;
 use crate::drawing::{escaped, tenth};
 
 /// A place on the sheet, in units, from its upper left corner.
-pub(super) type Place = [f64; 2];
+pub(super) type SheetPoint = [f64; 2];
 
 /// Width of the sheet, in units: about as many pixels as a phone has to spare.
 pub(super) const WIDE: f64 = 340.0;
@@ -43,12 +43,12 @@ pub(super) fn sound(value: f64) -> f64 {
 }
 
 /// A text, cut to the room there is for it.
-pub(super) fn text(anchor: Anchor, [x, y]: Place, words: &str, room: f64) -> String {
+pub(super) fn text(anchor: Anchor, [x, y]: SheetPoint, words: &str, room: f64) -> String {
     format!("<text{} x=\"{}\" y=\"{}\">{}</text>\n", anchor.class(), tenth(x), tenth(y), escaped(&cut(words, room)))
 }
 
 /// A straight line.
-pub(super) fn line(class: &str, [x1, y1]: Place, [x2, y2]: Place) -> String {
+pub(super) fn line(class: &str, [x1, y1]: SheetPoint, [x2, y2]: SheetPoint) -> String {
     format!("<path class=\"{class}\" d=\"M{} {}L{} {}\"/>\n", tenth(x1), tenth(y1), tenth(x2), tenth(y2))
 }
 

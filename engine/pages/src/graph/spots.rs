@@ -5,7 +5,7 @@ use std::fmt::Write;
 use reeve_measure::count;
 
 use super::numerals::{DOT, Stands, numbered, placed};
-use super::sheet::{Anchor, Place, WIDE, drawing, figure, line, sound, text, width};
+use super::sheet::{Anchor, SheetPoint, WIDE, drawing, figure, line, sound, text, width};
 use crate::drawing::{escaped, tenth};
 
 /// Height of the field for few spots, what each adds, and the most it may come to.
@@ -152,10 +152,10 @@ impl Field {
     }
 
     fn dots(&self, spots: &[Spot]) -> String {
-        let dots: Vec<Place> = spots.iter().map(|spot| [self.x(spot.x), self.y(spot.y)]).collect();
+        let dots: Vec<SheetPoint> = spots.iter().map(|spot| [self.x(spot.x), self.y(spot.y)]).collect();
         let numerals = numbered(&dots);
-        let half = |numeral: &(Place, String)| (numeral.0, [width(&numeral.1) / 2.0 + 0.8, HALF]);
-        let halves: Vec<(Place, Place)> = numerals.iter().map(half).collect();
+        let half = |numeral: &(SheetPoint, String)| (numeral.0, [width(&numeral.1) / 2.0 + 0.8, HALF]);
+        let halves: Vec<(SheetPoint, SheetPoint)> = numerals.iter().map(half).collect();
         let placed = placed(&halves, [self.left - 4.0, TOP - 10.0, WIDE, self.bottom]);
         let leader = |stands: &Stands| stands.leader.map(|(from, to)| line("leader", from, to));
         let mut svg: String = placed.iter().filter_map(leader).collect();
@@ -170,7 +170,7 @@ impl Field {
     }
 }
 
-fn circle(spot: &Spot, [x, y]: Place, words: &str) -> String {
+fn circle(spot: &Spot, [x, y]: SheetPoint, words: &str) -> String {
     let class = if spot.y < 0.0 { "piece open" } else { "piece solid" };
     let (x, y, radius, words) = (tenth(x), tenth(y), tenth(DOT), escaped(words));
     format!("<circle class=\"{class}\" cx=\"{x}\" cy=\"{y}\" r=\"{radius}\"><title>{words}</title></circle>\n")

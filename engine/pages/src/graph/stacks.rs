@@ -1,7 +1,9 @@
 //! What a whole is made up of, design by design, as bars of parts.
 
 use super::fills::{FILLS, Fills};
-use super::sheet::{Anchor, BAR, BAR_TOP, BASELINE, Place, ROW, WIDE, bar, drawing, figure, line, sound, text, width};
+use super::sheet::{
+    Anchor, BAR, BAR_TOP, BASELINE, ROW, SheetPoint, WIDE, bar, drawing, figure, line, sound, text, width,
+};
 
 /// The mark where a price ends that does not reach the end of its bar.
 const PRICE: &str = "price";
@@ -66,7 +68,7 @@ fn key(title: &str, kinds: &[&str], fills: &Fills) -> String {
     let widest = kinds.iter().map(|kind| width(kind)).fold(0.0, f64::max);
     let wide = (indent + widest + 8.0).min(WIDE);
     let mut svg = fills.patterns(0..kinds.len().min(FILLS));
-    let [mut x, mut top]: Place = [MARGIN, 1.0];
+    let [mut x, mut top]: SheetPoint = [MARGIN, 1.0];
     for (fill, kind) in kinds.iter().enumerate() {
         if x > MARGIN && x + wide > WIDE + 8.0 {
             [x, top] = [MARGIN, top + KEY_LINE];

@@ -60,7 +60,7 @@ fn spots_of(designs: &[Design]) -> String {
 }
 
 fn effects_of(designs: &[Design]) -> String {
-    let row = |(name, parts, hours): &Design| Effect {
+    let row = |(name, parts, hours): &Design| EffectBar {
         label: format!("{name}: cord dearer by a tenth"),
         changes: [parts[4] / 4.0 - hours, 0.0],
         words: format!("{} a piece", euros(parts[4] / 4.0 - hours)),
@@ -165,7 +165,7 @@ fn the_parts_of_a_bar_meet_and_follow_the_key() {
 
 #[test]
 fn losses_go_to_the_left_and_are_hatched() {
-    let effect = |changes| Effect { label: "a".into(), changes, words: "b".into() };
+    let effect = |changes| EffectBar { label: "a".into(), changes, words: "b".into() };
     let svg = effects("changes", &[effect([-2.0, 4.0]), effect([0.0, 0.0])]);
     assert_eq!(svg.matches("fill=\"url(#effects-changes-1)\" x=\"85.3\"").count(), 1);
     assert_eq!(bars(&svg, "piece solid"), [(170.0, 169.5)]);

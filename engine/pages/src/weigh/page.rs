@@ -1,7 +1,7 @@
 //! One design weighed, in finished words.
 
-use reeve_costing::alone::{Effort, cost_of_efforts};
 use reeve_costing::pricing::Outcome;
+use reeve_costing::single_piece::{Effort, cost_of_efforts};
 use reeve_costing::whatif::{Effect, Input};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use super::Weighed;
 use crate::graph;
-use crate::quote::{Head, Row, Sum};
+use crate::quote::{Letterhead, Row, Sum};
 use crate::words::Words;
 
 /// What an input is called on a page.
@@ -26,13 +26,13 @@ fn input_words(input: &Input) -> &'static str {
 /// One design weighed, in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct WeighPage {
-    head: Head,
+    head: Letterhead,
     design: String,
     changes: Vec<String>,
     at: String,
-    made_of: Vec<Part>,
+    made_of: Vec<PricePart>,
     remains: Vec<Sum>,
-    moves: Vec<Move>,
+    moves: Vec<EffectRow>,
     sure: Vec<SureRow>,
     prices: Vec<PriceRow>,
     efforts: Vec<Row>,
@@ -43,7 +43,7 @@ pub struct WeighPage {
 
 /// A part of the price.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Part {
+struct PricePart {
     text: &'static str,
     amount: String,
     share: String,
@@ -51,7 +51,7 @@ struct Part {
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct Move {
+struct EffectRow {
     text: &'static str,
     higher: String,
     lower: String,
@@ -83,7 +83,7 @@ const MOVE_BAR: usize = 20;
 pub fn weigh_page(weighed: &Weighed<'_>, words: &Words) -> WeighPage {
     let sold = weighed.sold();
     WeighPage {
-        head: Head::new(weighed.rates, weighed.title),
+        head: Letterhead::new(weighed.rates, weighed.title),
         design: weighed.design.to_owned(),
         changes: weighed.changes.to_vec(),
         at: format!(
@@ -136,8 +136,8 @@ pub(crate) fn price_stack(title: &str, income: Decimal, parts: [Decimal; 5], wor
     }
 }
 
-pub(crate) fn effect_bars(effects: &[Effect], words: &Words) -> Vec<graph::Effect> {
-    let bar = |effect: &Effect| graph::Effect {
+pub(crate) fn effect_bars(effects: &[Effect], words: &Words) -> Vec<graph::EffectBar> {
+    let bar = |effect: &Effect| graph::EffectBar {
         label: input_words(&effect.input).to_owned(),
         changes: [effect.higher, effect.lower].map(|change| change.to_f64().unwrap_or_default()),
         words: format!("{} or {}", words.rounded(effect.higher), words.rounded(effect.lower)),
@@ -149,8 +149,8 @@ fn share(part: Decimal, whole: Decimal) -> f64 {
     if whole <= Decimal::ZERO { 0.0 } else { (part / whole).to_f64().unwrap_or_default() }
 }
 
-fn made_of(sold: &Outcome, words: &Words) -> Vec<Part> {
-    let part = |(text, amount): (&&'static str, Decimal)| Part {
+fn made_of(sold: &Outcome, words: &Words) -> Vec<PricePart> {
+    let part = |(text, amount): (&&'static str, Decimal)| PricePart {
         text,
         amount: words.rounded(amount),
         share: if sold.income.is_zero() {
@@ -182,9 +182,9 @@ fn remains(weighed: &Weighed<'_>, sold: &Outcome, words: &Words) -> Vec<Sum> {
     rows
 }
 
-fn moves(effects: &[Effect], words: &Words) -> Vec<Move> {
+fn moves(effects: &[Effect], words: &Words) -> Vec<EffectRow> {
     let most = effects.iter().map(|effect| effect.higher.abs()).max().unwrap_or_default();
-    let row = |effect: &Effect| Move {
+    let row = |effect: &Effect| EffectRow {
         text: input_words(&effect.input),
         higher: words.rounded(effect.higher),
         lower: words.rounded(effect.lower),

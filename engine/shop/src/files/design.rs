@@ -2,14 +2,14 @@
 
 use std::ops::Range;
 
-use reeve_costing::alone::Effort;
 use reeve_costing::caution::{PURPOSES, Purpose};
 use reeve_costing::piece::{TailEnd, Task};
 use reeve_costing::risk::ThreePoint;
+use reeve_costing::single_piece::Effort;
 use reeve_measure::{Length, Time, bound};
 use reeve_reading::{
-    Choice as OneOf, Count, Figure, Filled, FilledText, Flag, Lengths, List, LowLikelyHigh, Money, Name, Number,
-    NumberOrLength, OneOrThree, Placed, Reckoned, Table, Text,
+    Count, Figure, Filled, FilledText, Flag, Lengths, List, LowLikelyHigh, Money, Name, Number, NumberOrLength, OneOf,
+    OneOrThree, Placed, Reckoned, Table, Text,
 };
 use rust_decimal::Decimal;
 
@@ -220,7 +220,7 @@ fn effort(t: &mut Table<'_>) -> Option<Effort> {
     })
 }
 
-struct Head {
+struct TypedHead {
     title: String,
     about: Option<String>,
     purpose: Purpose,
@@ -228,7 +228,7 @@ struct Head {
     finished: Option<Placed<Filled>>,
 }
 
-fn head(t: &mut Table<'_>) -> Option<Head> {
+fn head(t: &mut Table<'_>) -> Option<TypedHead> {
     let title = t.need("name", &Text, "As written on pages.");
     let about = t.maybe("about", &FilledText, "A sentence for the client; sums in braces are worked out.");
     let purpose = t.need("purpose", &OneOf { words: PURPOSES }, "What it is for; chooses the cautions of the quote.");
@@ -238,7 +238,7 @@ fn head(t: &mut Table<'_>) -> Option<Head> {
         "How many you made before; 0 if not said. Minutes that you state yourself stand as they are.",
     );
     let finished = t.maybe("finished", &FilledText, "Finished size, in words; sums in braces are worked out.");
-    Some(Head {
+    Some(TypedHead {
         title: title?.value,
         about: about.map(|about| about.value.text),
         purpose: purpose?.value,
@@ -248,7 +248,7 @@ fn head(t: &mut Table<'_>) -> Option<Head> {
 }
 
 /// The finished size in words: the size's own, or the piece's if it is still true.
-fn finished(t: &Table<'_>, head: &Head, sized: &Sized) -> Option<String> {
+fn finished(t: &Table<'_>, head: &TypedHead, sized: &Sized) -> Option<String> {
     if sized.finished.is_some() {
         return sized.finished.clone();
     }
@@ -373,7 +373,7 @@ const ALL_KEYS: &[&str] = &[
 ];
 
 /// Every value of a step, read whatever the step turns out to be.
-struct Words {
+struct TypedStepWords {
     knot: Option<Placed<String>>,
     times: Option<Placed<u32>>,
     columns: Option<Placed<u32>>,
@@ -417,9 +417,9 @@ fn step(t: &mut Table<'_>) -> Option<TypedStep> {
     })
 }
 
-fn words(t: &mut Table<'_>) -> Words {
+fn words(t: &mut Table<'_>) -> TypedStepWords {
     const SHARE: &[(&str, bool)] = &[("even", true)];
-    Words {
+    TypedStepWords {
         knot: t.maybe("knot", &Text, "A knot: its name or another name the trade uses."),
         times: t.maybe(
             "times",
@@ -483,7 +483,7 @@ fn tail_end(t: &mut Table<'_>) -> Option<TailEnd> {
     }
 }
 
-fn kind(t: &Table<'_>, words: Words, hangs: bool) -> Option<StepKind> {
+fn kind(t: &Table<'_>, words: TypedStepWords, hangs: bool) -> Option<StepKind> {
     let written: Vec<&(&str, &[&str])> = KINDS.iter().filter(|(key, _)| t.has(key)).collect();
     let (key, allowed) = match written.as_slice() {
         [] if hangs => ("hang", &["hang"][..]),
@@ -519,7 +519,7 @@ fn keys_written(t: &Table<'_>) -> String {
     }
 }
 
-fn kind_of(t: &Table<'_>, key: &str, words: Words) -> Option<StepKind> {
+fn kind_of(t: &Table<'_>, key: &str, words: TypedStepWords) -> Option<StepKind> {
     let list = |list: Option<Placed<Vec<Placed<String>>>>| list.map(|list| list.value).unwrap_or_default();
     let times = words.times.map_or(1, |times| times.value);
     match key {

@@ -3,14 +3,14 @@
 use chrono::Weekday;
 use reeve_costing::calendar::{Calendar, Passing};
 use reeve_costing::hand::Hand;
+use reeve_costing::learning_curve::{LearningCurve, Model};
 use reeve_costing::money::{Currency, fraction};
-use reeve_costing::practice::{Model, Practice};
 use reeve_costing::price::fee_rate;
 use reeve_costing::rates::{
     Aim, Bench, Fee, FeeBase, Handling, Maker, Overhead, PriceRule, Rates, TaxRule, TaxScheme, Terms,
 };
 use reeve_measure::{Time, bound};
-use reeve_reading::{Choice, Count, Day, Flag, Lengths, List, Money, Number, Percent, Placed, Table, Text, nearest};
+use reeve_reading::{Count, Day, Flag, Lengths, List, Money, Number, OneOf, Percent, Placed, Table, Text, nearest};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
@@ -29,7 +29,7 @@ pub fn shop_file(t: &mut Table<'_>) -> Option<Rates> {
     let book = t.table("book", "How the order book is kept.", book);
     let (maker, currency) = maker?.value;
     let (tax, (price, aim_place)) = (tax?.value, price?.value);
-    let (fees, places): (Vec<Fee>, Vec<Place>) = fees.into_iter().map(|fee| fee.value).unzip();
+    let (fees, places): (Vec<Fee>, Vec<KeyPlace>) = fees.into_iter().map(|fee| fee.value).unzip();
     check_fees(t, &fees, &places, &tax)?;
     check_aim(t, &price, &aim_place, &fees, &tax)?;
     let TypedBench { bench, weekly_hours } = bench?.value;
@@ -60,7 +60,7 @@ const DAYS: &[(&str, Weekday)] = &[
 ];
 
 fn calendar(t: &mut Table<'_>) -> Option<Calendar> {
-    let days = t.maybe("days", &List(Choice { words: DAYS }), "Days at the bench; monday to friday if not said.");
+    let days = t.maybe("days", &List(OneOf { words: DAYS }), "Days at the bench; monday to friday if not said.");
     let off = t.tables("off", "Days off.", |t| {
         let from = t.need("from", &Day, "The first day off.");
         let to = t.maybe("to", &Day, "The last one; the same if not said.");
@@ -252,7 +252,7 @@ fn language_tag(t: &Table<'_>, language: Option<Placed<String>>) -> Option<Strin
 fn tax(t: &mut Table<'_>) -> Option<TaxRule> {
     let scheme = t.need(
         "prices",
-        &Choice { words: TaxScheme::WORDS },
+        &OneOf { words: TaxScheme::WORDS },
         "`not-registered`: you charge no tax; `net`: tax is added below; `inclusive`: prices hold it.",
     );
     let rate = t.maybe("rate", &Percent(bound::TAX_RATE), "The rate of your own pieces.");
@@ -356,7 +356,7 @@ fn bench(t: &mut Table<'_>) -> Option<TypedBench> {
         pace_spread: pace_spread.and_then(|percent| fraction(percent.value).to_f64()),
         hand: Hand::default(),
         allowances: allowances.into_iter().map(|(name, percent)| (name.value, percent.value)).collect(),
-        practice: practice.map_or(Practice::NONE, |practice| practice.value),
+        practice: practice.map_or(LearningCurve::NONE, |practice| practice.value),
         handling: handling.map(|handling| handling.value).unwrap_or_default(),
         cutting_allowance,
         cutting_step,
@@ -368,10 +368,10 @@ fn bench(t: &mut Table<'_>) -> Option<TypedBench> {
 /// From this piece on, if nobody says: a hand does not learn for ever. Common practice, no source.
 const STEADY_PIECE: u32 = 100;
 
-fn practice(t: &mut Table<'_>) -> Option<Practice> {
+fn practice(t: &mut Table<'_>) -> Option<LearningCurve> {
     let model = t.need(
         "model",
-        &Choice { words: Model::WORDS },
+        &OneOf { words: Model::WORDS },
         "`unit`: each doubling shortens the piece itself (Crawford); `cumulative-average`: the average so far (Wright).",
     );
     let rate = t.need("rate", &Percent(bound::PRACTICE_RATE), "The share of the time that each doubling leaves.");
@@ -380,7 +380,7 @@ fn practice(t: &mut Table<'_>) -> Option<Practice> {
         &Count(bound::STEADY_PIECE),
         "The piece from which on the time stays as it is; 100 if not said.",
     );
-    Some(Practice {
+    Some(LearningCurve {
         model: model?.value,
         rate: fraction(rate?.value).to_f64().unwrap_or(1.0),
         steady: steady.map_or(STEADY_PIECE, |steady| steady.value),
@@ -402,9 +402,9 @@ fn handling(t: &mut Table<'_>) -> Handling {
     }
 }
 
-type Place = std::ops::Range<usize>;
+type KeyPlace = std::ops::Range<usize>;
 
-fn price(t: &mut Table<'_>) -> Option<(PriceRule, Place)> {
+fn price(t: &mut Table<'_>) -> Option<(PriceRule, KeyPlace)> {
     let margin = t.maybe("margin", &Percent(bound::MARGIN), "Aim: so many per cent of the price are left over.");
     let markup = t.maybe("markup", &Percent(bound::MARKUP), "Aim, in its place: so many per cent on top of cost.");
     let per_hour = t.maybe("per-hour", &Money::AMOUNT, "Aim, in its place: so much is earned by a bench hour.");
@@ -451,7 +451,7 @@ fn price(t: &mut Table<'_>) -> Option<(PriceRule, Place)> {
 }
 
 /// Fees alone must leave something of the price; else the largest of them is told.
-fn check_fees(t: &Table<'_>, fees: &[Fee], places: &[Place], tax: &TaxRule) -> Option<()> {
+fn check_fees(t: &Table<'_>, fees: &[Fee], places: &[KeyPlace], tax: &TaxRule) -> Option<()> {
     let all = fee_rate(fees, tax.rate);
     if all < Decimal::ONE {
         return Some(());
@@ -473,7 +473,7 @@ fn check_fees(t: &Table<'_>, fees: &[Fee], places: &[Place], tax: &TaxRule) -> O
 }
 
 /// Margin and fees must leave something of the price.
-fn check_aim(t: &Table<'_>, price: &PriceRule, place: &Place, fees: &[Fee], tax: &TaxRule) -> Option<()> {
+fn check_aim(t: &Table<'_>, price: &PriceRule, place: &KeyPlace, fees: &[Fee], tax: &TaxRule) -> Option<()> {
     let margin = if let Aim::Margin(margin) = price.aim { margin } else { Decimal::ZERO };
     let fees = fee_rate(fees, tax.rate);
     if fraction(margin) + fees < Decimal::ONE {
@@ -490,13 +490,13 @@ fn check_aim(t: &Table<'_>, price: &PriceRule, place: &Place, fees: &[Fee], tax:
 }
 
 /// A fee, and the place of its rate.
-fn fee(t: &mut Table<'_>) -> Option<(Fee, Place)> {
+fn fee(t: &mut Table<'_>) -> Option<(Fee, KeyPlace)> {
     let name = t.need("name", &Text, "What it is for.");
     let rate = t.maybe("rate", &Percent(bound::SHARE), "Per cent of what the client pays.");
     let fixed = t.maybe("fixed", &Money::AMOUNT, "So much for each order.");
     let on = t.maybe(
         "on",
-        &Choice { words: FeeBase::WORDS },
+        &OneOf { words: FeeBase::WORDS },
         "Whether the rate is taken on the `gross` amount (the default) or on the `net`.",
     );
     let place = rate.as_ref().map_or_else(|| t.span(), |rate| rate.span.clone());

@@ -126,14 +126,14 @@ fn check_size(t: &Table<'_>, size: &TypedSize, before: &[TypedSize], usual: &[(S
 }
 
 /// A measure that can't be put in place of another.
-pub(crate) struct Misfit {
+pub(crate) struct MeasureMisfit {
     is_name: bool,
     pub(crate) title: String,
     pub(crate) label: String,
     pub(crate) help: String,
 }
 
-impl Misfit {
+impl MeasureMisfit {
     /// Where it stands, of a name and its figure.
     pub(crate) fn place(&self, name: &Placed<String>, figure: &Placed<Figure>) -> Range<usize> {
         if self.is_name { name.span.clone() } else { figure.span.clone() }
@@ -141,7 +141,7 @@ impl Misfit {
 }
 
 /// Whether a figure can stand for the measure of a name.
-pub(crate) fn fit(usual: &[(String, Figure)], name: &str, figure: Figure) -> Result<(), Misfit> {
+pub(crate) fn fit(usual: &[(String, Figure)], name: &str, figure: Figure) -> Result<(), MeasureMisfit> {
     let Some((_, known)) = usual.iter().find(|(known, _)| known == name) else {
         let known: Vec<&str> = usual.iter().map(|(name, _)| name.as_str()).collect();
         let near = reeve_reading::nearest(name, known.iter().copied()).map(|near| format!("did you mean `{near}`?"));
@@ -150,12 +150,12 @@ pub(crate) fn fit(usual: &[(String, Figure)], name: &str, figure: Figure) -> Res
             _ => format!("measures of the design: {}", known.join(", ")),
         };
         let title = format!("no measure is called `{name}`");
-        return Err(Misfit { is_name: true, title, label: near.unwrap_or_default(), help });
+        return Err(MeasureMisfit { is_name: true, title, label: near.unwrap_or_default(), help });
     };
     if known.is_like(&figure) {
         return Ok(());
     }
     let sort = if matches!(known, Figure::Length(_)) { "a length" } else { "a plain number" };
     let (title, label) = (format!("`{name}` can't be {figure}"), format!("it is {sort}, usually {known}"));
-    Err(Misfit { is_name: false, title, label, help: format!("give {sort}") })
+    Err(MeasureMisfit { is_name: false, title, label, help: format!("give {sort}") })
 }

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use reeve_costing::store::{Bead, Charge, Cord, FIBRES, Fitting, PutUp, Section, estimated_density};
 use reeve_measure::{Length, LinearDensity, Mass, bound};
-use reeve_reading::{Choice, Lengths, List, Money, Name, Number, Placed, Table, Text, Weight, WeightPerLength};
+use reeve_reading::{Lengths, List, Money, Name, Number, OneOf, Placed, Table, Text, Weight, WeightPerLength};
 use rust_decimal::prelude::ToPrimitive;
 
 /// Reads `store/cords.toml`.
@@ -49,12 +49,12 @@ fn cord(t: &mut Table<'_>) -> Option<Cord> {
     );
     let fibre = t.maybe(
         "fibre",
-        &Choice { words: FIBRES },
+        &OneOf { words: FIBRES },
         "Where the weight is not known it is estimated from the fibre and the thickness.",
     );
     let charge = t.maybe(
         "charge",
-        &Choice { words: Charge::WORDS },
+        &OneOf { words: Charge::WORDS },
         "What a commission pays for: the length `used` (the default) or the `whole` put-ups bought.",
     );
     let give = t.maybe(

@@ -2,12 +2,12 @@
 
 use std::sync::Arc;
 
-use reeve_costing::alone::Alone;
+use reeve_costing::single_piece::SinglePiece;
 use reeve_costing::whatif::{Change, Changed, effects};
 use reeve_pages::compare::TENTH;
 use reeve_reading::Fault;
 use reeve_shop::arguments as read;
-use reeve_shop::{Admissions, Choice, Folder, Found, Shop};
+use reeve_shop::{Admissions, Choice, Folder, FoundDesign, Shop};
 use rust_decimal::Decimal;
 
 use crate::shop::no_program;
@@ -16,7 +16,7 @@ use crate::{Target, holds as must};
 pub(super) const TARGET: Target = Target { name: "arguments", holds, seeds, longest: 300, runs: 3_000 };
 
 thread_local! {
-    static SHOP: Arc<(Shop, Found)> = {
+    static SHOP: Arc<(Shop, FoundDesign)> = {
         let shop = Shop::open(Folder::Starter, no_program(), Admissions::default());
         let found = shop.sizes("curlew-hanger", &Choice::default(), true).0.remove(0);
         Arc::new((shop, found))
@@ -38,7 +38,7 @@ fn holds(bytes: &[u8]) {
     }
 }
 
-fn each(word: &str, shop: &Shop, found: &Found) {
+fn each(word: &str, shop: &Shop, found: &FoundDesign) {
     if let Some(measure) = told(read::read_measure(word)) {
         let choice = Choice { size: None, measures: vec![measure] };
         must::of_faults(&shop.sizes(&found.name, &choice, true).1);
@@ -61,13 +61,13 @@ fn each(word: &str, shop: &Shop, found: &Found) {
 }
 
 /// Prices the design with the inputs changed, and tells what each input moves then.
-fn changed(changes: &[Change], found: &Found, rates: &reeve_costing::rates::Rates) {
+fn changed(changes: &[Change], found: &FoundDesign, rates: &reeve_costing::rates::Rates) {
     let priced = Changed::of(&found.piece, &found.take_off, rates, changes);
     let Changed { piece, made, rates } = match priced {
         Ok(changed) => changed,
         Err(fault) => return assert!(!fault.to_string().is_empty()),
     };
-    match Alone::of(&made, &rates) {
+    match SinglePiece::of(&made, &rates) {
         Ok(alone) => {
             alone.sold_at(alone.price.unit, &rates);
             let _ = effects(&piece, &made, &rates, alone.price.unit, TENTH);

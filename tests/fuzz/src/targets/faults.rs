@@ -2,7 +2,7 @@
 
 use std::time::{Duration, Instant};
 
-use reeve_reading::{Fault, Severity, Source};
+use reeve_reading::{Fault, Severity, SourceText};
 
 use crate::bytes::{Bytes, packed};
 use crate::{Target, holds as must};
@@ -17,7 +17,7 @@ fn holds(bytes: &[u8]) {
     let severity = if bytes.flag() { Severity::Error } else { Severity::Warning };
     let (start, length) = (bytes.number(), bytes.number());
     let [path, title, label, help] = [(); 4].map(|()| bytes.text().into_owned());
-    let source = Source::new(path, bytes.rest());
+    let source = SourceText::new(path, bytes.rest());
     let place = Some((source, start..start + length));
     let fault = Fault { severity, title, label, help, place };
     let begun = Instant::now();

@@ -4,8 +4,8 @@
 use std::path::Path;
 
 use reeve_book::{
-    Asked, BOOK_FILE, Book, Bought, Client, CordUsed, Figures, NumberPattern, Origin, PacedFigures, Snapshot, State,
-    StepFigures, Took, Trouble, WorkLine,
+    Actuals, BOOK_FILE, Book, BookError, BookedClient, Bought, CordUsed, Enquiry, NumberPattern, Origin, PacedFigures,
+    QuoteFigures, Snapshot, State, StepFigures, WorkLine,
 };
 use reeve_costing::rates::Rates;
 use reeve_pages::Words;
@@ -124,7 +124,7 @@ fn look(book: &Book, bytes: &[u8]) {
     });
 }
 
-fn of_trouble(trouble: &Trouble) {
+fn of_trouble(trouble: &BookError) {
     assert!(!trouble.to_string().is_empty());
 }
 
@@ -146,10 +146,10 @@ mod erased {
 fn seeds() -> Vec<Vec<u8>> {
     let folder = TempDir::new().unwrap();
     let mut book = new_book(folder.path());
-    let asked = |reference: &str| Asked {
+    let asked = |reference: &str| Enquiry {
         reference: reference.to_owned(),
         title: "A hanger".to_owned(),
-        client: Client { name: "Orla Quill".to_owned(), address: vec!["2 Net Loft".to_owned()] },
+        client: BookedClient { name: "Orla Quill".to_owned(), address: vec!["2 Net Loft".to_owned()] },
         day: day(),
         note: Some("by letter".to_owned()),
     };
@@ -159,7 +159,7 @@ fn seeds() -> Vec<Vec<u8>> {
     let origin = Origin { program: "0.1.0".to_owned(), catalogue: "0123".to_owned() };
     let pattern = NumberPattern(NumberPattern::USUAL.to_owned());
     let number = book.issue(&asked("hanger"), &pattern, &origin, |_, _| {
-        Ok::<_, Trouble>(Snapshot {
+        Ok::<_, BookError>(Snapshot {
             figures: figures(),
             pages: pages.into(),
             changes: vec!["another cord".to_owned()],
@@ -169,7 +169,7 @@ fn seeds() -> Vec<Vec<u8>> {
     let number = number.unwrap().number;
     book.mark(&number, State::Accepted, day(), None).unwrap();
     book.pay(&number, Decimal::from(40), day(), Some("deposit")).unwrap();
-    let took = Took {
+    let took = Actuals {
         work: vec![WorkLine { day: day(), step: Some("Sennit".to_owned()), minutes: 42.5, note: None }],
         cord: vec![CordUsed { day: day(), cord: "cotton-4-ecru".to_owned(), metres: 31.5 }],
         bought: vec![Bought { day: day(), amount: Decimal::from(7), what: "a ring".to_owned() }],
@@ -180,9 +180,9 @@ fn seeds() -> Vec<Vec<u8>> {
     [without_seals(&enquiry), without_seals(&whole), whole].map(String::into_bytes).into()
 }
 
-fn figures() -> Figures {
+fn figures() -> QuoteFigures {
     let ten = Decimal::TEN;
-    Figures {
+    QuoteFigures {
         currency: "EUR".to_owned(),
         net: Decimal::ONE_HUNDRED,
         gross: Decimal::from(119),

@@ -2,7 +2,7 @@
 
 use reeve_catalogue::{Catalogue, Setting, USUAL_GIVE};
 use reeve_measure::Length;
-use reeve_reading::{Fault, Source};
+use reeve_reading::{Fault, SourceText};
 
 use super::{files, text};
 use crate::{Target, holds as must};
@@ -15,7 +15,7 @@ thread_local! {
 
 fn holds(bytes: &[u8]) {
     let Some(text) = text(bytes) else { return };
-    let source = Source::new("knots/tried.toml", text);
+    let source = SourceText::new("knots/tried.toml", text);
     let mut alone = Catalogue::default();
     let faults = alone.add(&source);
     must::of_faults(&faults);

@@ -2,7 +2,7 @@
 
 use reeve_catalogue::Catalogue;
 use reeve_host::{DescribedKnot, DescribedParameter, knot_text};
-use reeve_reading::{Desk, Fault, Source, read};
+use reeve_reading::{Diagnostics, Fault, SourceText, read};
 use reeve_shop::files::{library_file, library_text};
 
 use crate::bytes::{Bytes, packed};
@@ -23,7 +23,7 @@ fn holds(bytes: &[u8]) {
 fn written(bytes: &mut Bytes<'_>) {
     let (name, version, file) = (bytes.text(), bytes.text(), bytes.text());
     let digest = "0123456789abcdef".repeat(4);
-    let desk = Desk::new(Source::new("library.toml", library_text(&name, &version, &file, &digest)));
+    let desk = Diagnostics::new(SourceText::new("library.toml", library_text(&name, &version, &file, &digest)));
     let read = read(&desk, library_file);
     let faults = desk.into_faults();
     must::of_faults(&faults);
@@ -43,7 +43,7 @@ fn described(bytes: &mut Bytes<'_>) {
     let knot = knot(bytes);
     let text = knot_text(&library, &knot);
     let mut catalogue = Catalogue::default();
-    let faults = catalogue.add(&Source::new("knot.toml", text));
+    let faults = catalogue.add(&SourceText::new("knot.toml", text));
     must::of_faults(&faults);
     if faults.iter().any(Fault::is_error) {
         return;

@@ -1,7 +1,9 @@
 //! Sums over measures, as designs hold them: they come to a finite figure, or are refused at a place inside the sum.
 
 use reeve_measure::bound;
-use reeve_reading::{Desk, Figure, FilledText, Lengths, Measures, Number, Reckoned, Source, is_measure_name, read};
+use reeve_reading::{
+    Diagnostics, Figure, FilledText, Lengths, Measures, Number, Reckoned, SourceText, is_measure_name, read,
+};
 use serde_json::Value;
 
 use crate::holds::ANY;
@@ -16,8 +18,8 @@ fn holds(bytes: &[u8]) {
     let sum = lines.next().unwrap_or_default();
     let known: Vec<(String, Figure)> = lines.filter_map(measure).collect();
     let typed = quoted(sum);
-    let source = Source::new("designs/tried.toml", format!("number = {typed}\nlength = {typed}\ntext = {typed}\n"));
-    let desk = Desk::new(source);
+    let source = SourceText::new("designs/tried.toml", format!("number = {typed}\nlength = {typed}\ntext = {typed}\n"));
+    let desk = Diagnostics::new(source);
     let found = read(&desk, |t| {
         t.set_measures(Measures { known: known.clone(), incomplete: false });
         let number = t.maybe("number", &Reckoned(Number(ANY)), "A number.");

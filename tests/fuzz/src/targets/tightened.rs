@@ -2,7 +2,7 @@
 
 use reeve_catalogue::Catalogue;
 use reeve_pages::drawing::{DrawOptions, draw_alone};
-use reeve_reading::Source;
+use reeve_reading::SourceText;
 
 use super::{files, text};
 use crate::{Target, holds as must};
@@ -18,7 +18,7 @@ thread_local! {
 
 fn holds(bytes: &[u8]) {
     let Some(text) = text(bytes) else { return };
-    let source = Source::new("knots/tightened/tried.toml", text);
+    let source = SourceText::new("knots/tightened/tried.toml", text);
     let mut catalogue = CATALOGUE.with(Clone::clone);
     must::of_faults(&catalogue.add_table(&source));
     for knot in catalogue.iter().filter(|knot| knot.table.is_some()) {

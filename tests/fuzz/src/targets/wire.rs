@@ -3,8 +3,8 @@
 use std::sync::Arc;
 
 use reeve_catalogue::{Catalogue, Compute};
-use reeve_host::{Described, DescribedKnot, DescribedParameter, Library, Probed, Trouble, knot_text, probe_both};
-use reeve_reading::{Source, seen};
+use reeve_host::{Described, DescribedKnot, DescribedParameter, Library, LibraryError, Probed, knot_text, probe_both};
+use reeve_reading::{SourceText, seen};
 
 use crate::{Target, holds as must};
 
@@ -28,7 +28,7 @@ fn holds(bytes: &[u8]) {
 fn asked(described: &Described, library: &dyn Fn() -> Library) {
     for knot in &described.knots {
         let mut catalogue = Catalogue::default();
-        must::of_faults(&catalogue.add(&Source::new("knot.toml", knot_text(NAME, knot))));
+        must::of_faults(&catalogue.add(&SourceText::new("knot.toml", knot_text(NAME, knot))));
         let by: Arc<dyn Compute> = Arc::new(library());
         catalogue.join_library(NAME, &by);
         catalogue.iter().for_each(|knot| must::of_knot(knot));
@@ -40,7 +40,7 @@ fn told(words: &str) {
     must::shown(&seen(words));
 }
 
-fn of_trouble(trouble: &Trouble) {
+fn of_trouble(trouble: &LibraryError) {
     for words in [trouble.to_string(), trouble.remedy(NAME), trouble.remedy_before()] {
         told(&words);
     }
@@ -56,9 +56,9 @@ fn of_probed(probed: &Probed) {
 
 fn seeds() -> Vec<Vec<u8>> {
     let held = frame(&(0_u8, ["a list of calls"].as_slice()));
-    let unguarded = frame(&(1_u8, Trouble::Failed("nothing holds it".to_owned())));
+    let unguarded = frame(&(1_u8, LibraryError::Failed("nothing holds it".to_owned())));
     let ready = [held.clone(), frame(&(0_u8, described()))].concat();
-    let trouble = [held, frame(&(1_u8, Trouble::Failed("out of cord".to_owned())))].concat();
+    let trouble = [held, frame(&(1_u8, LibraryError::Failed("out of cord".to_owned())))].concat();
     // An answer that was the same both times: its status, the parameter to blame, figures and words.
     let answer = |status: u32, parameter: u32, figures: [f64; 5], words: &str| {
         frame(&([(0_u8, status, parameter, figures, words)].as_slice(), 1000_u64))

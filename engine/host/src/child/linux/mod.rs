@@ -19,9 +19,9 @@ use std::os::fd::AsRawFd;
 
 use seccompiler::{BpfProgram, apply_filter};
 
-use super::guard::{Held, ONLY_COMPUTING};
+use super::guard::{Guarded, ONLY_COMPUTING};
 use super::{Pipes, load};
-use crate::trouble::Trouble;
+use crate::error::LibraryError;
 
 /// The first step, done; the second is ready.
 pub(super) struct Begun {
@@ -32,7 +32,7 @@ impl Begun {
     /// Gives up all rights, for good. Yields what is needed for the second step, where the system offers that.
     ///
     /// `program` is the process that this one must not outlive.
-    pub(super) fn begin(pipes: &Pipes, program: u32, held: &mut Held) -> Option<Self> {
+    pub(super) fn begin(pipes: &Pipes, program: u32, held: &mut Guarded) -> Option<Self> {
         let Some(copy) = &pipes.copy else {
             held.must(false, "a copy of the library in memory");
             return None;
@@ -51,8 +51,8 @@ impl Begun {
     /// Loads what the system has of what the library needs, and takes everything else away.
     ///
     /// # Errors
-    /// A [`Trouble`] when the file is no library, when the system has not what it needs, or refuses the list.
-    pub(super) fn close(self, library: &mut File) -> Result<(), Trouble> {
+    /// A [`LibraryError`] when the file is no library, when the system has not what it needs, or refuses the list.
+    pub(super) fn close(self, library: &mut File) -> Result<(), LibraryError> {
         for name in needed::needed(library)? {
             load::load_system(&name)?;
         }
@@ -64,6 +64,6 @@ impl Begun {
             self.last.iter().try_for_each(|program| apply_filter(program))?;
             Ok(())
         };
-        closed().map_err(|error| Trouble::Unguarded(vec![error.to_string()]))
+        closed().map_err(|error| LibraryError::Unguarded(vec![error.to_string()]))
     }
 }

@@ -8,21 +8,23 @@ use object::elf::{DT_NEEDED, DT_STRSZ, DT_STRTAB, Dyn64, DynamicTag, FileHeader6
 use object::read::elf::{Dyn, FileHeader, ProgramHeader};
 use object::{Endianness, ReadCache, StringTable};
 
-use crate::trouble::Trouble;
+use crate::error::LibraryError;
 
 /// More than any library has.
 const MOST: usize = 64;
 
 /// The names of the libraries that a library is linked with.
-pub(super) fn needed(library: &File) -> Result<Vec<String>, Trouble> {
+pub(super) fn needed(library: &File) -> Result<Vec<String>, LibraryError> {
     // Only what is asked for is read: a library may be large.
     let cache = ReadCache::new(library);
-    let names = names(&cache).map_err(|error| Trouble::NotALibrary(error.to_string()))?;
+    let names = names(&cache).map_err(|error| LibraryError::NotALibrary(error.to_string()))?;
     if names.len() > MOST {
-        return Err(Trouble::NotALibrary(format!("it needs {} others, and {MOST} are allowed", names.len())));
+        return Err(LibraryError::NotALibrary(format!("it needs {} others, and {MOST} are allowed", names.len())));
     }
     match names.iter().find(|name| name.contains('/')) {
-        Some(path) => Err(Trouble::NotALibrary(format!("it needs the file {path}, and only the system's are loaded"))),
+        Some(path) => {
+            Err(LibraryError::NotALibrary(format!("it needs the file {path}, and only the system's are loaded")))
+        }
         None => Ok(names),
     }
 }

@@ -6,10 +6,10 @@ use rustix::thread::{
     remove_capability_from_bounding_set, set_capabilities, set_keep_capabilities, set_no_new_privs,
 };
 
-use super::super::guard::Held;
+use super::super::guard::Guarded;
 
 /// Gives up every capability, and the way to new ones.
-pub(super) fn give_up(held: &mut Held) {
+pub(super) fn give_up(held: &mut Guarded) {
     held.must(set_no_new_privs(true).is_ok(), "no new privileges");
     // Whoever may not drop them can't be given them either: no new privileges.
     for capability in CapabilitySet::all().iter().filter(|one| capability_is_in_bounding_set(*one).unwrap_or(false)) {

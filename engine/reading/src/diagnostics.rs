@@ -5,7 +5,7 @@ use std::ops::{Deref, Range};
 use std::sync::Arc;
 
 use crate::arithmetic::Measures;
-use crate::fault::{Fault, Severity, Source};
+use crate::fault::{Fault, Severity, SourceText};
 use crate::nearest::nearest;
 
 /// A value with the bytes it stands at in its file.
@@ -29,15 +29,15 @@ pub const FAULTS_SHOWN: usize = 20;
 
 /// Where the faults of one file are laid down.
 #[derive(Debug)]
-pub struct Desk {
-    source: Arc<Source>,
+pub struct Diagnostics {
+    source: Arc<SourceText>,
     faults: RefCell<Vec<Fault>>,
     measures: RefCell<Measures>,
 }
 
-impl Desk {
+impl Diagnostics {
     /// An empty desk for one text.
-    pub fn new(source: Arc<Source>) -> Self {
+    pub fn new(source: Arc<SourceText>) -> Self {
         Self { source, faults: RefCell::default(), measures: RefCell::default() }
     }
 

@@ -6,13 +6,13 @@ use std::path::PathBuf;
 use reeve_writing::Refused;
 use rusqlite::ErrorCode;
 
-use crate::kind::Odd;
+use crate::kind::Impossible;
 use crate::opening::EMPTY;
 use crate::state::State;
 
 /// Why the book can't do what was asked. Nothing was changed.
 #[derive(Debug)]
-pub enum Trouble {
+pub enum BookError {
     /// There is no book.
     None(PathBuf),
     /// The file is no book.
@@ -48,19 +48,19 @@ pub enum Trouble {
     Wrong(String, String),
 }
 
-impl From<Refused> for Trouble {
+impl From<Refused> for BookError {
     fn from(refused: Refused) -> Self {
         Self::File(refused.at, refused.error)
     }
 }
 
-impl Trouble {
+impl BookError {
     /// What the database answered, in the book's words where it is the book's.
     pub(crate) fn of(path: PathBuf, error: rusqlite::Error) -> Self {
         match error {
             rusqlite::Error::FromSqlConversionFailure(_, _, why) => Self::Damaged(why.to_string()),
             rusqlite::Error::InvalidColumnType(_, column, found) => Self::Damaged(format!("{column} holds {found}")),
-            rusqlite::Error::ToSqlConversionFailure(why) if why.is::<Odd>() => {
+            rusqlite::Error::ToSqlConversionFailure(why) if why.is::<Impossible>() => {
                 Self::Wrong(format!("this can't be entered: {why}"), "nothing was entered".to_owned())
             }
             error => Self::Refused(path, error),
@@ -122,7 +122,7 @@ fn refusal_remedy(error: &rusqlite::Error) -> &'static str {
     }
 }
 
-impl fmt::Display for Trouble {
+impl fmt::Display for BookError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::None(at) => write!(f, "there is no book at {}", at.display()),
@@ -152,4 +152,4 @@ fn plain(error: &rusqlite::Error) -> String {
     }
 }
 
-impl std::error::Error for Trouble {}
+impl std::error::Error for BookError {}

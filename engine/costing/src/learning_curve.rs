@@ -11,7 +11,7 @@ use reeve_measure::{Time, count as as_count};
 
 /// How practice shortens the work.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Practice {
+pub struct LearningCurve {
     /// What halves with each doubling.
     pub model: Model,
     /// The share that each doubling leaves, above 0 to 1; 1 is no practice at all.
@@ -40,7 +40,7 @@ impl Model {
     }
 }
 
-impl Practice {
+impl LearningCurve {
     /// Every piece takes as long as the first.
     pub const NONE: Self = Self { model: Model::Unit, rate: 1.0, steady: 1 };
 
@@ -94,7 +94,7 @@ pub struct Practised {
     /// How often it was done before the first piece.
     pub before: u64,
     /// How practice shortens it.
-    pub practice: Practice,
+    pub practice: LearningCurve,
 }
 
 impl Practised {
@@ -116,8 +116,8 @@ mod tests {
     use super::*;
 
     /// No steady piece in reach.
-    fn endless(model: Model, rate: f64) -> Practice {
-        Practice { model, rate, steady: 10_000 }
+    fn endless(model: Model, rate: f64) -> LearningCurve {
+        LearningCurve { model, rate, steady: 10_000 }
     }
 
     fn close(found: f64, published: f64) {
@@ -147,11 +147,11 @@ mod tests {
     #[test]
     fn from_the_steady_piece_on_nothing_falls() {
         for model in [Model::Unit, Model::CumulativeAverage] {
-            let practice = Practice { model, rate: 0.8, steady: 10 };
+            let practice = LearningCurve { model, rate: 0.8, steady: 10 };
             close(practice.run(9, 1), practice.run(500, 1));
             close(practice.run(0, 1_000_000_000) / 1e9, practice.run(10, 1));
         }
-        close(Practice::NONE.run(3, 7), 7.0);
+        close(LearningCurve::NONE.run(3, 7), 7.0);
     }
 
     #[test]
@@ -168,7 +168,7 @@ mod tests {
             rate in 0.5..1.0_f64, steady in 1_u32..60, unit: bool, before in 0_u64..80, pieces in 1_u64..80
         ) {
             let model = if unit { Model::Unit } else { Model::CumulativeAverage };
-            let practice = Practice { model, rate, steady };
+            let practice = LearningCurve { model, rate, steady };
             let one = |nth: u64| practice.run(nth, 1);
             prop_assert!(one(before) > 0.0 && one(before + 1) <= one(before) + 1e-9);
             let sum: f64 = (before..before + pieces).map(one).sum();

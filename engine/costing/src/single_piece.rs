@@ -16,7 +16,7 @@ use crate::totals::{Amount, net_and_gross};
 
 /// One piece, costed by itself.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Alone {
+pub struct SinglePiece {
     /// What it needs and costs.
     pub job: JobCost,
     /// The same in all.
@@ -27,7 +27,7 @@ pub struct Alone {
     pub lowest: Decimal,
 }
 
-impl Alone {
+impl SinglePiece {
     /// Costs and prices one piece.
     ///
     /// # Errors

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// What is wrong with a library. Its words follow the library's name.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub enum Trouble {
+pub enum LibraryError {
     /// The file is not there or can't be read: why, in words that follow its name.
     Unreadable(String),
     /// Its file is not the one that was admitted.
@@ -76,13 +76,13 @@ pub enum Trouble {
 const MOST_WORDS: usize = 2000;
 
 /// What a library may have had a hand in is said without what would steer a terminal, and not without end.
-impl fmt::Display for Trouble {
+impl fmt::Display for LibraryError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.words().chars().filter(|c| !c.is_control()).take(MOST_WORDS).try_for_each(|c| f.write_char(c))
     }
 }
 
-impl Trouble {
+impl LibraryError {
     fn words(&self) -> String {
         match self {
             Self::Unreadable(why) => why.clone(),
