@@ -18,6 +18,9 @@ pub mod pricing;
 pub mod purchase;
 pub mod quote;
 pub mod rates;
+#[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
+mod restated;
 pub mod risk;
 #[cfg(test)]
 #[allow(clippy::expect_used, reason = "a test may stop at the first surprise")]
