@@ -5,6 +5,7 @@ use std::io::Write;
 use std::process::ExitCode;
 
 use reeve_book::BookError;
+use reeve_office::OfficeError;
 use reeve_reading::{FAULTS_SHOWN, Fault, Severity, seen};
 
 /// Why a command stopped.
@@ -21,6 +22,15 @@ pub(crate) enum Failure {
 impl From<Fault> for Failure {
     fn from(fault: Fault) -> Self {
         Self::Input(vec![fault])
+    }
+}
+
+impl From<OfficeError> for Failure {
+    fn from(error: OfficeError) -> Self {
+        match error {
+            OfficeError::Input(faults) => Self::Input(faults),
+            OfficeError::Book(error) => error.into(),
+        }
     }
 }
 

@@ -3,13 +3,13 @@
 use reeve_costing::cost::CordBought;
 use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
+use reeve_office::{Week, Weighed};
 use reeve_pages::book::BookPage;
 use reeve_pages::compare::Comparison;
 use reeve_pages::json::costing_json;
-use reeve_pages::mix::Week;
-use reeve_pages::weigh::Weighed;
 use reeve_pages::{Form, OwnTemplate, Words};
 use reeve_shop::{Order, Shop};
+use rust_decimal::Decimal;
 use serde::Serialize;
 
 use crate::failure::Failure;
@@ -101,12 +101,17 @@ impl PageMaker {
         self.page("compare", form, &reeve_pages::compare::compare_page(shown, &self.rates, &self.words))
     }
 
-    pub(crate) fn weigh(&self, weighed: &Weighed<'_>, form: Form) -> Result<String, Failure> {
-        self.page("weigh", form, &reeve_pages::weigh::weigh_page(weighed, &self.words))
+    pub(crate) fn weigh(
+        &self,
+        weighed: &Weighed<'_>,
+        (prices, changes): (&[Decimal], &[String]),
+        form: Form,
+    ) -> Result<String, Failure> {
+        self.page("weigh", form, &reeve_pages::weigh::weigh_page(weighed, prices, changes, &self.words))
     }
 
-    pub(crate) fn mix(&self, week: &Week<'_>, form: Form) -> Result<String, Failure> {
-        self.page("mix", form, &reeve_pages::mix::mix_page(week, &self.rates, &self.words))
+    pub(crate) fn mix(&self, week: &Week, changes: &[String], form: Form) -> Result<String, Failure> {
+        self.page("mix", form, &reeve_pages::mix::mix_page(week, changes, &self.rates, &self.words))
     }
 
     pub(crate) fn book(&self, page: &BookPage, form: Form) -> Result<String, Failure> {

@@ -71,17 +71,35 @@ pub fn for_hours(rate: Decimal, time: Time) -> Decimal {
     rate * hours(time)
 }
 
+/// A figure to so many decimals, half away from zero: what is told and kept, where the sums themselves go on exactly.
+pub fn to_decimals(figure: Decimal, decimals: u32) -> Decimal {
+    figure.round_dp_with_strategy(decimals, RoundingStrategy::MidpointAwayFromZero)
+}
+
+/// A figure to so many decimals, rounded up: for what must not be told as nothing.
+pub fn up_to_decimals(figure: Decimal, decimals: u32) -> Decimal {
+    figure.round_dp_with_strategy(decimals, RoundingStrategy::ToPositiveInfinity)
+}
+
+/// A figure to a millionth and no longer than it must be: far below any coin, and short enough to read.
+pub fn to_millionths(figure: Decimal) -> Decimal {
+    to_decimals(figure, 6).normalize()
+}
+
+/// A measured number as a decimal of so many decimals, half away from zero; zero for what is no number.
+pub fn decimal(number: f64, decimals: u32) -> Decimal {
+    to_decimals(Decimal::from_f64(number).unwrap_or_default(), decimals)
+}
+
 /// How many times one time is another, to a millionth. The other must not be zero.
 pub fn ratio(time: Time, other: Time) -> Decimal {
-    Decimal::from_f64(time / other).unwrap_or_default().round_dp(6)
+    decimal(time / other, 6)
 }
 
 /// Bench hours as a decimal, to a ten-thousandth. Bounds on the input keep it finite.
 pub fn hours(time: Time) -> Decimal {
     const DECIMALS: u32 = 4;
-    Decimal::from_f64(time.as_hours())
-        .unwrap_or_default()
-        .round_dp_with_strategy(DECIMALS, RoundingStrategy::MidpointAwayFromZero)
+    decimal(time.as_hours(), DECIMALS)
 }
 
 /// Shares a rounded amount out by weight so that the rounded shares add up to it exactly.

@@ -1,13 +1,13 @@
 //! The best use of a week's bench hours: which designs, how many of each, and what one more hour would bring.
 
-use reeve_costing::mix::{Mix, Offer, Once};
+use reeve_costing::mix::{Offer, Once};
 use reeve_costing::rates::Rates;
+use reeve_office::{DesignRow, Week};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::compare::DesignRow;
 use crate::figures::cents;
 use crate::graph;
 use crate::quote::{Letterhead, Sum};
@@ -15,29 +15,6 @@ use crate::words::Words;
 
 /// The form of the document for other programs; raised when a field changes its meaning or goes.
 const FORM: u32 = 1;
-
-/// A week, shared out among designs.
-#[derive(Debug)]
-pub struct Week<'a> {
-    /// The designs, in order.
-    pub rows: &'a [DesignRow],
-    /// What one of each brings and takes.
-    pub offers: &'a [Offer],
-    /// How many of each.
-    pub mix: &'a Mix,
-    /// Bench hours in the week.
-    pub hours: Decimal,
-    /// What is otherwise than in the shop, in words.
-    pub changes: &'a [String],
-}
-
-/// What one of a design brings and takes, for [`reeve_costing::mix::best_mix`].
-pub fn offer(row: &DesignRow) -> Offer {
-    let once = Once { hours: row.once_hours, cost: row.once_cost };
-    // A row is of one by itself, with all that is done once.
-    let contribution = row.earned().contribution + once.cost;
-    Offer { contribution, hours: row.hours - once.hours, once, demand: row.weekly }
-}
 
 /// A week shared out, in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -67,14 +44,14 @@ struct MixRow {
 /// Width of the bars of text, in characters.
 const BAR: usize = 12;
 
-/// Words a week shared out.
-pub fn mix_page(week: &Week<'_>, rates: &Rates, words: &Words) -> MixPage {
+/// Words a week shared out; `changes` says what is otherwise than in the shop.
+pub fn mix_page(week: &Week, changes: &[String], rates: &Rates, words: &Words) -> MixPage {
     let best = week.offers.iter().filter_map(Offer::per_hour).max().unwrap_or_default();
-    let each = week.rows.iter().zip(week.offers).zip(&week.mix.pieces);
+    let each = week.rows.iter().zip(&week.offers).zip(&week.mix.pieces);
     MixPage {
         head: Letterhead::new(rates, "A week at the bench"),
         hours: words.hours(week.hours),
-        changes: week.changes.to_vec(),
+        changes: changes.to_vec(),
         rows: each.map(|((row, offer), pieces)| mix_row(row, offer, *pieces, best, words)).collect(),
         sums: sums(week, words),
         remarks: remarks(week),
@@ -97,7 +74,7 @@ fn mix_row(row: &DesignRow, offer: &Offer, pieces: u32, best: Decimal, words: &W
     }
 }
 
-fn sums(week: &Week<'_>, words: &Words) -> Vec<Sum> {
+fn sums(week: &Week, words: &Words) -> Vec<Sum> {
     let row = |text: &str, amount: String, strong| Sum { text: text.to_owned(), amount, strong };
     let mut rows = vec![
         row("They take", words.hours(week.mix.hours), false),
@@ -110,7 +87,7 @@ fn sums(week: &Week<'_>, words: &Words) -> Vec<Sum> {
     rows
 }
 
-fn remarks(week: &Week<'_>) -> Vec<String> {
+fn remarks(week: &Week) -> Vec<String> {
     let mut remarks = Vec::new();
     if week.offers.iter().any(|offer| offer.once != Once::default()) {
         remarks.push(
@@ -183,8 +160,8 @@ pub struct MixedDesign {
 }
 
 /// A week shared out, for other programs.
-pub fn mix_json(week: &Week<'_>, rates: &Rates) -> MixJson {
-    let each = week.rows.iter().zip(week.offers).zip(&week.mix.pieces);
+pub fn mix_json(week: &Week, rates: &Rates) -> MixJson {
+    let each = week.rows.iter().zip(&week.offers).zip(&week.mix.pieces);
     MixJson {
         form: FORM,
         currency: rates.currency.code().to_owned(),

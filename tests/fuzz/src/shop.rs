@@ -7,6 +7,7 @@ use std::path::Path;
 use chrono::NaiveDate;
 use reeve_costing::rates::Rates;
 use reeve_host::Program;
+use reeve_office::{DesignRow, Offered};
 use reeve_pages::{Form, Templates, Words, lay_out};
 use reeve_reading::{Diagnostics, Fault, SourceText, Table, read};
 use reeve_shop::{Admissions, Folder, FoundDesign, Order, Shop, Wish};
@@ -113,12 +114,15 @@ impl Place {
             Ok(priced) => priced,
             Err(fault) => return assert!(!fault.to_string().is_empty()),
         };
-        let row = reeve_pages::compare::design_row(
-            (&found.name, found.choice.word(), &found.piece.title),
-            &alone,
-            (found.market.price, found.market.weekly),
-            &rates,
-        );
+        let size = found.choice.word();
+        let offered = Offered {
+            design: &found.name,
+            size: size.as_deref(),
+            title: &found.piece.title,
+            market: found.market.price,
+            weekly: found.market.weekly,
+        };
+        let row = DesignRow::of(&offered, &alone, &rates);
         holds::figures_of(&reeve_pages::compare::compare_csv(&[row]).unwrap(), typed);
         let view = reeve_pages::bench::takeoff_page(
             (&found.name, "", ""),

@@ -4,9 +4,9 @@ use std::cmp::Ordering;
 use std::fmt;
 use std::str::FromStr;
 
+use reeve_office::DesignRow;
 use rust_decimal::Decimal;
 
-use super::DesignRow;
 use crate::spreadsheet::Spreadsheet;
 use crate::words::Words;
 

@@ -1,14 +1,15 @@
 //! A comparison in finished words.
 
+use reeve_costing::money::{decimal, to_decimals};
 use reeve_costing::rates::Rates;
 use reeve_costing::takeoff::plural;
 use reeve_costing::whatif::Effect;
+use reeve_office::{DesignRow, Earned};
 use rust_decimal::Decimal;
-use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
+use rust_decimal::prelude::ToPrimitive;
 use serde::Serialize;
 
 use super::columns::{COLUMNS, Column, Sort};
-use super::{DesignRow, Earned};
 use crate::graph;
 use crate::quote::Letterhead;
 use crate::weigh::{KINDS, effect_bars, price_stack};
@@ -19,7 +20,7 @@ use crate::words::Words;
 pub struct Comparison<'a> {
     /// Each design in each size, in order.
     pub rows: &'a [DesignRow],
-    /// What each input moves, of as many rows as have it drawn; the change is [`super::TENTH`].
+    /// What each input moves, of as many rows as have it drawn; the change is [`reeve_office::TENTH`].
     pub effects: &'a [Vec<Effect>],
     /// The column it is sorted by.
     pub key: &'a str,
@@ -151,10 +152,7 @@ fn margin_against_hours(rows: &[DesignRow], words: &Words) -> String {
     };
     let axis = |label: &str, ticks: Vec<f64>, worded: &dyn Fn(Decimal) -> String| graph::Axis {
         label: label.to_owned(),
-        ticks: ticks
-            .into_iter()
-            .map(|tick| (tick, worded(Decimal::from_f64(tick).unwrap_or_default().round_dp(6))))
-            .collect(),
+        ticks: ticks.into_iter().map(|tick| (tick, worded(decimal(tick, 6)))).collect(),
     };
     let hours = axis("Bench hours", ends(|spot| spot.x), &|tick| words.number(tick));
     let margin = axis("Margin an hour", ends(|spot| spot.y), &|tick| words.price(tick));
@@ -188,5 +186,5 @@ fn bar(figure: Decimal, best: Decimal) -> u32 {
     if best <= Decimal::ZERO {
         return 0;
     }
-    (figure.max(Decimal::ZERO) / best * Decimal::ONE_HUNDRED).round_dp(0).to_u32().unwrap_or_default()
+    to_decimals(figure.max(Decimal::ZERO) / best * Decimal::ONE_HUNDRED, 0).to_u32().unwrap_or_default()
 }

@@ -2,12 +2,12 @@
 
 use std::fmt::Write;
 
+use reeve_costing::money::to_decimals;
+use reeve_office::{TENTH, Weighed};
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::Weighed;
-use crate::compare::TENTH;
 use crate::figures::cents;
 
 /// The form of the document; raised when a field changes its meaning or goes.
@@ -88,7 +88,7 @@ pub struct SureHours {
 }
 
 fn at_price(weighed: &Weighed<'_>, price: Decimal) -> AtPrice {
-    let sold = weighed.alone.sold_at(price, weighed.rates);
+    let sold = weighed.scales.sold_at(price);
     AtPrice {
         price,
         income: sold.income,
@@ -99,18 +99,19 @@ fn at_price(weighed: &Weighed<'_>, price: Decimal) -> AtPrice {
     }
 }
 
-/// A design weighed, for other programs.
-pub fn weigh_json(weighed: &Weighed<'_>) -> WeighJson {
+/// A design weighed, and what it comes to at some prices, for other programs.
+pub fn weigh_json(weighed: &Weighed<'_>, prices: &[Decimal]) -> WeighJson {
+    let scales = weighed.scales;
     let (efforts, pieces_to_pay) = weighed.pays_back().unwrap_or_default();
     WeighJson {
         form: FORM,
-        design: weighed.design.to_owned(),
-        title: weighed.title.to_owned(),
-        currency: weighed.rates.currency.code().to_owned(),
+        design: scales.found.name.clone(),
+        title: scales.found.piece.title.clone(),
+        currency: scales.changed.rates.currency.code().to_owned(),
         weighed: at_price(weighed, weighed.price),
-        hours: weighed.alone.cost.hours,
-        lowest_price: weighed.alone.lowest,
-        price: weighed.alone.price.unit,
+        hours: scales.alone.cost.hours,
+        lowest_price: scales.alone.lowest,
+        price: scales.alone.price.unit,
         moves: weighed
             .effects
             .iter()
@@ -124,14 +125,14 @@ pub fn weigh_json(weighed: &Weighed<'_>) -> WeighJson {
         sure: weighed
             .sure
             .iter()
-            .map(|(confidence, price)| SureHours {
-                confidence: *confidence,
-                hours: weighed.hours(*confidence).round_dp(4).normalize(),
-                price: *price,
-                margin: cents(weighed.margin_at(*confidence)),
+            .map(|sure| SureHours {
+                confidence: sure.confidence,
+                hours: to_decimals(sure.hours, 4).normalize(),
+                price: sure.price,
+                margin: cents(sure.margin),
             })
             .collect(),
-        prices: weighed.prices.iter().map(|price| at_price(weighed, *price)).collect(),
+        prices: prices.iter().map(|price| at_price(weighed, *price)).collect(),
         efforts: cents(efforts),
         pieces_to_pay,
     }

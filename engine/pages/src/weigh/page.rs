@@ -1,13 +1,14 @@
 //! One design weighed, in finished words.
 
+use reeve_costing::money::to_decimals;
 use reeve_costing::pricing::Outcome;
 use reeve_costing::single_piece::{Effort, cost_of_efforts};
 use reeve_costing::whatif::{Effect, Input};
+use reeve_office::Weighed;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use serde::Serialize;
 
-use super::Weighed;
 use crate::graph;
 use crate::quote::{Letterhead, Row, Sum};
 use crate::words::Words;
@@ -79,13 +80,14 @@ struct PriceRow {
 const BAR: usize = 30;
 const MOVE_BAR: usize = 20;
 
-/// Words a design weighed.
-pub fn weigh_page(weighed: &Weighed<'_>, words: &Words) -> WeighPage {
+/// Words a design weighed, and what it comes to at some prices; `changes` says what is otherwise than in the shop.
+pub fn weigh_page(weighed: &Weighed<'_>, prices: &[Decimal], changes: &[String], words: &Words) -> WeighPage {
     let sold = weighed.sold();
+    let (found, rates) = (&weighed.scales.found, &weighed.scales.changed.rates);
     WeighPage {
-        head: Letterhead::new(weighed.rates, weighed.title),
-        design: weighed.design.to_owned(),
-        changes: weighed.changes.to_vec(),
+        head: Letterhead::new(rates, &found.piece.title),
+        design: found.name.clone(),
+        changes: changes.to_vec(),
         at: format!(
             "{}, {}",
             words.price(weighed.price),
@@ -93,26 +95,26 @@ pub fn weigh_page(weighed: &Weighed<'_>, words: &Words) -> WeighPage {
         ),
         made_of: made_of(&sold, words),
         remains: remains(weighed, &sold, words),
-        moves: moves(weighed.effects, words),
+        moves: moves(&weighed.effects, words),
         sure: weighed
             .sure
             .iter()
-            .map(|(confidence, price)| SureRow {
-                confidence: words.percent(confidence.normalize()),
-                hours: words.hours(weighed.hours(*confidence)),
-                price: words.price(*price),
-                margin: words.rounded(weighed.margin_at(*confidence)),
+            .map(|sure| SureRow {
+                confidence: words.percent(sure.confidence.normalize()),
+                hours: words.hours(sure.hours),
+                price: words.price(sure.price),
+                margin: words.rounded(sure.margin),
             })
             .collect(),
-        prices: weighed.prices.iter().map(|price| price_row(weighed, *price, words)).collect(),
+        prices: prices.iter().map(|price| price_row(weighed, *price, words)).collect(),
         efforts: efforts(weighed, words),
         pays_back: pays_back(weighed, words),
         stack: graph::stacks(
             "What the price is made of",
             &KINDS,
-            &[price_stack(weighed.title, sold.income, parts(&sold), words)],
+            &[price_stack(&found.piece.title, sold.income, parts(&sold), words)],
         ),
-        effects: graph::effects("What moves the margin most", &effect_bars(weighed.effects, words)),
+        effects: graph::effects("What moves the margin most", &effect_bars(&weighed.effects, words)),
     }
 }
 
@@ -166,13 +168,14 @@ fn made_of(sold: &Outcome, words: &Words) -> Vec<PricePart> {
 fn remains(weighed: &Weighed<'_>, sold: &Outcome, words: &Words) -> Vec<Sum> {
     let row = |text: &str, amount: String, strong| Sum { text: text.to_owned(), amount, strong };
     let mut rows = vec![
-        row("Lowest price that pays the wage", words.price(weighed.alone.lowest), false),
-        row("Price by the shop's aim", words.price(weighed.alone.price.unit), false),
+        row("Lowest price that pays the wage", words.price(weighed.scales.alone.lowest), false),
+        row("Price by the shop's aim", words.price(weighed.scales.alone.price.unit), false),
         row("Comes in, without tax", words.rounded(sold.income), false),
         row("Margin after fees", words.rounded(sold.margin), true),
     ];
     rows.extend(
-        sold.margin_percent.map(|percent| row("Margin on what comes in", words.percent(percent.round_dp(1)), false)),
+        sold.margin_percent
+            .map(|percent| row("Margin on what comes in", words.percent(to_decimals(percent, 1)), false)),
     );
     rows.push(row("Bench hours", words.hours(sold.cost.hours), false));
     rows.extend(sold.per_hour.map(|earned| row("A bench hour earns", words.rounded(earned), true)));
@@ -194,7 +197,7 @@ fn moves(effects: &[Effect], words: &Words) -> Vec<EffectRow> {
 }
 
 fn price_row(weighed: &Weighed<'_>, price: Decimal, words: &Words) -> PriceRow {
-    let sold = weighed.alone.sold_at(price, weighed.rates);
+    let sold = weighed.scales.sold_at(price);
     PriceRow {
         price: words.price(price),
         margin: words.rounded(sold.margin),
@@ -206,10 +209,10 @@ fn price_row(weighed: &Weighed<'_>, price: Decimal, words: &Words) -> PriceRow {
 
 fn efforts(weighed: &Weighed<'_>, words: &Words) -> Vec<Row> {
     let row = |effort: &Effort| {
-        let cost = cost_of_efforts(std::slice::from_ref(effort), weighed.rates).total();
+        let cost = cost_of_efforts(std::slice::from_ref(effort), &weighed.scales.changed.rates).total();
         Row { text: effort.title.clone(), detail: words.time(effort.time), amount: words.rounded(cost) }
     };
-    weighed.efforts.iter().map(row).collect()
+    weighed.scales.found.efforts.iter().map(row).collect()
 }
 
 fn pays_back(weighed: &Weighed<'_>, words: &Words) -> String {
@@ -218,7 +221,7 @@ fn pays_back(weighed: &Weighed<'_>, words: &Words) -> String {
     match pieces {
         None => format!("{cost} in all, and at this price no number of pieces ever pays for it."),
         Some(pieces) => {
-            let weeks = weighed.weekly.map_or_else(String::new, |weekly| {
+            let weeks = weighed.scales.found.market.weekly.map_or_else(String::new, |weekly| {
                 let weeks = (pieces / Decimal::from(weekly)).ceil();
                 format!(", some {} weeks at {weekly} a week", words.number(weeks))
             });

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use reeve_costing::single_piece::SinglePiece;
 use reeve_costing::whatif::{Change, Changed, effects};
-use reeve_pages::compare::TENTH;
+use reeve_office::TENTH;
 use reeve_reading::Fault;
 use reeve_shop::arguments as read;
 use reeve_shop::{Admissions, Choice, Folder, FoundDesign, Shop};

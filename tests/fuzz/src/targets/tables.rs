@@ -1,7 +1,8 @@
 //! Tables for spreadsheets: whatever the words of a row are, a reader of RFC 4180 reads as many rows and fields as were
 //! written, and no field begins as a formula does.
 
-use reeve_pages::compare::{Condition, DesignRow, column_words, compare_csv, design_row, sort_rows};
+use reeve_office::{DesignRow, Offered};
+use reeve_pages::compare::{Condition, column_words, compare_csv, sort_rows};
 use reeve_shop::{Admissions, Choice, Folder, Shop};
 
 use crate::Target;
@@ -19,7 +20,8 @@ fn row() -> DesignRow {
     let (found, _) = shop.sizes("curlew-hanger", &Choice::default(), true);
     let (found, rates) = (&found[0], shop.rates().unwrap());
     let (alone, rates) = reeve_costing::whatif::with_changes(&found.piece, &found.take_off, rates, &[]).unwrap();
-    design_row((&found.name, None, &found.piece.title), &alone, (None, Some(3)), &rates)
+    let (design, title) = (found.name.as_str(), found.piece.title.as_str());
+    DesignRow::of(&Offered { design, size: None, title, market: None, weekly: Some(3) }, &alone, &rates)
 }
 
 /// A condition, a column to sort by, and the words of each row.

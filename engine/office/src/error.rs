@@ -1,0 +1,45 @@
+//! Why the office can't do what was asked.
+
+use std::fmt;
+
+use reeve_book::BookError;
+use reeve_reading::Fault;
+
+/// Why the office can't do what was asked. Nothing was entered or written.
+#[derive(Debug)]
+pub enum OfficeError {
+    /// What was asked, or the shop, has faults: at least one.
+    Input(Vec<Fault>),
+    /// The order book refuses.
+    Book(BookError),
+}
+
+impl OfficeError {
+    /// A fault of what was asked, which has no place in a file.
+    pub(crate) fn input(title: impl Into<String>, help: impl Into<String>) -> Self {
+        Self::Input(vec![Fault::without_place(title, help)])
+    }
+}
+
+impl fmt::Display for OfficeError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Input(faults) => f.write_str(faults.first().map_or("it has faults", |fault| fault.title.as_str())),
+            Self::Book(error) => write!(f, "{error}"),
+        }
+    }
+}
+
+impl std::error::Error for OfficeError {}
+
+impl From<Fault> for OfficeError {
+    fn from(fault: Fault) -> Self {
+        Self::Input(vec![fault])
+    }
+}
+
+impl From<BookError> for OfficeError {
+    fn from(error: BookError) -> Self {
+        Self::Book(error)
+    }
+}
