@@ -4,16 +4,15 @@ use std::fs::File;
 use std::io::{BufReader, BufWriter, Write};
 use std::path::{Path, PathBuf};
 
-use chrono::{Datelike, NaiveDate};
-use reeve_book::{
-    Actuals, BOOK_FILE, Book, BookError, Bought, BroughtUp, CordUsed, QuoteFigures, Seals, State, WorkLine,
-};
-use reeve_costing::quote::Quote;
+use chrono::NaiveDate;
+use reeve_book::{Actuals, BOOK_FILE, Book, BookError, Bought, BroughtUp, CordUsed, Seals, State, WorkLine};
 use reeve_costing::takeoff::plural;
 use reeve_door::{MOST_LINE, ShortLines};
+use reeve_office::{
+    AllActuals, Issuing, Looked, Queue, UnknownStep, recheck, summary as summary_of, unknown_step, weekly_hours,
+};
 use reeve_pages::Form;
 use reeve_pages::book as pages;
-use reeve_reading::nearest;
 use reeve_shop::arguments::check_cord;
 use reeve_shop::{Order, Shop};
 use reeve_writing::Refused;
@@ -23,7 +22,7 @@ use crate::book_args::{At, BookCommand as Command, Entering};
 use crate::failure::{Failure, print_faults, say};
 use crate::forgetting::forget;
 use crate::forms::{AnyForm, TableForm, WhichShop};
-use crate::issuing::Issuing;
+use crate::issuing::{issue, when_ready, worded};
 use crate::layout::PageLayout;
 use crate::learning::learn;
 use crate::opening::{day, hold, now, open};
@@ -38,11 +37,11 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
     match command {
         Command::Enquire { commission, note, at } => enquire(&commission, note, &at),
         Command::Issue { commission, wished, note, papers, at } => {
-            let mut place = Place::to_enter(&at)?;
+            let mut place = Bookkeeping::to_enter(&at)?;
             papers.judge(Some(&place.folder))?;
             let order = place.order(&commission, &wished.wish()?)?;
-            let issuing = Issuing { order: &order, desk: &place.desk, day: place.day, note };
-            place.enter(|book| issuing.issue(book, &place.shop, &papers))?.tell()
+            let issuing = place.issuing(&order, note);
+            place.enter(|book| issue(&issuing, &place.desk, book, &papers))?.tell()
         }
         Command::List { stands, client, year, at, form } => list(&stands, client.as_deref(), year, &at, form),
         Command::Show { commission, page, revision, at, form } => {
@@ -61,30 +60,30 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
         Command::Took { commission, year, at, form } => took(commission.as_deref(), year, &at, form),
         Command::Learn { yes, at } => {
             let _held = if yes { hold(&at.shop())? } else { None };
-            learn(yes, &Place::open(&at)?)
+            learn(yes, &Bookkeeping::open(&at)?)
         }
         Command::Summary { year, at, form } => summary(year, &at, form),
         Command::Check { seal, at } => check(seal.as_deref(), &at),
         Command::Export { file, at } => export(&file, &at),
         Command::Import { file, at } => import(&file, &at),
         Command::Backup { file, at } => {
-            let book = Place::open(&at)?.book()?;
+            let book = Bookkeeping::open(&at)?.book()?;
             new_file(&file, NAME_ANOTHER, |at| Ok(book.copy_to(at, &file)?))?;
             print(&format!("The book stands in {} as well.\n", file.display()))
         }
-        Command::Forget { client, also, yes, at } => forget(&Place::open(&at)?, &client, &also, yes),
+        Command::Forget { client, also, yes, at } => forget(&Bookkeeping::open(&at)?, &client, &also, yes),
     }
 }
 
 /// A shop with what its pages are made with, and a day.
-pub(crate) struct Place {
+pub(crate) struct Bookkeeping {
     pub(crate) shop: Shop,
     pub(crate) desk: PageMaker,
     pub(crate) day: NaiveDate,
     pub(crate) folder: PathBuf,
 }
 
-impl Place {
+impl Bookkeeping {
     fn open(at: &At) -> Result<Self, Failure> {
         Self::of(&at.shop(), at.on)
     }
@@ -133,6 +132,11 @@ impl Place {
         Ok(entered)
     }
 
+    /// A commission of the shop, ready to be entered.
+    fn issuing<'a>(&'a self, order: &'a Order, note: Option<String>) -> Issuing<'a> {
+        Issuing { order, rates: self.desk.rates(), shop: &self.shop, day: self.day, note }
+    }
+
     fn text_or_html(&self, page: &pages::BookPage, form: AnyForm) -> Result<String, Failure> {
         self.desk.book(page, if form == AnyForm::Html { Form::Html } else { Form::Text })
     }
@@ -145,7 +149,8 @@ pub(crate) fn sample(layout: PageLayout, order: &Order, day: NaiveDate) -> Resul
     let shop = open(&demo())?;
     let desk = PageMaker::by(layout, &shop)?;
     sample_pages(&desk, &book, day)?;
-    let name = Issuing { order, desk: &desk, day, note: None }.enter(&mut book, &shop)?.number;
+    let issuing = Issuing { order, rates: desk.rates(), shop: &shop, day, note: None };
+    let name = issuing.issue(&mut book, |numbered| worded(numbered, &desk))?.number;
     book.mark(&name, State::Accepted, day, Some("By letter"))?;
     book.pay(&name, Decimal::from(40), day, Some("Deposit"))?;
     let work = WorkLine { day, step: None, minutes: 90.0, note: Some("Cut and hung".to_owned()) };
@@ -156,7 +161,7 @@ pub(crate) fn sample(layout: PageLayout, order: &Order, day: NaiveDate) -> Resul
     let whole = book.whole(&name, day)?;
     for form in [Form::Text, Form::Html] {
         desk.book(&pages::whole_page(&whole, desk.rates(), desk.words()), form)?;
-        desk.book(&pages::took_page(&whole.course, desk.rates(), desk.words()), form)?;
+        desk.book(&pages::actuals_page(&whole.course, desk.rates(), desk.words()), form)?;
     }
     Ok(desk.into_layout())
 }
@@ -165,12 +170,12 @@ pub(crate) fn sample(layout: PageLayout, order: &Order, day: NaiveDate) -> Resul
 fn sample_pages(desk: &PageMaker, book: &Book, day: NaiveDate) -> Result<(), Failure> {
     let (rates, words) = (desk.rates(), desk.words());
     let (list, courses) = (book.list(day)?, book.courses(day)?);
-    let queue = pages::queue(&list, day, rates.weekly_hours.unwrap_or(Decimal::TEN), rates);
+    let queue = Queue::of(&list, day, rates.weekly_hours.unwrap_or(Decimal::TEN), rates);
     for form in [Form::Text, Form::Html] {
         desk.book(&pages::list_page(&list, day, rates, words), form)?;
         desk.book(&pages::queue_page(&queue, rates, words), form)?;
-        desk.book(&pages::summary_page(&pages::summary(&courses, None, day), "", rates, words), form)?;
-        desk.book(&pages::took_in_all_page(pages::took_in_all(&courses, None).as_ref(), "", rates, words), form)?;
+        desk.book(&pages::summary_page(&summary_of(&courses, None, day), "", rates, words), form)?;
+        desk.book(&pages::all_actuals_page(AllActuals::of(&courses, None).as_ref(), "", rates, words), form)?;
     }
     Ok(())
 }
@@ -186,12 +191,12 @@ fn tell_brought_up(brought: Option<&BroughtUp>) {
 }
 
 fn enquire(commission: &str, note: Option<String>, at: &Entering) -> Result<(), Failure> {
-    let mut place = Place::to_enter(at)?;
+    let mut place = Bookkeeping::to_enter(at)?;
     let order = place.order(commission, &reeve_shop::Wish::default())?;
-    let issuing = Issuing { order: &order, desk: &place.desk, day: place.day, note };
+    let issuing = place.issuing(&order, note);
     let looks = place.enter(|book| {
-        book.enquire(&issuing.asked())?;
-        issuing.when_ready(book)
+        book.enquire(&issuing.enquiry())?;
+        when_ready(book, &order, &place.desk, place.day)
     })?;
     for look in looks {
         say(&format!("look: {look}"));
@@ -201,14 +206,13 @@ fn enquire(commission: &str, note: Option<String>, at: &Entering) -> Result<(), 
 }
 
 fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
-    let place = Place::open(at)?;
-    let letters = client.map(str::to_lowercase);
-    let mut all = place.book()?.list(place.day)?;
-    all.retain(|one| {
-        (stands.is_empty() || stands.iter().any(|word| word == one.state.word()))
-            && letters.as_ref().is_none_or(|letters| one.client.name.to_lowercase().contains(letters))
-            && year.is_none_or(|year| one.begun.year() == year)
-    });
+    let place = Bookkeeping::open(at)?;
+    let looked = Looked {
+        stands: stands.iter().filter_map(|word| State::of_word(word)).collect(),
+        client: client.map(str::to_owned),
+        year,
+    };
+    let all = looked.find(&place.book()?, place.day)?;
     let page = || pages::list_page(&all, place.day, place.desk.rates(), place.desk.words());
     print(&match form {
         TableForm::Text => place.desk.book(&page(), Form::Text)?,
@@ -219,7 +223,7 @@ fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, for
 }
 
 fn show(word: &str, page: Option<&str>, revision: Option<u32>, at: &At, form: AnyForm) -> Result<(), Failure> {
-    let place = Place::open(at)?;
+    let place = Bookkeeping::open(at)?;
     let book = place.book()?;
     if let Some(name) = page {
         return print(&book.page(word, revision, name, place.day)?);
@@ -232,7 +236,7 @@ fn show(word: &str, page: Option<&str>, revision: Option<u32>, at: &At, form: An
 }
 
 fn mark(word: &str, state: &str, note: Option<&str>, at: &Entering) -> Result<(), Failure> {
-    let place = Place::to_enter(at)?;
+    let place = Bookkeeping::to_enter(at)?;
     let to = State::of_word(state).ok_or_else(|| Failure::input(format!("no state is called `{state}`"), ""))?;
     let from = place.book()?.mark(word, to, place.day, note)?;
     print_done(&format!("{word} was {from} and is {to}.\n"));
@@ -240,7 +244,7 @@ fn mark(word: &str, state: &str, note: Option<&str>, at: &Entering) -> Result<()
 }
 
 fn pay(word: &str, amount: &str, note: Option<&str>, at: &Entering) -> Result<(), Failure> {
-    let place = Place::to_enter(at)?;
+    let place = Bookkeeping::to_enter(at)?;
     let currency = place.desk.rates().currency;
     let found = amount
         .trim()
@@ -263,14 +267,9 @@ fn pay(word: &str, amount: &str, note: Option<&str>, at: &Entering) -> Result<()
 }
 
 fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
-    let place = Place::open(at)?;
-    let weekly = place.desk.rates().weekly_hours.ok_or_else(|| {
-        Failure::input(
-            "nobody has said how many bench hours a week has",
-            "say `weekly-hours` under [bench] in shop.toml",
-        )
-    })?;
-    let queue = pages::queue(&place.book()?.list(place.day)?, place.day, weekly, place.desk.rates());
+    let place = Bookkeeping::open(at)?;
+    let weekly = weekly_hours(place.desk.rates(), "")?;
+    let queue = Queue::of(&place.book()?.list(place.day)?, place.day, weekly, place.desk.rates());
     print(&match form {
         AnyForm::Json => json(&pages::queue_json(&queue, place.desk.rates()))?,
         form => place.text_or_html(&pages::queue_page(&queue, place.desk.rates(), place.desk.words()), form)?,
@@ -278,10 +277,15 @@ fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
 }
 
 /// Minutes at a step, with a remark.
-type Work = (f64, Option<String>, Option<String>);
+type LoggedMinutes = (f64, Option<String>, Option<String>);
 
-fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), at: &Entering) -> Result<(), Failure> {
-    let place = Place::to_enter(at)?;
+fn log(
+    word: &str,
+    work: Option<LoggedMinutes>,
+    (cord, bought): (&[String], &[String]),
+    at: &Entering,
+) -> Result<(), Failure> {
+    let place = Bookkeeping::to_enter(at)?;
     let mut took = Actuals::default();
     if let Some((minutes, step, note)) = work {
         took.work.push(WorkLine { day: place.day, step, minutes, note });
@@ -308,7 +312,7 @@ fn log(word: &str, work: Option<Work>, (cord, bought): (&[String], &[String]), a
     Ok(())
 }
 
-fn read_cord(word: &str, place: &Place) -> Result<CordUsed, Failure> {
+fn read_cord(word: &str, place: &Bookkeeping) -> Result<CordUsed, Failure> {
     let no =
         || Failure::input(format!("`{word}` is not cord"), "its name and metres, for example --cord cotton-4-ecru=42");
     let (name, metres) = word.split_once('=').ok_or_else(no)?;
@@ -319,7 +323,7 @@ fn read_cord(word: &str, place: &Place) -> Result<CordUsed, Failure> {
 }
 
 fn undo(word: &str, entry: u32, why: &str, at: &Entering) -> Result<(), Failure> {
-    let place = Place::to_enter(at)?;
+    let place = Bookkeeping::to_enter(at)?;
     let line = place.book()?.undo(word, entry, why, place.day)?;
     let what = pages::logged_words(&line.what, place.desk.words());
     print_done(&format!("Entry {entry} of {word} is undone: {what}. It stays in the book, and counts no more.\n"));
@@ -327,7 +331,7 @@ fn undo(word: &str, entry: u32, why: &str, at: &Entering) -> Result<(), Failure>
 }
 
 fn start(word: &str, step: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {
-    let place = Place::of(&WhichShop { folder, demo: false }, None)?;
+    let place = Bookkeeping::of(&WhichShop { folder, demo: false }, None)?;
     let mut book = place.book()?;
     book.start(word, step, now())?;
     if let Some(step) = step {
@@ -341,21 +345,16 @@ fn start(word: &str, step: Option<&str>, folder: Option<PathBuf>) -> Result<(), 
 ///
 /// It is entered by then: what hinders this remark is no failure of the entry.
 fn name_unknown_step(book: &Book, word: &str, step: &str, day: NaiveDate) {
-    let Ok(whole) = book.whole(word, day) else { return };
-    let Some((_, figures)) = &whole.course.commission.quoted else { return };
-    let known = figures.steps.iter().map(|step| step.step.as_str());
-    if known.clone().any(|known| known == step) {
-        return;
-    }
-    let meant = match nearest(step, known.clone()) {
+    let Some(UnknownStep { step, near, known }) = unknown_step(book, word, step, day) else { return };
+    let meant = match near {
         Some(near) => format!("did you mean `{near}`? Then undo the entry, and enter it anew"),
-        None => format!("steps of its quote: {}", known.collect::<Vec<_>>().join(", ")),
+        None => format!("steps of its quote: {}", known.join(", ")),
     };
     say(&format!("look: nothing is learnt from the step `{step}`; {meant}"));
 }
 
 fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), Failure> {
-    let place = Place::of(&WhichShop { folder, demo: false }, None)?;
+    let place = Bookkeeping::of(&WhichShop { folder, demo: false }, None)?;
     let mut book = place.book()?;
     if drop {
         let dropped = book.drop_timer()?;
@@ -375,27 +374,27 @@ fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), F
 }
 
 fn took(word: Option<&str>, year: Option<i32>, at: &At, form: AnyForm) -> Result<(), Failure> {
-    let place = Place::open(at)?;
+    let place = Bookkeeping::open(at)?;
     let book = place.book()?;
     let (rates, words) = (place.desk.rates(), place.desk.words());
     let Some(word) = word else {
-        let all = pages::took_in_all(&book.courses(place.day)?, year);
+        let all = AllActuals::of(&book.courses(place.day)?, year);
         let title = year.map(|year| year.to_string()).unwrap_or_default();
         return print(&match form {
-            AnyForm::Json => json(&pages::took_in_all_json(all))?,
-            form => place.text_or_html(&pages::took_in_all_page(all.as_ref(), &title, rates, words), form)?,
+            AnyForm::Json => json(&pages::all_actuals_json(all))?,
+            form => place.text_or_html(&pages::all_actuals_page(all.as_ref(), &title, rates, words), form)?,
         });
     };
     let whole = book.whole(word, place.day)?;
     print(&match form {
-        AnyForm::Json => json(&pages::took_json(&whole.course))?,
-        form => place.text_or_html(&pages::took_page(&whole.course, rates, words), form)?,
+        AnyForm::Json => json(&pages::actuals_json(&whole.course))?,
+        form => place.text_or_html(&pages::actuals_page(&whole.course, rates, words), form)?,
     })
 }
 
 fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
-    let place = Place::open(at)?;
-    let periods = pages::summary(&place.book()?.courses(place.day)?, year, place.day);
+    let place = Bookkeeping::open(at)?;
+    let periods = summary_of(&place.book()?.courses(place.day)?, year, place.day);
     let (rates, words) = (place.desk.rates(), place.desk.words());
     let title = year.map(|year| year.to_string()).unwrap_or_default();
     let page = || pages::summary_page(&periods, &title, rates, words);
@@ -409,9 +408,9 @@ fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
 
 fn check(seal: Option<&str>, at: &At) -> Result<(), Failure> {
     let known = seal.map(read_seal).transpose()?;
-    let place = Place::open(at)?;
+    let place = Bookkeeping::open(at)?;
     let book = place.book()?;
-    let mut found = book.check(judge)?;
+    let mut found = book.check(recheck)?;
     if let Some(known) = known.filter(|_| found.is_empty()) {
         let what =
             format!("it does not begin with what was in it at seal {}: it was rewritten or cut off", known.word());
@@ -441,20 +440,8 @@ fn read_seal(word: &str) -> Result<Seals, Failure> {
     })
 }
 
-/// Reckons a quote's document anew.
-fn judge(document: &str, figures: &QuoteFigures) -> Option<String> {
-    let quote: Quote = match serde_json::from_str(document) {
-        Ok(quote) => quote,
-        Err(error) => return Some(format!("its document can't be read: {error}")),
-    };
-    if quote.totals.gross != figures.gross {
-        return Some(format!("its document comes to {}, and the book says {}", quote.totals.gross, figures.gross));
-    }
-    quote.recheck()
-}
-
 fn export(file: &Path, at: &At) -> Result<(), Failure> {
-    let place = Place::open(at)?;
+    let place = Bookkeeping::open(at)?;
     let book = place.book()?;
     let refused = |error: std::io::Error| Failure::from(Refused::new(file, error));
     let count = new_file(file, NAME_ANOTHER, |at| {
@@ -475,7 +462,7 @@ fn export(file: &Path, at: &At) -> Result<(), Failure> {
 }
 
 fn import(file: &Path, at: &At) -> Result<(), Failure> {
-    let place = Place::open(at)?;
+    let place = Bookkeeping::open(at)?;
     let read = place.enter(|book| {
         let text = reeve_door::open(file).map_err(|closed| {
             Failure::input(format!("{} {closed}", file.display()), "name a file that `reeve book export` wrote")

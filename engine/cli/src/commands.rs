@@ -13,7 +13,7 @@ use reeve_shop::{Folder, Order};
 use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
 use crate::forms::{AnyForm, ChoiceArgs, ShopArgs, Wished};
-use crate::issuing::{settled, when_ready};
+use crate::issuing::{settled_by, when_ready_by};
 use crate::opening::{folder_failure, open, shop_root, today};
 use crate::output::print;
 use crate::own_templates::judge;
@@ -125,14 +125,14 @@ fn bench(Ordered { order, desk, .. }: &Ordered, form: AnyForm) -> Result<(), Fai
 }
 
 fn quote(Ordered { order, desk, day, book }: &Ordered, form: AnyForm, papers: &Papers) -> Result<(), Failure> {
-    let order = &book.as_deref().map_or_else(|| order.clone(), |book| settled(book, order, *day));
+    let order = &book.as_deref().map_or_else(|| order.clone(), |book| settled_by(book, order, *day));
     let page = match form {
         AnyForm::Text => desk.quote(&order.priced, Form::Text)?,
         AnyForm::Html => desk.quote(&order.priced, Form::Html)?,
         AnyForm::Json => json(&order.priced.quote)?,
     };
     papers.stage(&file_name(&order.commission.reference), &desk.papers(order, papers.asked_for())?)?.put()?;
-    let ahead = book.as_deref().map(|book| when_ready(book, order, desk, *day)).unwrap_or_default();
+    let ahead = book.as_deref().map(|book| when_ready_by(book, order, desk, *day)).unwrap_or_default();
     for remark in order.priced.remarks.iter().chain(&ahead) {
         say(&format!("look: {remark}"));
     }

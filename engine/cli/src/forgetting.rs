@@ -8,14 +8,14 @@ use reeve_book::{Book, BookError, Forget, Forgotten};
 use reeve_costing::takeoff::plural;
 use reeve_pages::BUILT_IN;
 
-use crate::book::Place;
+use crate::book::Bookkeeping;
 use crate::failure::{Failure, ask};
 use crate::output::{print, print_done};
 
 const CAUTION: &str = "Some records must be kept by law, for years: your adviser knows which. Files of the shop, pages that were \
                        written out and backups are not touched.";
 
-pub(crate) fn forget(place: &Place, whom: &str, also: &[String], yes: bool) -> Result<(), Failure> {
+pub(crate) fn forget(place: &Bookkeeping, whom: &str, also: &[String], yes: bool) -> Result<(), Failure> {
     let mut book = place.book()?;
     let usual = usual_words(place);
     let maker = &place.desk.rates().maker;
@@ -78,7 +78,7 @@ fn some(places: &[reeve_book::TextPlace]) -> String {
 }
 
 /// Words of the trade, in small letters: of the program's pages and knots, and of the shop's cords.
-fn usual_words(place: &Place) -> BTreeSet<String> {
+fn usual_words(place: &Bookkeeping) -> BTreeSet<String> {
     let knots = place.shop.catalogue().iter().flat_map(|knot| [&knot.name, &knot.title, &knot.summary]);
     let cords = place.shop.cord_names();
     let texts = BUILT_IN.iter().map(|(_, text)| *text).chain(knots.map(String::as_str)).chain(cords);

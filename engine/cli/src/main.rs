@@ -5,7 +5,6 @@ mod book;
 mod book_args;
 mod commands;
 mod compare;
-mod expected;
 mod failure;
 mod forgetting;
 mod forms;

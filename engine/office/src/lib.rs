@@ -3,14 +3,31 @@
 //!
 //! Answers are typed. Nothing here is worded for a page or printed, and no clock is read: days are handed in.
 
+mod actuals;
+mod changes;
 mod comparing;
 mod error;
+mod expected;
+mod issuing;
+mod learning;
+mod listing;
+mod logging;
+mod queue;
 mod row;
+mod summary;
 mod week;
 mod weighing;
 
+pub use actuals::{AllActuals, JobFigures, QuotedAndActual};
+pub use changes::{Changes, CostChange, QuoteChange, Replaced};
 pub use comparing::{Comparing, Question, Rows, TENTH};
 pub use error::OfficeError;
+pub use issuing::{Issuing, Numbered, Worded, recheck, settled};
+pub use learning::{LeftOut, Lesson, TaughtWork};
+pub use listing::Looked;
+pub use logging::{UnknownStep, unknown_step};
+pub use queue::{Deadline, MissedDay, Queue, QueuedWork, WhenReady, when_ready};
 pub use row::{DesignRow, Earned, Offered};
+pub use summary::{Period, summary};
 pub use week::{Demand, Week, weekly_hours};
 pub use weighing::{Scales, SurePrice, Weighed};

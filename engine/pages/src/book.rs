@@ -1,6 +1,7 @@
 //! Pages of the order book: the list, one commission whole, what is on the bench, what it took, a month's and a year's sums.
 
 mod changes;
+mod learnt;
 mod list;
 mod queue;
 mod summary;
@@ -8,14 +9,13 @@ mod table;
 mod took;
 mod whole;
 
-pub use changes::{Changed, changed};
+pub use changes::{cost_change_words, quote_change_words};
+pub use learnt::{left_out_words, lesson_words, odd_work_words};
 pub use list::{ListJson, list_csv, list_json, list_page};
-pub use queue::{Queue, QueueJson, passing_words, queue, queue_json, queue_page};
-pub use summary::{Period, SummaryJson, summary, summary_csv, summary_json, summary_page};
+pub use queue::{QueueJson, queue_json, queue_page, ready_words};
+pub use summary::{SummaryJson, summary_csv, summary_json, summary_page};
 pub use table::BookPage;
-pub use took::{
-    Reckoned, TookInAll, TookJson, reckoned, took_in_all, took_in_all_json, took_in_all_page, took_json, took_page,
-};
+pub use took::{TookJson, actuals_json, actuals_page, all_actuals_json, all_actuals_page};
 pub use whole::{WholeJson, logged_words, whole_json, whole_page};
 
 /// The form of the book's documents; raised when a field changes its meaning or goes.

@@ -1,79 +1,39 @@
-//! What changed between a quote and the one that supersedes it.
+//! What changed between a quote and the one that supersedes it, in words.
 
-use reeve_book::QuoteFigures;
-use reeve_costing::quote::{Quote, QuoteLine};
-use rust_decimal::Decimal;
+use chrono::NaiveDate;
+use reeve_office::{CostChange, QuoteChange, Replaced};
 
 use crate::words::Words;
 
-/// What changed, for the client and for the maker alone.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Changed {
-    /// For the client.
-    pub client: Vec<String>,
-    /// For the maker.
-    pub maker: Vec<String>,
-    /// Whether anything but dates changed.
-    pub is_more_than_dates: bool,
-}
-
-/// Compares a quote with the one that supersedes it.
-pub fn changed(before: (&Quote, &QuoteFigures), after: (&Quote, &QuoteFigures), words: &Words) -> Changed {
-    let (old, new) = (before.0, after.0);
-    let mut client = lines(&old.lines, &new.lines, words);
-    let none = || "none".to_owned();
-    let day = |day: Option<chrono::NaiveDate>| day.map_or_else(none, |day| words.date(day));
-    let off = |quote: &Quote| quote.allowances.iter().map(|named| named.amount).sum::<Decimal>();
-    let on = |quote: &Quote| quote.charges.iter().map(|named| named.amount).sum::<Decimal>();
-    tell(&mut client, "Taken off the whole", &words.money(off(old)), &words.money(off(new)));
-    tell(&mut client, "Put on the whole", &words.money(on(old)), &words.money(on(new)));
-    tell(&mut client, "In all", &words.money(old.totals.gross), &words.money(new.totals.gross));
-    tell(&mut client, "To be ready", &day(old.promised), &day(new.promised));
-    let is_more_than_dates =
-        !client.is_empty() || old.title != new.title || old.note != new.note || old.terms != new.terms;
-    tell(&mut client, "Paid so far", &words.money(old.totals.paid), &words.money(new.totals.paid));
-    tell(&mut client, "Valid until", &words.date(old.valid_until), &words.date(new.valid_until));
-    let maker = maker_lines(before.1, after.1, words);
-    Changed { client, is_more_than_dates: is_more_than_dates || !maker.is_empty(), maker }
-}
-
-/// Lines that went, came or changed; those of the same words are the same line.
-fn lines(old: &[QuoteLine], new: &[QuoteLine], words: &Words) -> Vec<String> {
-    let mut told = Vec::new();
-    for line in new {
-        match old.iter().find(|other| other.text == line.text) {
-            None => told.push(format!("New: {}, {}.", line.text, words.money(line.net))),
-            Some(other) if other.quantity != line.quantity => told.push(format!(
-                "{}: {} in place of {}.",
-                line.text,
-                words.number(line.quantity),
-                words.number(other.quantity)
-            )),
-            Some(other) if other.unit_price != line.unit_price => told.push(format!(
-                "{}: {} each in place of {}.",
-                line.text,
-                words.price(line.unit_price),
-                words.price(other.unit_price)
-            )),
-            Some(_) => {}
+/// A change as the client reads it.
+pub fn quote_change_words(change: &QuoteChange, words: &Words) -> String {
+    let money = |amount| words.money(amount);
+    let day = |day: Option<NaiveDate>| day.map_or_else(|| "none".to_owned(), |day| words.date(day));
+    match change {
+        QuoteChange::New(text, amount) => format!("New: {text}, {}.", money(*amount)),
+        QuoteChange::Gone(text) => format!("No longer: {text}."),
+        QuoteChange::Quantity(text, both) => told(text, both, |quantity| words.number(quantity)),
+        QuoteChange::UnitPrice(text, Replaced { old, new }) => {
+            format!("{text}: {} each in place of {}.", words.price(*new), words.price(*old))
         }
+        QuoteChange::TakenOff(both) => told("Taken off the whole", both, money),
+        QuoteChange::PutOn(both) => told("Put on the whole", both, money),
+        QuoteChange::InAll(both) => told("In all", both, money),
+        QuoteChange::Promised(both) => told("To be ready", both, day),
+        QuoteChange::Paid(both) => told("Paid so far", both, money),
+        QuoteChange::ValidUntil(both) => told("Valid until", both, |day| words.date(day)),
     }
-    let gone = old.iter().filter(|line| !new.iter().any(|other| other.text == line.text));
-    told.extend(gone.map(|line| format!("No longer: {}.", line.text)));
-    told
 }
 
-fn maker_lines(old: &QuoteFigures, new: &QuoteFigures, words: &Words) -> Vec<String> {
-    let mut told = Vec::new();
-    tell(&mut told, "Bench hours", &words.hours(old.hours.round_dp(2)), &words.hours(new.hours.round_dp(2)));
-    tell(&mut told, "Cost", &words.rounded(old.cost), &words.rounded(new.cost));
-    tell(&mut told, "Margin", &words.rounded(old.margin), &words.rounded(new.margin));
-    told
+/// A change as the maker reads it.
+pub fn cost_change_words(change: &CostChange, words: &Words) -> String {
+    match change {
+        CostChange::Hours(both) => told("Bench hours", both, |hours| words.hours(hours)),
+        CostChange::Cost(both) => told("Cost", both, |amount| words.rounded(amount)),
+        CostChange::Margin(both) => told("Margin", both, |amount| words.rounded(amount)),
+    }
 }
 
-/// Tells what stands in place of what, if it reads otherwise.
-fn tell(told: &mut Vec<String>, what: &str, old: &str, new: &str) {
-    if old != new {
-        told.push(format!("{what}: {new} in place of {old}."));
-    }
+fn told<T: Copy>(what: &str, Replaced { old, new }: &Replaced<T>, worded: impl Fn(T) -> String) -> String {
+    format!("{what}: {} in place of {}.", worded(*new), worded(*old))
 }

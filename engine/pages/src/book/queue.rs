@@ -1,11 +1,12 @@
 //! What is on the bench, what is next, when each will be done and whether each promise holds.
 
 use chrono::NaiveDate;
-use reeve_book::{BookedCommission, State};
-use reeve_costing::calendar::{Calendar, Passing, Ready, Waiting, days_in_all, in_hours, lay, minutes_left};
+use reeve_costing::calendar::{Calendar, Passing, days_in_all};
+use reeve_costing::money::{to_decimals, up_to_decimals};
 use reeve_costing::rates::Rates;
+use reeve_costing::takeoff::plural;
+use reeve_office::{Deadline, Queue, QueuedWork, WhenReady};
 use rust_decimal::Decimal;
-use rust_decimal::prelude::FromPrimitive;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -13,59 +14,40 @@ use super::FORM;
 use super::table::{BookPage, TextTable, figures, words as text};
 use crate::words::Words;
 
-/// Accepted work in its order, laid on the days from a day on.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Queue {
-    /// The day it begins.
-    pub day: NaiveDate,
-    /// Bench hours of a week.
-    pub weekly: Decimal,
-    /// Each commission with its hours left and when it will be done: what is on the bench first, then by acceptance.
-    pub works: Vec<(BookedCommission, Waiting, Ready)>,
-}
-
-impl Queue {
-    /// Bench hours that wait in all, to a ten-thousandth.
-    pub fn hours(&self) -> Decimal {
-        in_hours(self.works.iter().map(|(_, waiting, _)| waiting.minutes).sum())
-    }
-
-    /// When one more commission is ready that waits behind all of them, of so many bench hours and promised for a day.
-    pub fn ready_behind(&self, hours: Decimal, promised: Option<NaiveDate>, rates: &Rates) -> Option<Ready> {
-        let begin = Some(rates.calendar.begin(self.day));
-        let last = Waiting { minutes: minutes_left(hours, Decimal::ZERO), begin, promised };
-        let all: Vec<Waiting> = self.works.iter().map(|(_, waiting, _)| waiting.clone()).chain([last]).collect();
-        lay(&rates.calendar, self.weekly, self.day, &all).pop()
-    }
-}
-
-/// Lays the accepted work of a book on the days.
-pub fn queue(commissions: &[BookedCommission], day: NaiveDate, weekly: Decimal, rates: &Rates) -> Queue {
-    let mut works: Vec<&BookedCommission> = commissions.iter().filter(|one| one.state.is_to_be_made()).collect();
-    works.sort_by_key(|one| (one.state != State::OnBench, one.accepted));
-    let waiting: Vec<Waiting> = works.iter().map(|one| waiting(one, &rates.calendar)).collect();
-    let laid = lay(&rates.calendar, weekly, day, &waiting);
-    let works = works.into_iter().cloned().zip(waiting).zip(laid);
-    Queue { day, weekly, works: works.map(|((one, waiting), ready)| (one, waiting, ready)).collect() }
-}
-
-/// The time that suffices less that logged.
-fn waiting(one: &BookedCommission, calendar: &Calendar) -> Waiting {
-    let done = Decimal::from_f64(one.minutes).unwrap_or_default().round_dp(6);
-    let figures = one.quoted.as_ref().map(|(_, figures)| figures);
-    let asked = figures.map_or(Decimal::ZERO, |figures| figures.sure_hours);
-    let not_begun = one.state != State::OnBench && one.minutes <= 0.0;
-    Waiting {
-        minutes: minutes_left(asked, done),
-        begin: one.accepted.filter(|_| not_begun).map(|day| calendar.begin(day)),
-        promised: figures.and_then(|figures| figures.promised),
-    }
-}
-
 /// Days that pass beside the bench, in words: "3 days for drying, 2 for post".
-pub fn passing_words(passing: &[Passing]) -> String {
+fn passing_words(passing: &[Passing]) -> String {
     let part = |part: &Passing| format!("{} for {}", part.days, part.what);
     passing.iter().map(part).collect::<Vec<_>>().join(", ")
+}
+
+/// When a commission can be ready, in words: the day, and the days asked or promised that can't be kept.
+pub fn ready_words(when: &WhenReady, calendar: &Calendar) -> Vec<String> {
+    let day = when.on.map(|day| format!("It can honestly be ready by {day}{}.", beside(when, calendar)));
+    let missed = when.missed.iter().map(|one| {
+        let what = match one.kind {
+            Deadline::NeededBy => "The client needs it by",
+            Deadline::Promised => "It is promised for",
+        };
+        let late = one.missed.days.map_or_else(String::new, |days| format!("{} too late, ", plural("day", days)));
+        // Up: a promise that is missed by a minute is not missed by nothing.
+        let short = up_to_decimals(one.missed.hours, 1).normalize();
+        format!("{what} {}: {late}{short} bench hours short.", one.day)
+    });
+    day.into_iter().chain(missed).collect()
+}
+
+/// What the day it is ready counts besides its own hours.
+fn beside(when: &WhenReady, calendar: &Calendar) -> String {
+    let behind = match when.behind {
+        0 => String::new(),
+        works => format!(", behind {works} accepted before"),
+    };
+    let after = if calendar.after.is_empty() {
+        String::new()
+    } else {
+        format!("; after the last, {}", passing_words(&calendar.after))
+    };
+    format!("{behind} (days before the first knot: {}{after})", passing_words(&calendar.lead))
 }
 
 /// What the days of a queue count, for the foot of its page.
@@ -84,7 +66,7 @@ pub fn queue_page(queue: &Queue, rates: &Rates, words: &Words) -> BookPage {
     let mut page = BookPage::new("On the bench and next", "", rates);
     page.fact("From", words.date(queue.day));
     page.fact("Hours a week", words.hours(queue.weekly));
-    page.fact("Hours waiting", words.hours(queue.hours().round_dp(2)));
+    page.fact("Hours waiting", words.hours(to_decimals(queue.hours(), 2)));
     let columns = [
         text("Number", 14),
         text("Stands", 14),
@@ -94,7 +76,7 @@ pub fn queue_page(queue: &Queue, rates: &Rates, words: &Words) -> BookPage {
         figures("Holds", 14),
     ];
     let mut table = TextTable::new("", &columns, "Nothing is waiting.");
-    for (one, waiting, ready) in &queue.works {
+    for QueuedWork { commission: one, waiting, ready } in &queue.works {
         let day = |day: Option<NaiveDate>| day.map(|day| day.to_string());
         let holds = match waiting.promised {
             None => String::new(),
@@ -104,7 +86,7 @@ pub fn queue_page(queue: &Queue, rates: &Rates, words: &Words) -> BookPage {
             vec![
                 one.name().to_owned(),
                 one.state.to_string(),
-                words.hours(waiting.hours().round_dp(2)),
+                words.hours(to_decimals(waiting.hours(), 2)),
                 day(ready.on).unwrap_or_else(|| "never".to_owned()),
                 day(waiting.promised).unwrap_or_default(),
                 holds,
@@ -177,14 +159,14 @@ pub fn queue_json(queue: &Queue, rates: &Rates) -> QueueJson {
         works: queue
             .works
             .iter()
-            .map(|(one, waiting, ready)| WaitingJson {
+            .map(|QueuedWork { commission: one, waiting, ready }| WaitingJson {
                 number: one.name().to_owned(),
                 state: one.state.word(),
                 hours_left: waiting.hours().normalize(),
                 ready: ready.on,
                 promised: waiting.promised,
                 holds: waiting.promised.map(|_| ready.missed.is_none()),
-                hours_short: ready.missed.map_or(Decimal::ZERO, |missed| missed.hours.round_dp(4).normalize()),
+                hours_short: ready.missed.map_or(Decimal::ZERO, |missed| to_decimals(missed.hours, 4).normalize()),
             })
             .collect(),
     }

@@ -8,6 +8,7 @@ use reeve_book::{
     QuoteFigures, Snapshot, State, StepFigures, WorkLine,
 };
 use reeve_costing::rates::Rates;
+use reeve_office::{AllActuals, Queue, summary};
 use reeve_pages::Words;
 use reeve_pages::book as views;
 use reeve_shop::{Admissions, Folder, Shop};
@@ -98,18 +99,18 @@ fn look(book: &Book, bytes: &[u8]) {
         tell(&views::list_json(&list, day()));
         let table = views::list_csv(&list).unwrap();
         assert!(table.lines().count() > list.len(), "{table}");
-        let queue = views::queue(&list, day(), Decimal::from(12), rates);
+        let queue = Queue::of(&list, day(), Decimal::from(12), rates);
         tell(&views::queue_page(&queue, rates, &words));
         tell(&views::queue_json(&queue, rates));
-        let periods = views::summary(&courses, None, day());
+        let periods = summary(&courses, None, day());
         tell(&views::summary_page(&periods, "All", rates, &words));
         tell(&views::summary_json(&periods, rates));
         views::summary_csv(&periods).unwrap();
-        let all = views::took_in_all(&courses, None);
-        tell(&views::took_in_all_page(all.as_ref(), "All", rates, &words));
+        let all = AllActuals::of(&courses, None);
+        tell(&views::all_actuals_page(all.as_ref(), "All", rates, &words));
         for course in &courses {
-            tell(&views::took_page(course, rates, &words));
-            tell(&views::took_json(course));
+            tell(&views::actuals_page(course, rates, &words));
+            tell(&views::actuals_json(course));
         }
         for commission in &list {
             match book.whole(commission.name(), day()) {

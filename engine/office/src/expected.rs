@@ -3,24 +3,25 @@
 use std::collections::BTreeMap;
 
 use reeve_book::{PacedFigures, StepFigures};
+use reeve_costing::money::decimal;
 use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
 use reeve_costing::takeoff::{ChoreSort, Doing, Paced, StepLine};
 use reeve_measure::Time;
 use rust_decimal::Decimal;
-use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
+use rust_decimal::prelude::ToPrimitive;
 
 /// Minutes of knots and handling, at the catalogue's pace.
 #[derive(Debug, Default)]
 struct Expected {
     handling: f64,
     /// By the knot's name.
-    knots: BTreeMap<String, Knots>,
+    knots: BTreeMap<String, KnotMinutes>,
 }
 
 /// Minutes of one knot, without its own factor, and that factor.
 #[derive(Debug, Default, Clone, Copy)]
-struct Knots {
+struct KnotMinutes {
     base: f64,
     pull: f64,
     times: f64,
@@ -36,28 +37,28 @@ impl Expected {
             let knots = self.knots.entry(line.name.clone()).or_default();
             knots.base += minutes(paced.base);
             knots.pull += minutes(paced.pull);
-            (knots.times, knots.sd) = (own.mean.exp(), own.sd);
+            (knots.times, knots.sd) = (libm::exp(own.mean), own.sd);
         }
     }
 
     /// The only knot, where nothing but that is done.
-    fn only_knot(&self) -> Option<(&String, &Knots)> {
+    fn only_knot(&self) -> Option<(&String, &KnotMinutes)> {
         self.knots.first_key_value().filter(|_| self.knots.len() == 1 && self.handling <= 0.0)
     }
 
     /// What does not depend on length and what pulling takes, each knot with its own factor, and how doubtful they are
     /// together: the doubts of different knots are added by squares.
     fn as_it_stands(&self) -> (f64, f64, f64) {
-        let sum = |of: fn(&Knots) -> f64| self.knots.values().map(of).sum::<f64>();
+        let sum = |of: fn(&KnotMinutes) -> f64| self.knots.values().map(of).sum::<f64>();
         let (base, pull) =
             (self.handling + sum(|knots| knots.base * knots.times), sum(|knots| knots.pull * knots.times));
-        let squares = sum(|knots| ((knots.base + knots.pull) * knots.times * knots.sd).powi(2));
+        let squares = sum(|knots| square((knots.base + knots.pull) * knots.times * knots.sd));
         (base, pull, if base + pull > 0.0 { squares.sqrt() / (base + pull) } else { 0.0 })
     }
 
     /// What is kept of a step; of a single knot without its own factor, which is learnt from it.
     fn of_step(&self, step: String) -> StepFigures {
-        if let Some((knot, Knots { base, pull, .. })) = self.only_knot() {
+        if let Some((knot, KnotMinutes { base, pull, .. })) = self.only_knot() {
             let (base, pull) = (hundredth(*base), hundredth(*pull));
             return StepFigures { step, base, pull, knot: Some(knot.clone()), doubt: Decimal::ZERO };
         }
@@ -101,10 +102,14 @@ pub(crate) fn figures(priced: &Priced, rates: &Rates) -> (Vec<StepFigures>, Pace
     (steps.into_iter().map(|(title, expected)| expected.of_step(title)).collect(), paced)
 }
 
+fn square(number: f64) -> f64 {
+    number * number
+}
+
 fn hundredth(minutes: f64) -> Decimal {
     places(minutes, 2)
 }
 
 fn places(figure: f64, places: u32) -> Decimal {
-    Decimal::from_f64(figure).unwrap_or_default().round_dp(places).normalize()
+    decimal(figure, places).normalize()
 }
