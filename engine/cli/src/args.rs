@@ -7,7 +7,7 @@ use clap_complete::Shell;
 
 use crate::book_args::BookCommand;
 use crate::compare::CompareArgs;
-use crate::forms::{ChoiceArgs, Form, ShopArgs, Wished};
+use crate::forms::{AsPage, ChoiceArgs, ShopArgs, Wished};
 use crate::knot_args::KnotsCommand;
 use crate::mix::MixArgs;
 use crate::papers::Papers;
@@ -56,7 +56,7 @@ pub(crate) enum Command {
         #[command(flatten)]
         place: ShopArgs,
         #[command(flatten)]
-        form: Form,
+        form: AsPage,
     },
     /// Cost and price a commission, for the maker's eyes only
     #[command(after_help = "Example:\n  reeve costing reading-room --shop my-shop")]
@@ -68,7 +68,7 @@ pub(crate) enum Command {
         #[command(flatten)]
         place: ShopArgs,
         #[command(flatten)]
-        form: Form,
+        form: AsPage,
     },
     /// Write the bench sheet of a commission: what to buy, cut and tie
     #[command(after_help = "Example:\n  reeve bench reading-room --shop my-shop --as html > bench.html")]
@@ -80,7 +80,7 @@ pub(crate) enum Command {
         #[command(flatten)]
         place: ShopArgs,
         #[command(flatten)]
-        form: Form,
+        form: AsPage,
     },
     /// Write the quote that the client signs
     #[command(
@@ -94,7 +94,7 @@ pub(crate) enum Command {
         #[command(flatten)]
         place: ShopArgs,
         #[command(flatten)]
-        form: Form,
+        form: AsPage,
         #[command(flatten)]
         papers: Papers,
     },

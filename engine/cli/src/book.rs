@@ -11,8 +11,9 @@ use reeve_door::{MOST_LINE, ShortLines};
 use reeve_office::{
     AllActuals, Issuing, Looked, Queue, UnknownStep, recheck, summary as summary_of, unknown_step, weekly_hours,
 };
-use reeve_pages::Form;
-use reeve_pages::book as pages;
+use reeve_pages::book::logged_words;
+use reeve_pages::printed::Format;
+use reeve_pages::results::{ActualsResult, AllActualsResult, HistoryResult, ListResult, QueueResult, SummaryResult};
 use reeve_shop::arguments::check_cord;
 use reeve_shop::{Order, Shop};
 use reeve_writing::Refused;
@@ -21,14 +22,14 @@ use rust_decimal::Decimal;
 use crate::book_args::{At, BookCommand as Command, Entering};
 use crate::failure::{Failure, print_faults, say};
 use crate::forgetting::forget;
-use crate::forms::{AnyForm, TableForm, WhichShop};
+use crate::forms::WhichShop;
 use crate::issuing::{issue, when_ready, worded};
 use crate::layout::PageLayout;
 use crate::learning::learn;
 use crate::opening::{day, hold, now, open};
 use crate::output::{new_file, print, print_done};
 use crate::sample_views::demo;
-use crate::sheets::{PageMaker, csv, json};
+use crate::sheets::PageMaker;
 
 /// What to do where a file is there already that must not be.
 const NAME_ANOTHER: &str = "name a file that does not exist yet";
@@ -43,13 +44,13 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
             let issuing = place.issuing(&order, note);
             place.enter(|book| issue(&issuing, &place.desk, book, &papers))?.tell()
         }
-        Command::List { stands, client, year, at, form } => list(&stands, client.as_deref(), year, &at, form),
-        Command::Show { commission, page, revision, at, form } => {
-            show(&commission, page.as_deref(), revision, &at, form)
+        Command::List { stands, client, year, at, format } => list(&stands, client.as_deref(), year, &at, format),
+        Command::Show { commission, page, revision, at, format } => {
+            show(&commission, page.as_deref(), revision, &at, format)
         }
         Command::Mark { commission, state, note, at } => mark(&commission, &state, note.as_deref(), &at),
         Command::Pay { commission, amount, note, at } => pay(&commission, &amount, note.as_deref(), &at),
-        Command::Queue { at, form } => queue(&at, form),
+        Command::Queue { at, format } => queue(&at, format),
         Command::Log { commission, minutes, step, cord, bought, note, at } => {
             let work = minutes.map(|minutes| (minutes, step, note));
             log(&commission, work, (&cord, &bought), &at)
@@ -57,12 +58,12 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
         Command::Undo { commission, entry, why, at } => undo(&commission, entry, &why, &at),
         Command::Start { commission, step, folder } => start(&commission, step.as_deref(), folder),
         Command::Stop { drop, note, folder } => stop(drop, note.as_deref(), folder),
-        Command::Took { commission, year, at, form } => took(commission.as_deref(), year, &at, form),
+        Command::Took { commission, year, at, format } => took(commission.as_deref(), year, &at, format),
         Command::Learn { yes, at } => {
             let _held = if yes { hold(&at.shop())? } else { None };
             learn(yes, &Bookkeeping::open(&at)?)
         }
-        Command::Summary { year, at, form } => summary(year, &at, form),
+        Command::Summary { year, at, format } => summary(year, &at, format),
         Command::Check { seal, at } => check(seal.as_deref(), &at),
         Command::Export { file, at } => export(&file, &at),
         Command::Import { file, at } => import(&file, &at),
@@ -136,10 +137,6 @@ impl Bookkeeping {
     fn issuing<'a>(&'a self, order: &'a Order, note: Option<String>) -> Issuing<'a> {
         Issuing { order, rates: self.desk.rates(), shop: &self.shop, day: self.day, note }
     }
-
-    fn text_or_html(&self, page: &pages::BookPage, form: AnyForm) -> Result<String, Failure> {
-        self.desk.book(page, if form == AnyForm::Html { Form::Html } else { Form::Text })
-    }
 }
 
 /// Pages of a book with one commission, made, paid in part and logged, and of a book with none.
@@ -158,26 +155,21 @@ pub(crate) fn sample(layout: PageLayout, order: &Order, day: NaiveDate) -> Resul
     let bought = Bought { day, amount: Decimal::TEN, what: "Felt pads".to_owned() };
     book.log(&name, &Actuals { work: vec![work], cord: vec![cord], bought: vec![bought] }, day)?;
     sample_pages(&desk, &book, day)?;
-    let whole = book.whole(&name, day)?;
-    for form in [Form::Text, Form::Html] {
-        desk.book(&pages::whole_page(&whole, desk.rates(), desk.words()), form)?;
-        desk.book(&pages::actuals_page(&whole.course, desk.rates(), desk.words()), form)?;
-    }
+    let history = book.whole(&name, day)?;
+    desk.both_pages(&HistoryResult { history: &history, by: desk.wording() })?;
+    desk.both_pages(&ActualsResult { course: &history.course, by: desk.wording() })?;
     Ok(desk.into_layout())
 }
 
 /// The pages that are there of any book.
 fn sample_pages(desk: &PageMaker, book: &Book, day: NaiveDate) -> Result<(), Failure> {
-    let (rates, words) = (desk.rates(), desk.words());
-    let (list, courses) = (book.list(day)?, book.courses(day)?);
-    let queue = Queue::of(&list, day, rates.weekly_hours.unwrap_or(Decimal::TEN), rates);
-    for form in [Form::Text, Form::Html] {
-        desk.book(&pages::list_page(&list, day, rates, words), form)?;
-        desk.book(&pages::queue_page(&queue, rates, words), form)?;
-        desk.book(&pages::summary_page(&summary_of(&courses, None, day), "", rates, words), form)?;
-        desk.book(&pages::all_actuals_page(AllActuals::of(&courses, None).as_ref(), "", rates, words), form)?;
-    }
-    Ok(())
+    let by = desk.wording();
+    let (commissions, courses) = (book.list(day)?, book.courses(day)?);
+    let weekly = by.rates.weekly_hours.unwrap_or(Decimal::TEN);
+    desk.both_pages(&ListResult { commissions: &commissions, day, by })?;
+    desk.both_pages(&QueueResult { queue: &Queue::of(&commissions, day, weekly, by.rates), by })?;
+    desk.both_pages(&SummaryResult { periods: &summary_of(&courses, None, day), year: None, by })?;
+    desk.both_pages(&AllActualsResult { all: AllActuals::of(&courses, None).as_ref(), year: None, by })
 }
 
 fn tell_brought_up(brought: Option<&BroughtUp>) {
@@ -205,7 +197,7 @@ fn enquire(commission: &str, note: Option<String>, at: &Entering) -> Result<(), 
     Ok(())
 }
 
-fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
+fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, format: Format) -> Result<(), Failure> {
     let place = Bookkeeping::open(at)?;
     let looked = Looked {
         stands: stands.iter().filter_map(|word| State::of_word(word)).collect(),
@@ -213,26 +205,17 @@ fn list(stands: &[String], client: Option<&str>, year: Option<i32>, at: &At, for
         year,
     };
     let all = looked.find(&place.book()?, place.day)?;
-    let page = || pages::list_page(&all, place.day, place.desk.rates(), place.desk.words());
-    print(&match form {
-        TableForm::Text => place.desk.book(&page(), Form::Text)?,
-        TableForm::Html => place.desk.book(&page(), Form::Html)?,
-        TableForm::Json => json(&pages::list_json(&all, place.day))?,
-        TableForm::Csv => csv(pages::list_csv(&all))?,
-    })
+    place.desk.emit(&ListResult { commissions: &all, day: place.day, by: place.desk.wording() }, format)
 }
 
-fn show(word: &str, page: Option<&str>, revision: Option<u32>, at: &At, form: AnyForm) -> Result<(), Failure> {
+fn show(word: &str, page: Option<&str>, revision: Option<u32>, at: &At, format: Format) -> Result<(), Failure> {
     let place = Bookkeeping::open(at)?;
     let book = place.book()?;
     if let Some(name) = page {
         return print(&book.page(word, revision, name, place.day)?);
     }
-    let whole = book.whole(word, place.day)?;
-    print(&match form {
-        AnyForm::Json => json(&pages::whole_json(&whole))?,
-        form => place.text_or_html(&pages::whole_page(&whole, place.desk.rates(), place.desk.words()), form)?,
-    })
+    let history = book.whole(word, place.day)?;
+    place.desk.emit(&HistoryResult { history: &history, by: place.desk.wording() }, format)
 }
 
 fn mark(word: &str, state: &str, note: Option<&str>, at: &Entering) -> Result<(), Failure> {
@@ -266,14 +249,11 @@ fn pay(word: &str, amount: &str, note: Option<&str>, at: &Entering) -> Result<()
     Ok(())
 }
 
-fn queue(at: &At, form: AnyForm) -> Result<(), Failure> {
+fn queue(at: &At, format: Format) -> Result<(), Failure> {
     let place = Bookkeeping::open(at)?;
     let weekly = weekly_hours(place.desk.rates(), "")?;
     let queue = Queue::of(&place.book()?.list(place.day)?, place.day, weekly, place.desk.rates());
-    print(&match form {
-        AnyForm::Json => json(&pages::queue_json(&queue, place.desk.rates()))?,
-        form => place.text_or_html(&pages::queue_page(&queue, place.desk.rates(), place.desk.words()), form)?,
-    })
+    place.desk.emit(&QueueResult { queue: &queue, by: place.desk.wording() }, format)
 }
 
 /// Minutes at a step, with a remark.
@@ -325,7 +305,7 @@ fn read_cord(word: &str, place: &Bookkeeping) -> Result<CordUsed, Failure> {
 fn undo(word: &str, entry: u32, why: &str, at: &Entering) -> Result<(), Failure> {
     let place = Bookkeeping::to_enter(at)?;
     let line = place.book()?.undo(word, entry, why, place.day)?;
-    let what = pages::logged_words(&line.what, place.desk.words());
+    let what = logged_words(&line.what, place.desk.words());
     print_done(&format!("Entry {entry} of {word} is undone: {what}. It stays in the book, and counts no more.\n"));
     Ok(())
 }
@@ -373,37 +353,22 @@ fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), F
     Ok(())
 }
 
-fn took(word: Option<&str>, year: Option<i32>, at: &At, form: AnyForm) -> Result<(), Failure> {
+fn took(word: Option<&str>, year: Option<i32>, at: &At, format: Format) -> Result<(), Failure> {
     let place = Bookkeeping::open(at)?;
     let book = place.book()?;
-    let (rates, words) = (place.desk.rates(), place.desk.words());
+    let by = place.desk.wording();
     let Some(word) = word else {
         let all = AllActuals::of(&book.courses(place.day)?, year);
-        let title = year.map(|year| year.to_string()).unwrap_or_default();
-        return print(&match form {
-            AnyForm::Json => json(&pages::all_actuals_json(all))?,
-            form => place.text_or_html(&pages::all_actuals_page(all.as_ref(), &title, rates, words), form)?,
-        });
+        return place.desk.emit(&AllActualsResult { all: all.as_ref(), year, by }, format);
     };
-    let whole = book.whole(word, place.day)?;
-    print(&match form {
-        AnyForm::Json => json(&pages::actuals_json(&whole.course))?,
-        form => place.text_or_html(&pages::actuals_page(&whole.course, rates, words), form)?,
-    })
+    let history = book.whole(word, place.day)?;
+    place.desk.emit(&ActualsResult { course: &history.course, by }, format)
 }
 
-fn summary(year: Option<i32>, at: &At, form: TableForm) -> Result<(), Failure> {
+fn summary(year: Option<i32>, at: &At, format: Format) -> Result<(), Failure> {
     let place = Bookkeeping::open(at)?;
     let periods = summary_of(&place.book()?.courses(place.day)?, year, place.day);
-    let (rates, words) = (place.desk.rates(), place.desk.words());
-    let title = year.map(|year| year.to_string()).unwrap_or_default();
-    let page = || pages::summary_page(&periods, &title, rates, words);
-    print(&match form {
-        TableForm::Text => place.desk.book(&page(), Form::Text)?,
-        TableForm::Html => place.desk.book(&page(), Form::Html)?,
-        TableForm::Json => json(&pages::summary_json(&periods, rates))?,
-        TableForm::Csv => csv(pages::summary_csv(&periods))?,
-    })
+    place.desk.emit(&SummaryResult { periods: &periods, year, by: place.desk.wording() }, format)
 }
 
 fn check(seal: Option<&str>, at: &At) -> Result<(), Failure> {

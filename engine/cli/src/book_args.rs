@@ -6,7 +6,9 @@ use chrono::NaiveDate;
 use clap::{Args as ClapArgs, Subcommand};
 use reeve_book::State;
 
-use crate::forms::{AnyForm, TableForm, WhichShop, Wished};
+use reeve_pages::printed::Format;
+
+use crate::forms::{WhichShop, Wished, formats};
 use crate::papers::Papers;
 
 /// Which shop's book, and as of which day.
@@ -83,8 +85,8 @@ pub(crate) enum BookCommand {
         #[command(flatten)]
         at: At,
         /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
-        form: TableForm,
+        #[arg(long = "as", value_parser = formats(Format::TABLE), default_value = Format::Text.word(), value_name = "FORM")]
+        format: Format,
     },
     /// Show one commission whole, or a page of a quote as it was issued
     #[command(
@@ -102,8 +104,8 @@ pub(crate) enum BookCommand {
         #[command(flatten)]
         at: At,
         /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
-        form: AnyForm,
+        #[arg(long = "as", value_parser = formats(Format::PAGE), default_value = Format::Text.word(), value_name = "FORM")]
+        format: Format,
     },
     /// Mark where a commission stands now
     #[command(
@@ -141,8 +143,8 @@ pub(crate) enum BookCommand {
         #[command(flatten)]
         at: At,
         /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
-        form: AnyForm,
+        #[arg(long = "as", value_parser = formats(Format::PAGE), default_value = Format::Text.word(), value_name = "FORM")]
+        format: Format,
     },
     /// Enter what it took: minutes, cord, what was bought
     #[command(
@@ -222,8 +224,8 @@ pub(crate) enum BookCommand {
         #[command(flatten)]
         at: At,
         /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
-        form: AnyForm,
+        #[arg(long = "as", value_parser = formats(Format::PAGE), default_value = Format::Text.word(), value_name = "FORM")]
+        format: Format,
     },
     /// Learn pace and knots from what finished work really took
     #[command(after_help = "Example:\n  reeve book learn --shop my-shop")]
@@ -243,8 +245,8 @@ pub(crate) enum BookCommand {
         #[command(flatten)]
         at: At,
         /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
-        form: TableForm,
+        #[arg(long = "as", value_parser = formats(Format::TABLE), default_value = Format::Text.word(), value_name = "FORM")]
+        format: Format,
     },
     /// Look through the whole book: file, rows, seals, numbers, states, sums, pages
     #[command(

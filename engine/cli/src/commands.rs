@@ -6,19 +6,20 @@ use chrono::NaiveDate;
 use clap::CommandFactory;
 use reeve_book::BOOK_FILE;
 use reeve_costing::cost::buy_cords;
-use reeve_pages::Form;
+use reeve_pages::printed::{Format, json};
+use reeve_pages::results::{BenchResult, CostingResult, QuoteResult, TakeOffResult};
 use reeve_reading::Fault;
 use reeve_shop::{Folder, Order};
 
 use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{AnyForm, ChoiceArgs, ShopArgs, Wished};
+use crate::forms::{ChoiceArgs, ShopArgs, Wished};
 use crate::issuing::{settled_by, when_ready_by};
 use crate::opening::{folder_failure, open, shop_root, today};
 use crate::output::print;
 use crate::own_templates::judge;
 use crate::papers::{Papers, file_name};
-use crate::sheets::{PageMaker, json, own_templates};
+use crate::sheets::{PageMaker, own_templates};
 use crate::shell::as_typed;
 use crate::{book, compare, knots, mix, samples, weigh};
 
@@ -26,16 +27,16 @@ pub(crate) fn run(args: Args) -> Result<(), Failure> {
     match args.command {
         Command::Begin { dir } => begin(&dir),
         Command::Check { place } => check(&place),
-        Command::Takeoff { design, chosen, place, form } => takeoff(design.as_deref(), &chosen, &place, form.form),
+        Command::Takeoff { design, chosen, place, form } => takeoff(design.as_deref(), &chosen, &place, form.format),
         Command::Costing { commission, wished, place, form } => {
-            costing(&order(commission.as_deref(), &wished, &place)?, form.form)
+            costing(&order(commission.as_deref(), &wished, &place)?, form.format)
         }
         Command::Bench { commission, wished, place, form } => {
-            bench(&order(commission.as_deref(), &wished, &place)?, form.form)
+            bench(&order(commission.as_deref(), &wished, &place)?, form.format)
         }
         Command::Quote { commission, wished, place, form, papers } => {
             papers.judge(shop_root(&place.shop).as_deref())?;
-            quote(&order(commission.as_deref(), &wished, &place)?, form.form, &papers)
+            quote(&order(commission.as_deref(), &wished, &place)?, form.format, &papers)
         }
         Command::Compare(asked) => compare::run(&asked),
         Command::Weigh(asked) => weigh::run(&asked),
@@ -85,7 +86,7 @@ fn check(place: &ShopArgs) -> Result<(), Failure> {
     print(&format!("{read}: no faults\n"))
 }
 
-fn takeoff(design: Option<&str>, which: &ChoiceArgs, place: &ShopArgs, form: AnyForm) -> Result<(), Failure> {
+fn takeoff(design: Option<&str>, which: &ChoiceArgs, place: &ShopArgs, format: Format) -> Result<(), Failure> {
     let mut shop = open(&place.shop)?;
     let known = shop.designs();
     let word = chosen(design, place.shop.demo, reeve_shop::DEMO_DESIGN, "design", &known)?;
@@ -96,41 +97,21 @@ fn takeoff(design: Option<&str>, which: &ChoiceArgs, place: &ShopArgs, form: Any
     print_faults(&faults);
     let cords = buy_cords(&[(&found.take_off, 1)])
         .map_err(|fault| Failure::input(fault.to_string(), "check its put-ups in store/cords.toml"))?;
-    let page = match form {
-        AnyForm::Text => desk.takeoff(&found, &cords, Form::Text)?,
-        AnyForm::Html => desk.takeoff(&found, &cords, Form::Html)?,
-        AnyForm::Json => {
-            json(&reeve_pages::json::takeoff_json(&found.name, &found.piece.title, &found.take_off, &cords))?
-        }
-    };
-    print(&page)
+    desk.emit(&TakeOffResult { found: &found, cords: &cords, by: desk.wording() }, format)
 }
 
-fn costing(Ordered { order, desk, .. }: &Ordered, form: AnyForm) -> Result<(), Failure> {
-    let page = match form {
-        AnyForm::Text => desk.costing(&order.priced, Form::Text)?,
-        AnyForm::Html => desk.costing(&order.priced, Form::Html)?,
-        AnyForm::Json => json(&reeve_pages::json::costing_json(&order.priced))?,
-    };
-    print(&page)
+fn costing(Ordered { order, desk, .. }: &Ordered, format: Format) -> Result<(), Failure> {
+    desk.emit(&CostingResult { priced: &order.priced, by: desk.wording() }, format)
 }
 
-fn bench(Ordered { order, desk, .. }: &Ordered, form: AnyForm) -> Result<(), Failure> {
-    let page = match form {
-        AnyForm::Text => desk.bench(order, Form::Text)?,
-        AnyForm::Html => desk.bench(order, Form::Html)?,
-        AnyForm::Json => json(&reeve_pages::json::bench_json(&order.commission, &order.priced))?,
-    };
-    print(&page)
+fn bench(Ordered { order, desk, .. }: &Ordered, format: Format) -> Result<(), Failure> {
+    let (commission, priced) = (&order.commission, &order.priced);
+    desk.emit(&BenchResult { commission, priced, by: desk.wording() }, format)
 }
 
-fn quote(Ordered { order, desk, day, book }: &Ordered, form: AnyForm, papers: &Papers) -> Result<(), Failure> {
+fn quote(Ordered { order, desk, day, book }: &Ordered, format: Format, papers: &Papers) -> Result<(), Failure> {
     let order = &book.as_deref().map_or_else(|| order.clone(), |book| settled_by(book, order, *day));
-    let page = match form {
-        AnyForm::Text => desk.quote(&order.priced, Form::Text)?,
-        AnyForm::Html => desk.quote(&order.priced, Form::Html)?,
-        AnyForm::Json => json(&order.priced.quote)?,
-    };
+    let page = desk.printed(&QuoteResult { quote: &order.priced.quote, by: desk.wording() }, format)?;
     papers.stage(&file_name(&order.commission.reference), &desk.papers(order, papers.asked_for())?)?.put()?;
     let ahead = book.as_deref().map(|book| when_ready_by(book, order, desk, *day)).unwrap_or_default();
     for remark in order.priced.remarks.iter().chain(&ahead) {

@@ -5,19 +5,20 @@ use std::io::IsTerminal;
 use clap::Args as ClapArgs;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use reeve_costing::takeoff::plural;
+use reeve_costing::whatif::Effect;
 use reeve_office::{Comparing, DesignRow, Question, Rows};
-use reeve_pages::Form;
-use reeve_pages::compare::{Comparison, Condition, column_words, compare_csv, compare_json, sort_rows};
+use reeve_pages::compare::{Comparison, Condition, column_words, sort_rows};
+use reeve_pages::printed::Format;
+use reeve_pages::results::CompareResult;
 use reeve_shop::Shop;
 use reeve_shop::arguments::{read_changes, read_given_price, worded};
 
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{ChoiceArgs, TableForm, WhichShop};
+use crate::forms::{ChoiceArgs, WhichShop, formats};
 use crate::layout::PageLayout;
 use crate::opening::open;
-use crate::output::print;
 use crate::sample_views::demo;
-use crate::sheets::{PageMaker, csv, json};
+use crate::sheets::PageMaker;
 
 /// Which designs, and as what they are compared.
 #[derive(Debug, ClapArgs)]
@@ -47,8 +48,8 @@ pub(crate) struct CompareArgs {
     #[arg(long = "where", value_name = "CONDITION")]
     conditions: Vec<String>,
     /// What it is written as
-    #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
-    form: TableForm,
+    #[arg(long = "as", value_parser = formats(Format::TABLE), default_value = Format::Text.word(), value_name = "FORM")]
+    format: Format,
 }
 
 /// What is compared, and what its pages are made with.
@@ -67,8 +68,7 @@ pub(crate) fn run(asked: &CompareArgs) -> Result<(), Failure> {
     let mut found = compared.rows()?;
     found.rows.retain(|row| conditions.iter().all(|condition| condition.holds(row)));
     sort_rows(&mut found.rows, &asked.sort);
-    let page = compared.page(&found.rows, &asked.sort, asked.form)?;
-    print(&page)?;
+    compared.emit(&found.rows, &asked.sort, asked.format)?;
     end(found.left_out)
 }
 
@@ -77,9 +77,9 @@ pub(crate) fn sample(mut layout: PageLayout) -> Result<PageLayout, Failure> {
     for changes in [&[][..], &["wage=+10%".to_owned()]] {
         let compared = Compared::sample(layout, changes)?;
         let found = compared.rows()?;
-        for form in [TableForm::Text, TableForm::Html] {
-            compared.page(&found.rows, "per-hour", form)?;
-            compared.page(&[], "per-hour", form)?;
+        for rows in [&found.rows[..], &[]] {
+            let effects = compared.comparing.effects(rows)?;
+            compared.desk.both_pages(&compared.result(rows, &effects, "per-hour"))?;
         }
         layout = compared.desk.into_layout();
     }
@@ -140,17 +140,16 @@ impl Compared {
         Ok(found)
     }
 
-    fn page(&self, rows: &[DesignRow], key: &str, form: TableForm) -> Result<String, Failure> {
-        let shown = Comparison { rows, effects: &[], key, changes: &self.what_if, drawn: false };
-        match form {
-            TableForm::Text => self.desk.compare(&shown, Form::Text),
-            TableForm::Html => {
-                let effects = self.comparing.effects(&rows[..rows.len().min(MOST_DRAWN)])?;
-                self.desk.compare(&Comparison { effects: &effects, drawn: true, ..shown }, Form::Html)
-            }
-            TableForm::Json => json(&compare_json(rows, self.desk.rates())),
-            TableForm::Csv => csv(compare_csv(rows)),
-        }
+    fn emit(&self, rows: &[DesignRow], key: &str, format: Format) -> Result<(), Failure> {
+        // Only a page of HTML draws what each input moves, and that takes its time.
+        let drawn = if format == Format::Html { rows.len().min(MOST_DRAWN) } else { 0 };
+        let effects = self.comparing.effects(&rows[..drawn])?;
+        self.desk.emit(&self.result(rows, &effects, key), format)
+    }
+
+    fn result<'a>(&'a self, rows: &'a [DesignRow], effects: &'a [Vec<Effect>], key: &'a str) -> CompareResult<'a> {
+        let shown = Comparison { rows, effects, key, changes: &self.what_if, drawn: false };
+        CompareResult { shown, by: self.desk.wording() }
     }
 }
 

@@ -3,7 +3,9 @@
 use std::path::PathBuf;
 
 use chrono::NaiveDate;
-use clap::{Args as ClapArgs, ValueEnum};
+use clap::Args as ClapArgs;
+use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
+use reeve_pages::printed::Format;
 use reeve_shop::arguments::{read_confidence, read_measure};
 use reeve_shop::{Choice, Wish};
 
@@ -57,38 +59,6 @@ impl Wished {
     }
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(crate) enum TableForm {
-    /// Plain text, 80 columns
-    Text,
-    /// One self-contained page
-    Html,
-    /// Comma-separated values, for a spreadsheet
-    Csv,
-    /// For other programs
-    Json,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(crate) enum DataForm {
-    /// Plain text, 80 columns
-    Text,
-    /// For other programs
-    Json,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(crate) enum KnotForm {
-    /// Plain text, 80 columns
-    Text,
-    /// One self-contained page, with the drawing
-    Html,
-    /// The drawing alone
-    Svg,
-    /// For other programs
-    Json,
-}
-
 /// Which shop, and as of which day.
 #[derive(Debug, ClapArgs)]
 pub(crate) struct ShopArgs {
@@ -101,18 +71,14 @@ pub(crate) struct ShopArgs {
 
 /// What a page is written as.
 #[derive(Debug, ClapArgs)]
-pub(crate) struct Form {
+pub(crate) struct AsPage {
     /// What it is written as
-    #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
-    pub(crate) form: AnyForm,
+    #[arg(long = "as", value_parser = formats(Format::PAGE), default_value = Format::Text.word(), value_name = "FORM")]
+    pub(crate) format: Format,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(crate) enum AnyForm {
-    /// Plain text, 80 columns
-    Text,
-    /// One self-contained page
-    Html,
-    /// For other programs
-    Json,
+/// Reads one of the formats that a result can be printed as.
+pub(crate) fn formats(of: &'static [Format]) -> impl TypedValueParser<Value = Format> {
+    let values = of.iter().map(|format| PossibleValue::new(format.word()).help(format.help()));
+    PossibleValuesParser::new(values).map(|word: String| Format::of_word(&word).unwrap_or(Format::Text))
 }

@@ -7,7 +7,9 @@ use clap::{Args as ClapArgs, Subcommand};
 use reeve_catalogue::{GIVE_RANGE, USUAL_GIVE};
 use reeve_host::Guards;
 
-use crate::forms::{DataForm, KnotForm, WhichShop};
+use reeve_pages::printed::Format;
+
+use crate::forms::{WhichShop, formats};
 use crate::output::IntoFile;
 
 #[derive(Debug, Subcommand)]
@@ -23,8 +25,8 @@ pub(crate) enum KnotsCommand {
         #[command(flatten)]
         shop: WhichShop,
         /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
-        form: DataForm,
+        #[arg(long = "as", value_parser = formats(Format::LINES), default_value = Format::Text.word(), value_name = "FORM")]
+        format: Format,
     },
     /// Show one knot: what it takes, how far it rises, how long it lasts, and where each figure comes from
     #[command(
@@ -54,8 +56,8 @@ pub(crate) enum KnotsCommand {
         #[command(flatten)]
         shop: WhichShop,
         /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = KnotForm::Text, value_name = "FORM")]
-        form: KnotForm,
+        #[arg(long = "as", value_parser = formats(Format::DRAWN), default_value = Format::Text.word(), value_name = "FORM")]
+        format: Format,
         #[command(flatten)]
         into: IntoFile,
     },
@@ -92,8 +94,8 @@ pub(crate) enum KnotsCommand {
         #[command(flatten)]
         shop: WhichShop,
         /// What it is written as
-        #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
-        form: DataForm,
+        #[arg(long = "as", value_parser = formats(Format::LINES), default_value = Format::Text.word(), value_name = "FORM")]
+        format: Format,
     },
     /// Take a library of computed knots into a shop, after probing it and showing what it declares
     #[command(after_help = "Example:\n  reeve knots admit target/release/libwoven.so --shop my-shop --yes")]
@@ -186,8 +188,8 @@ pub(crate) struct Tighten {
     #[command(flatten)]
     pub(crate) shop: WhichShop,
     /// What it is written as
-    #[arg(long = "as", value_enum, default_value_t = DataForm::Text, value_name = "FORM")]
-    pub(crate) form: DataForm,
+    #[arg(long = "as", value_parser = formats(Format::LINES), default_value = Format::Text.word(), value_name = "FORM")]
+    pub(crate) format: Format,
 }
 
 /// Reads a give: a share, or the word for none.

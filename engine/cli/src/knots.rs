@@ -4,33 +4,32 @@ use std::path::Path;
 
 use reeve_catalogue::{Knot, Misfit, USUAL_GIVE};
 use reeve_measure::Length;
-use reeve_pages::Form;
-use reeve_pages::chart::{Charted, chart_page, knot_sheet};
-use reeve_pages::knots::{KnotsPage, knot_json, knot_page, knots_json, knots_page, lacks};
-use reeve_pages::tight::tight_page;
+use reeve_pages::chart::{Charted, chart_page};
+use reeve_pages::knots::lacks;
+use reeve_pages::printed::Format;
+use reeve_pages::results::{DrawingResult, KnotResult, KnotsResult, TightResult};
 
 use crate::failure::{Failure, print_faults};
-use crate::forms::{DataForm, KnotForm, WhichShop};
+use crate::forms::WhichShop;
 use crate::knot_args::KnotsCommand;
 use crate::layout::PageLayout;
 use crate::libraries;
 use crate::output::print;
 use crate::samples;
-use crate::sheets::json;
 use crate::shelf::{Shelf, TiedWith, knot_of_file, read_parameters, setting};
 use crate::tighten;
 
 pub(crate) fn run(command: KnotsCommand) -> Result<(), Failure> {
     match command {
-        KnotsCommand::List { word, kind, shop, form } => list(word.as_deref(), kind.as_deref(), &shop, form),
-        KnotsCommand::Show { knot, cord, core, rod, working, give, parameters, shop, form, into } => {
+        KnotsCommand::List { word, kind, shop, format } => list(word.as_deref(), kind.as_deref(), &shop, format),
+        KnotsCommand::Show { knot, cord, core, rod, working, give, parameters, shop, format, into } => {
             let tied = TiedWith { cord, core, rod, working, give, parameters: read_parameters(&parameters)? };
-            into.print_or_write(show(&knot, &tied, &shop, form)?)
+            into.print_or_write(show(&knot, &tied, &shop, format)?)
         }
         KnotsCommand::Chart { kind, cord, shop, into } => into.print_or_write(chart(kind.as_deref(), cord, &shop)?),
         KnotsCommand::Tighten(asked) => tighten::run(&asked),
         KnotsCommand::Sample(sample) => samples::add(&sample),
-        KnotsCommand::Hand { shop, form } => samples::hand(&shop, form),
+        KnotsCommand::Hand { shop, format } => samples::hand(&shop, format),
         KnotsCommand::Check { file } => check(&file),
         KnotsCommand::Admit { file, yes, guards, shop } => libraries::admit(&file, yes, guards.needed(), &shop),
         KnotsCommand::Dismiss { library, shop } => libraries::dismiss(&library, &shop),
@@ -39,17 +38,14 @@ pub(crate) fn run(command: KnotsCommand) -> Result<(), Failure> {
     }
 }
 
-fn list(word: Option<&str>, kind: Option<&str>, shop: &WhichShop, form: DataForm) -> Result<(), Failure> {
+fn list(word: Option<&str>, kind: Option<&str>, shop: &WhichShop, format: Format) -> Result<(), Failure> {
     let shelf = Shelf::open(shop)?;
     let with_word = |knot: &&Knot| word.is_none_or(|word| knot.speaks_of(word));
     let found: Vec<&Knot> = shelf.of_kind(kind).filter(with_word).collect();
     if found.is_empty() {
         return Err(nothing_found());
     }
-    match form {
-        DataForm::Text => print(&shelf.page("knots", Form::Text, &KnotsPage { knots: knots_page(&found) })?),
-        DataForm::Json => print(&json(&knots_json(&found))?),
-    }
+    print(&shelf.printed(&KnotsResult { knots: &found }, format)?)
 }
 
 /// Pages of knots of the starter shop: some with parameters, notes and drawing, some without.
@@ -59,20 +55,22 @@ pub(crate) fn sample(layout: PageLayout) -> Result<PageLayout, Failure> {
         .iter()
         .filter_map(|word| shelf.find(word).ok())
         .collect();
-    shelf.page("knots", Form::Text, &KnotsPage { knots: knots_page(&knots) })?;
+    shelf.printed(&KnotsResult { knots: &knots }, Format::Text)?;
     let mut charted = Vec::new();
     for knot in knots {
         let setting = setting(knot, &usual(SAMPLE_CORD), &[])?;
         let Ok(taken) = knot.taken(&setting) else { continue };
-        shelf.page("knot", Form::Text, &knot_page(knot, &setting, &taken))?;
         let shown = Charted { knot, setting: setting.clone(), shape: shelf.shape(knot)? };
-        shelf.page("knot", Form::Html, &knot_sheet(shelf.sheet(&knot.title), &shown, &taken))?;
+        let result = KnotResult { charted: &shown, taken: &taken, sheet: shelf.sheet(&knot.title) };
+        for format in [Format::Text, Format::Html] {
+            shelf.printed(&result, format)?;
+        }
         if let Some(row) = knot.table.as_ref().and_then(|table| table.rows.first()) {
-            shelf.page("tight", Form::Text, &tight_page(knot, &setting, row))?;
+            shelf.printed(&TightResult { knot, setting: &setting, row }, Format::Text)?;
         }
         charted.push(shown);
     }
-    shelf.page("chart", Form::Html, &chart_page(shelf.sheet("Knot chart"), Length::mm(SAMPLE_CORD), &charted))?;
+    shelf.chart(&chart_page(shelf.sheet("Knot chart"), Length::mm(SAMPLE_CORD), &charted))?;
     shelf.style()?;
     drop(charted);
     Ok(shelf.into_layout())
@@ -90,23 +88,19 @@ fn nothing_found() -> Failure {
     Failure::input("no knot answers to that", "`reeve knots list` shows them all")
 }
 
-fn show(word: &str, tied: &TiedWith, shop: &WhichShop, form: KnotForm) -> Result<String, Failure> {
+fn show(word: &str, tied: &TiedWith, shop: &WhichShop, format: Format) -> Result<String, Failure> {
     let shelf = Shelf::open(shop)?;
     let knot = shelf.find(word)?;
-    if form == KnotForm::Svg {
-        return shelf.drawing(knot);
+    if format == Format::Svg {
+        let drawing = DrawingResult { knot, shape: shelf.shape_to_draw(knot)?, style: shelf.style()? };
+        return shelf.printed(&drawing, format);
     }
     let chosen = tied.chosen(knot)?;
     let setting = setting(knot, tied, &chosen)?;
     let taken = knot.taken(&setting).map_err(|misfit| Failure::input(misfit.to_string(), mending(&misfit)))?;
-    match form {
-        KnotForm::Json => json(&knot_json(knot, &setting, &taken)),
-        KnotForm::Html => {
-            let charted = Charted { knot, setting, shape: shelf.shape(knot)? };
-            shelf.page("knot", Form::Html, &knot_sheet(shelf.sheet(&knot.title), &charted, &taken))
-        }
-        _ => shelf.page("knot", Form::Text, &knot_page(knot, &setting, &taken)),
-    }
+    let shape = if format == Format::Html { shelf.shape(knot)? } else { None };
+    let charted = Charted { knot, setting, shape };
+    shelf.printed(&KnotResult { charted: &charted, taken: &taken, sheet: shelf.sheet(&knot.title) }, format)
 }
 
 /// What to change so that a knot can be shown.
@@ -133,7 +127,7 @@ fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Fail
     if knots.is_empty() {
         return Err(nothing_found());
     }
-    shelf.page("chart", Form::Html, &chart_page(shelf.sheet("Knot chart"), Length::mm(cord), &knots))
+    shelf.chart(&chart_page(shelf.sheet("Knot chart"), Length::mm(cord), &knots))
 }
 
 fn check(file: &Path) -> Result<(), Failure> {

@@ -45,11 +45,6 @@ impl PageLayout {
         }
     }
 
-    /// Lays out the page of a name.
-    pub(crate) fn page(&self, name: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
-        self.fill(&form.template(name), form, view)
-    }
-
     /// Fills in a template. Where it uses none of the shop's own, those can't hinder it.
     pub(crate) fn fill(&self, template: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
         let (built_in, own) = match self {

@@ -10,14 +10,18 @@ use crate::output::{print, print_done, rewrite};
 
 pub(crate) fn learn(yes: bool, place: &Bookkeeping) -> Result<(), Failure> {
     let (lesson, left_out) = Lesson::of(&place.shop, &place.book()?, place.day)?;
-    left_out.iter().for_each(|why| say(&format!("look: {}", left_out_words(why))));
+    for why in &left_out {
+        say(&format!("look: {}", left_out_words(why)));
+    }
     let lesson = lesson.ok_or_else(|| {
         Failure::input(
             "no finished work has minutes that could be learnt from",
             "log them with `reeve book log`, and mark the work finished",
         )
     })?;
-    odd_work_words(&lesson).iter().for_each(|odd| say(&format!("look: {odd}")));
+    for odd in odd_work_words(&lesson) {
+        say(&format!("look: {odd}"));
+    }
     let mut told = lesson_words(&lesson, &place.desk.rates().bench);
     if !lesson.after.changes {
         told.push_str("Nothing new: it stands in knots/samples.toml already.\n");

@@ -7,6 +7,7 @@ use include_dir::{Dir, include_dir};
 use reeve_host::{Guards, Probed};
 use reeve_pages::Form;
 use reeve_pages::library::{LibraryView, library_page};
+use reeve_pages::printed::LayOut;
 use reeve_reading::{Fault, nearest};
 use reeve_shop::{Admissions, Candidate, Folder, PLUGINS, Shop};
 

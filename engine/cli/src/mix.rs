@@ -2,17 +2,15 @@
 
 use clap::Args as ClapArgs;
 use reeve_office::{Demand, Week, weekly_hours};
-use reeve_pages::Form;
-use reeve_pages::mix::mix_json;
+use reeve_pages::printed::Format;
+use reeve_pages::results::MixResult;
 use reeve_shop::arguments::{read_demand, read_hours};
 use rust_decimal::Decimal;
 
 use crate::compare::{Compared, Which, end};
 use crate::failure::Failure;
-use crate::forms::AnyForm;
+use crate::forms::formats;
 use crate::layout::PageLayout;
-use crate::output::print;
-use crate::sheets::json;
 
 #[derive(Debug, ClapArgs)]
 pub(crate) struct MixArgs {
@@ -25,8 +23,8 @@ pub(crate) struct MixArgs {
     #[arg(long = "demand", value_name = "DESIGN[:SIZE]=PIECES")]
     demands: Vec<String>,
     /// What it is written as
-    #[arg(long = "as", value_enum, default_value_t = AnyForm::Text, value_name = "FORM")]
-    form: AnyForm,
+    #[arg(long = "as", value_parser = formats(Format::PAGE), default_value = Format::Text.word(), value_name = "FORM")]
+    format: Format,
 }
 
 pub(crate) fn run(asked: &MixArgs) -> Result<(), Failure> {
@@ -39,7 +37,8 @@ pub(crate) fn run(asked: &MixArgs) -> Result<(), Failure> {
         None => weekly_hours(compared.desk.rates(), "--hours 30, or ")?,
     };
     let found = compared.rows()?;
-    print(&page(&compared, &Week::of(found.rows, &demands, hours)?, asked.form)?)?;
+    let week = Week::of(found.rows, &demands, hours)?;
+    compared.desk.emit(&result(&compared, &week), asked.format)?;
     end(found.left_out)
 }
 
@@ -48,18 +47,12 @@ pub(crate) fn sample(mut layout: PageLayout) -> Result<PageLayout, Failure> {
     for (changes, hours) in [(&[][..], 30), (&["wage=+10%".to_owned()], 1)] {
         let compared = Compared::sample(layout, changes)?;
         let week = Week::of(compared.rows()?.rows, &[], Decimal::from(hours))?;
-        for form in [AnyForm::Text, AnyForm::Html] {
-            page(&compared, &week, form)?;
-        }
+        compared.desk.both_pages(&result(&compared, &week))?;
         layout = compared.desk.into_layout();
     }
     Ok(layout)
 }
 
-fn page(Compared { desk, what_if, .. }: &Compared, week: &Week, form: AnyForm) -> Result<String, Failure> {
-    match form {
-        AnyForm::Text => desk.mix(week, what_if, Form::Text),
-        AnyForm::Html => desk.mix(week, what_if, Form::Html),
-        AnyForm::Json => json(&mix_json(week, desk.rates())),
-    }
+fn result<'a>(compared: &'a Compared, week: &'a Week) -> MixResult<'a> {
+    MixResult { week, changes: &compared.what_if, by: compared.desk.wording() }
 }

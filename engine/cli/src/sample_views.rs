@@ -8,7 +8,7 @@ use reeve_costing::cost::buy_cords;
 use reeve_costing::learning_curve::{LearningCurve, Model};
 use reeve_costing::pricing::price_commission;
 use reeve_costing::rates::{Rates, TaxScheme};
-use reeve_pages::Form;
+use reeve_pages::results::TakeOffResult;
 use reeve_shop::{Choice, Order, Shop, Wish};
 
 use crate::failure::Failure;
@@ -100,9 +100,7 @@ fn design_pages(desk: &PageMaker, shop: &mut Shop) -> Result<(), Failure> {
     for stem in shop.designs().iter() {
         let Some(found) = shop.design(stem, &Choice::default()) else { continue };
         let Ok(cords) = buy_cords(&[(&found.take_off, 1)]) else { continue };
-        for form in [Form::Text, Form::Html] {
-            desk.takeoff(&found, &cords, form)?;
-        }
+        desk.both_pages(&TakeOffResult { found: &found, cords: &cords, by: desk.wording() })?;
     }
     Ok(())
 }

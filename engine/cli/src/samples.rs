@@ -2,17 +2,19 @@
 
 use reeve_costing::hand::{Hand, OddSample};
 use reeve_pages::Form;
-use reeve_pages::hand::{hand_json, hand_page, odd_words, sample_page};
+use reeve_pages::hand::{odd_words, sample_page};
+use reeve_pages::printed::{Format, LayOut, printed};
+use reeve_pages::results::HandResult;
 use reeve_shop::{Added, NewSample, Shop};
 
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{DataForm, WhichShop};
+use crate::forms::WhichShop;
 use crate::knot_args::SampleArgs;
 use crate::layout::PageLayout;
 use crate::opening::{hold, open};
 use crate::output::{print, print_done, rewrite};
 use crate::sample_views::demo;
-use crate::sheets::{json, text_page};
+use crate::sheets::layout_of;
 use crate::shelf::read_parameters;
 
 /// Adds a sample to the shop's file, or only shows what it would change.
@@ -37,7 +39,7 @@ pub(crate) fn add(sample: &SampleArgs) -> Result<(), Failure> {
     let heading = format!("{did} {file}:");
     let shown = sample_page(heading, added.lines.clone(), &added.sample, (&before, &added.hand), pace)
         .map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod, --working or --set"))?;
-    let shown = text_page(&mut shop, "sample", &shown)?;
+    let shown = layout_of(&mut shop)?.page("sample", Form::Text, &shown)?;
     let written = added.dir.as_ref().filter(|_| !sample.only_show);
     if let Some(dir) = written {
         rewrite(&[(dir.join(Added::FILE), added.text.clone())])?;
@@ -78,7 +80,7 @@ pub(crate) fn sample(layout: PageLayout) -> Result<PageLayout, Failure> {
     layout.page("sample", Form::Text, &shown)?;
     for hand in [&before, &added.hand] {
         let odd: Vec<(&str, &OddSample)> = hand.odd.iter().map(|odd| ("knots/samples.toml:1", odd)).collect();
-        layout.page("hand", Form::Text, &hand_page(hand, &odd))?;
+        printed(&HandResult { hand, odd: &odd }, Format::Text, &layout)?;
     }
     Ok(layout)
 }
@@ -115,17 +117,12 @@ fn hand_of(shop: &mut Shop) -> Result<(Hand, f64), Failure> {
 }
 
 /// Shows what the samples of a shop say.
-pub(crate) fn hand(shop: &WhichShop, form: DataForm) -> Result<(), Failure> {
+pub(crate) fn hand(shop: &WhichShop, format: Format) -> Result<(), Failure> {
     let mut shop = open(shop)?;
     let (hand, _) = hand_of(&mut shop)?;
+    let layout = layout_of(&mut shop)?;
     let odd: Vec<(&str, &OddSample)> = hand.odd.iter().map(|odd| (shop.place_of_sample(odd.at), odd)).collect();
-    match form {
-        DataForm::Json => print(&json(&hand_json(&hand, &odd))?),
-        DataForm::Text => {
-            let view = hand_page(&hand, &odd);
-            print(&text_page(&mut shop, "hand", &view)?)
-        }
-    }
+    print(&printed(&HandResult { hand: &hand, odd: &odd }, format, &layout)?)
 }
 
 /// Names the samples that are not counted.

@@ -1,19 +1,15 @@
-//! The pages of a commission and of a design.
+//! What the pages of a shop are made with, and the one door that results go out by.
 
-use reeve_costing::cost::CordBought;
-use reeve_costing::pricing::Priced;
 use reeve_costing::rates::Rates;
-use reeve_office::{Week, Weighed};
-use reeve_pages::book::BookPage;
-use reeve_pages::compare::Comparison;
-use reeve_pages::json::costing_json;
+use reeve_pages::printed::{Format, LayOut, PrintError, Printed, printed};
+use reeve_pages::results::{BenchResult, CostingResult, QuoteResult, Wording};
 use reeve_pages::{Form, OwnTemplate, Words};
 use reeve_shop::{Order, Shop};
-use rust_decimal::Decimal;
 use serde::Serialize;
 
 use crate::failure::Failure;
 use crate::layout::PageLayout;
+use crate::output::print;
 use crate::papers::Paper;
 
 /// What every page of a shop is made with.
@@ -45,77 +41,49 @@ impl PageMaker {
         Ok(Self { layout, words, rates })
     }
 
-    /// The quote, from what the client may know alone.
-    pub(crate) fn quote(&self, priced: &Priced, form: Form) -> Result<String, Failure> {
-        self.page("quote", form, &reeve_pages::quote::quote_page(&priced.quote, &self.rates, &self.words))
+    /// A result in a format.
+    pub(crate) fn printed(&self, result: &impl Printed, format: Format) -> Result<String, Failure> {
+        printed(result, format, &self.layout)
     }
 
-    pub(crate) fn costing(&self, priced: &Priced, form: Form) -> Result<String, Failure> {
-        self.page("costing", form, &reeve_pages::costing::costing_page(priced, &self.rates, &self.words))
+    /// Prints a result in a format.
+    pub(crate) fn emit(&self, result: &impl Printed, format: Format) -> Result<(), Failure> {
+        print(&self.printed(result, format)?)
     }
 
-    pub(crate) fn bench(&self, order: &Order, form: Form) -> Result<String, Failure> {
-        let pieces: Vec<_> = order.commission.items.iter().map(|item| (&*item.piece, item.quantity)).collect();
-        self.page("bench", form, &reeve_pages::bench::bench_page(&order.priced, &pieces, &self.rates, &self.words))
+    /// Lays a result out as a page of either form; for a sample, whose pages are nobody's to read.
+    pub(crate) fn both_pages(&self, result: &impl Printed) -> Result<(), Failure> {
+        [Format::Text, Format::Html].into_iter().try_for_each(|format| self.printed(result, format).map(|_| ()))
     }
 
     /// What is made of a priced commission, each under the name of its file: the client's papers, the maker's own, or
     /// both.
     pub(crate) fn papers(&self, order: &Order, (clients, own): (bool, bool)) -> Result<Vec<Paper>, Failure> {
-        let priced = &order.priced;
+        let (priced, by) = (&order.priced, self.wording());
         let mut papers = Vec::new();
-        let mut add = |name: &str, text: String| papers.push((name.to_owned(), text));
+        let pages = [Format::Html, Format::Text];
+        let documents = [Format::Html, Format::Text, Format::Json];
         if clients {
-            add("quote.html", self.quote(priced, Form::Html)?);
-            add("quote.txt", self.quote(priced, Form::Text)?);
-            add("quote.json", json(&priced.quote)?);
+            self.add(&mut papers, &QuoteResult { quote: &priced.quote, by }, &documents)?;
         }
         if own {
-            add("costing.html", self.costing(priced, Form::Html)?);
-            add("costing.txt", self.costing(priced, Form::Text)?);
-            add("costing.json", json(&costing_json(priced))?);
-            add("bench.html", self.bench(order, Form::Html)?);
-            add("bench.txt", self.bench(order, Form::Text)?);
+            self.add(&mut papers, &CostingResult { priced, by }, &documents)?;
+            self.add(&mut papers, &BenchResult { commission: &order.commission, priced, by }, &pages)?;
         }
         Ok(papers)
     }
 
-    pub(crate) fn takeoff(
-        &self,
-        found: &reeve_shop::FoundDesign,
-        cords: &[CordBought],
-        form: Form,
-    ) -> Result<String, Failure> {
-        let view = reeve_pages::bench::takeoff_page(
-            (&found.name, &found.choices.sizes.join(", "), &found.choices.measures_words()),
-            &found.piece,
-            &found.take_off,
-            cords,
-            &self.rates,
-            &self.words,
-        );
-        self.page("takeoff", form, &view)
+    /// Adds a paper in some formats.
+    fn add<P: Printed>(&self, papers: &mut Vec<Paper>, result: &P, formats: &[Format]) -> Result<(), Failure> {
+        for format in formats {
+            papers.push((format!("{}.{}", P::PAGE, format.ending()), self.printed(result, *format)?));
+        }
+        Ok(())
     }
 
-    pub(crate) fn compare(&self, shown: &Comparison<'_>, form: Form) -> Result<String, Failure> {
-        self.page("compare", form, &reeve_pages::compare::compare_page(shown, &self.rates, &self.words))
-    }
-
-    pub(crate) fn weigh(
-        &self,
-        weighed: &Weighed<'_>,
-        (prices, changes): (&[Decimal], &[String]),
-        form: Form,
-    ) -> Result<String, Failure> {
-        self.page("weigh", form, &reeve_pages::weigh::weigh_page(weighed, prices, changes, &self.words))
-    }
-
-    pub(crate) fn mix(&self, week: &Week, changes: &[String], form: Form) -> Result<String, Failure> {
-        self.page("mix", form, &reeve_pages::mix::mix_page(week, changes, &self.rates, &self.words))
-    }
-
-    pub(crate) fn book(&self, page: &BookPage, form: Form) -> Result<String, Failure> {
-        self.page("book", form, page)
+    /// The shop's rates and wording.
+    pub(crate) fn wording(&self) -> Wording<'_> {
+        Wording { rates: &self.rates, words: &self.words }
     }
 
     /// The shop's wording.
@@ -128,34 +96,32 @@ impl PageMaker {
         &self.rates
     }
 
-    fn page(&self, name: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
-        self.layout.page(name, form, view)
-    }
-
     /// What its pages are laid out by.
     pub(crate) fn into_layout(self) -> PageLayout {
         self.layout
     }
 }
 
-/// A page in text of a shop, by its own template if it has one.
-pub(crate) fn text_page(shop: &mut Shop, name: &str, view: &impl Serialize) -> Result<String, Failure> {
-    PageLayout::new(own_templates(shop))?.page(name, Form::Text, view)
+impl LayOut for PageLayout {
+    type Error = Failure;
+
+    fn page(&self, name: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
+        self.fill(&form.template(name), form, view)
+    }
+}
+
+impl From<PrintError> for Failure {
+    fn from(error: PrintError) -> Self {
+        Self::System(error.to_string())
+    }
+}
+
+/// What pages of a shop that need no wording are laid out by: its own templates in place of some.
+pub(crate) fn layout_of(shop: &mut Shop) -> Result<PageLayout, Failure> {
+    PageLayout::new(own_templates(shop))
 }
 
 /// A shop's own templates.
 pub(crate) fn own_templates(shop: &mut Shop) -> Vec<OwnTemplate> {
     shop.templates().into_iter().map(OwnTemplate::from).collect()
-}
-
-/// A table for a spreadsheet, if it could be written.
-pub(crate) fn csv<E: std::fmt::Display>(table: Result<String, E>) -> Result<String, Failure> {
-    table.map_err(|error| Failure::System(format!("the table could not be written: {error}")))
-}
-
-/// JSON with an end of line.
-pub(crate) fn json(value: &impl Serialize) -> Result<String, Failure> {
-    serde_json::to_string_pretty(value)
-        .map(|text| text + "\n")
-        .map_err(|error| Failure::System(format!("the JSON could not be written: {error}")))
 }

@@ -8,8 +8,8 @@ use reeve_catalogue::shape::Shape;
 use reeve_catalogue::{Catalogue, Core, Knot, Setting, with_article};
 use reeve_costing::rates::Rates;
 use reeve_measure::{Length, bound};
-use reeve_pages::chart::Sheet;
-use reeve_pages::drawing::{DrawOptions, draw_alone};
+use reeve_pages::chart::{ChartPage, Sheet};
+use reeve_pages::printed::{Format, LayOut, Printed, printed};
 use reeve_pages::{Form, OwnTemplate};
 use reeve_reading::{Fault, Figure, nearest};
 use reeve_shop::{Folder, read_knot};
@@ -82,9 +82,9 @@ impl Shelf {
         }
     }
 
-    /// The drawing of a knot as a file of its own.
-    pub(crate) fn drawing(&self, knot: &Knot) -> Result<String, Failure> {
-        let shape = self.shape(knot)?.ok_or_else(|| {
+    /// The shape of a knot that is to be drawn alone.
+    pub(crate) fn shape_to_draw(&self, knot: &Knot) -> Result<Shape, Failure> {
+        self.shape(knot)?.ok_or_else(|| {
             Failure::input(
                 format!("{} has no drawing yet", with_article(&knot.title)),
                 match &knot.path {
@@ -93,8 +93,7 @@ impl Shelf {
                     None => "add a [path] to its file, as in `reeve knots tighten --help`".to_owned(),
                 },
             )
-        })?;
-        Ok(draw_alone(&shape, &DrawOptions::of(knot), &self.style()?))
+        })
     }
 
     /// The style of drawings.
@@ -107,8 +106,14 @@ impl Shelf {
         self.layout
     }
 
-    pub(crate) fn page(&self, name: &str, form: Form, view: &impl serde::Serialize) -> Result<String, Failure> {
-        self.layout.page(name, form, view)
+    /// A result in a format.
+    pub(crate) fn printed(&self, result: &impl Printed, format: Format) -> Result<String, Failure> {
+        printed(result, format, &self.layout)
+    }
+
+    /// The page of a chart.
+    pub(crate) fn chart(&self, page: &ChartPage) -> Result<String, Failure> {
+        self.layout.page("chart", Form::Html, page)
     }
 }
 

@@ -9,15 +9,13 @@ use reeve_catalogue::path::{Path as KnotPath, StartingCore};
 use reeve_catalogue::table::{TighteningRow, TighteningTable};
 use reeve_catalogue::tighten::{Budget, Case, TightenError, cases, drawn, drawn_case, row};
 use reeve_catalogue::{Catalogue, Knot, Setting, TIGHTENED, shape_name, shape_text, table_name, table_text};
-use reeve_pages::Form;
-use reeve_pages::tight::{TightJson, tight_json, tight_page};
+use reeve_pages::results::TightResult;
 use reeve_shop::Folder;
 
 use crate::failure::Failure;
-use crate::forms::{DataForm, WhichShop};
+use crate::forms::WhichShop;
 use crate::knot_args::Tighten;
 use crate::output::{print, write_files};
-use crate::sheets::json;
 use crate::shelf::{Shelf, TiedWith, knot_of_file, setting};
 
 pub(crate) fn run(asked: &Tighten) -> Result<(), Failure> {
@@ -77,13 +75,7 @@ fn show(shelf: &Shelf, knot: &Knot, asked: &Tighten) -> Result<(), Failure> {
             format!("`reeve knots show {}` tells what its moves say", knot.name),
         ));
     }
-    match asked.form {
-        DataForm::Text => print(&shelf.page("tight", Form::Text, &tight_page(knot, &setting, &row))?),
-        DataForm::Json => {
-            let shown: TightJson = tight_json(knot, &setting, &row);
-            print(&json(&shown)?)
-        }
-    }
+    print(&shelf.printed(&TightResult { knot, setting: &setting, row: &row }, asked.format)?)
 }
 
 /// The case to tighten for a setting: a core of other thickness than the cord is a rod of the same girth.

@@ -1,22 +1,19 @@
 //! `reeve weigh`: one design, and what its price rests on.
 
 use clap::Args as ClapArgs;
-use rayon::prelude::*;
-use reeve_office::{Scales, Weighed};
-use reeve_pages::Form;
-use reeve_pages::weigh::{WEIGH_COLUMNS, weigh_json, weigh_rows};
+use reeve_office::Scales;
+use reeve_pages::printed::Format;
+use reeve_pages::results::WeighResult;
 use reeve_shop::Shop;
 use reeve_shop::arguments::{read_amount, read_changes, read_prices, worded};
-use rust_decimal::Decimal;
 
 use crate::commands::chosen;
 use crate::failure::{Failure, print_faults};
-use crate::forms::{ChoiceArgs, TableForm, WhichShop};
+use crate::forms::{ChoiceArgs, WhichShop, formats};
 use crate::layout::PageLayout;
 use crate::opening::open;
-use crate::output::print;
 use crate::sample_views::demo;
-use crate::sheets::{PageMaker, json};
+use crate::sheets::PageMaker;
 
 #[derive(Debug, ClapArgs)]
 pub(crate) struct WeighArgs {
@@ -36,8 +33,8 @@ pub(crate) struct WeighArgs {
     #[command(flatten)]
     shop: WhichShop,
     /// What it is written as; csv holds the prices alone
-    #[arg(long = "as", value_enum, default_value_t = TableForm::Text, value_name = "FORM")]
-    form: TableForm,
+    #[arg(long = "as", value_parser = formats(Format::TABLE), default_value = Format::Text.word(), value_name = "FORM")]
+    format: Format,
 }
 
 /// Prices in one sweep.
@@ -55,45 +52,39 @@ struct OnScales {
 pub(crate) fn run(asked: &WeighArgs) -> Result<(), Failure> {
     let mut shop = open(&asked.shop)?;
     let desk = PageMaker::new(&mut shop)?;
-    print(&page(&OnScales::with(&mut shop, desk, asked)?, asked)?)
+    let OnScales { desk, scales, what_if } = OnScales::with(&mut shop, desk, asked)?;
+    let weighed = scales.weigh(asked.price.as_deref().map(read_amount).transpose()?)?;
+    let most = if asked.format == Format::Csv { MOST_PRICES } else { MOST_SHOWN };
+    let prices = match &asked.prices {
+        Some(word) => read_prices(word, most)?,
+        None => weighed.prices_around(),
+    };
+    let result = WeighResult { weighed: &weighed, prices: &prices, changes: &what_if, words: desk.words() };
+    desk.emit(&result, asked.format)
 }
 
 /// A design of the starter shop on the scales, with inputs changed and not, with a price of its own and not.
 pub(crate) fn sample(mut layout: PageLayout) -> Result<PageLayout, Failure> {
     for (design, changes) in [(reeve_shop::DEMO_DESIGN, vec![]), ("tideline-panel", vec!["wage=+10%".to_owned()])] {
-        let mut asked = WeighArgs {
+        let asked = WeighArgs {
             design: Some(design.to_owned()),
             chosen: ChoiceArgs::default(),
             price: None,
             changes,
             prices: None,
             shop: demo(),
-            form: TableForm::Text,
+            format: Format::Text,
         };
         let mut shop = open(&asked.shop)?;
         let desk = PageMaker::by(layout, &shop)?;
-        let scales = OnScales::with(&mut shop, desk, &asked)?;
-        page(&scales, &asked)?;
-        asked.form = TableForm::Html;
-        page(&scales, &asked)?;
-        layout = scales.desk.into_layout();
+        let OnScales { desk, scales, what_if } = OnScales::with(&mut shop, desk, &asked)?;
+        let weighed = scales.weigh(None)?;
+        let prices = weighed.prices_around();
+        let result = WeighResult { weighed: &weighed, prices: &prices, changes: &what_if, words: desk.words() };
+        desk.both_pages(&result)?;
+        layout = desk.into_layout();
     }
     Ok(layout)
-}
-
-fn page(OnScales { desk, scales, what_if }: &OnScales, asked: &WeighArgs) -> Result<String, Failure> {
-    let weighed = scales.weigh(asked.price.as_deref().map(read_amount).transpose()?)?;
-    let most = if asked.form == TableForm::Csv { MOST_PRICES } else { MOST_SHOWN };
-    let prices = match &asked.prices {
-        Some(word) => read_prices(word, most)?,
-        None => weighed.prices_around(),
-    };
-    match asked.form {
-        TableForm::Text => desk.weigh(&weighed, (&prices, what_if), Form::Text),
-        TableForm::Html => desk.weigh(&weighed, (&prices, what_if), Form::Html),
-        TableForm::Json => json(&weigh_json(&weighed, &prices)),
-        TableForm::Csv => Ok(csv(&weighed, &prices)),
-    }
 }
 
 impl OnScales {
@@ -108,11 +99,4 @@ impl OnScales {
         let scales = Scales::of(found, desk.rates(), &changes)?;
         Ok(Self { desk, scales, what_if: changes.iter().map(worded).collect() })
     }
-}
-
-/// Every price on a line, worked out on all cores.
-fn csv(weighed: &Weighed<'_>, prices: &[Decimal]) -> String {
-    const AT_ONCE: usize = 10_000;
-    let rows: Vec<String> = prices.par_chunks(AT_ONCE).map(|prices| weigh_rows(weighed, prices)).collect();
-    WEIGH_COLUMNS.to_owned() + &rows.concat()
 }

@@ -95,8 +95,9 @@ impl Lesson {
     }
 }
 
-fn whole_minutes(time: Time) -> f64 {
-    time.as_minutes().round_ties_even()
+/// To the minute, as it is told.
+fn whole_minutes(time: Time) -> Option<i64> {
+    time.as_minutes().round_ties_even().to_i64()
 }
 
 /// A finished work.

@@ -16,7 +16,7 @@ pub use queue::{QueueJson, queue_json, queue_page, ready_words};
 pub use summary::{SummaryJson, summary_csv, summary_json, summary_page};
 pub use table::BookPage;
 pub use took::{TookJson, actuals_json, actuals_page, all_actuals_json, all_actuals_page};
-pub use whole::{WholeJson, logged_words, whole_json, whole_page};
+pub use whole::{WholeJson, history_json, history_page, logged_words};
 
 /// The form of the book's documents; raised when a field changes its meaning or goes.
 const FORM: u32 = 1;

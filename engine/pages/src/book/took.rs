@@ -109,9 +109,9 @@ pub struct TookJson {
 }
 
 /// What finished work took, all together, for other programs.
-pub fn all_actuals_json(all: Option<AllActuals>) -> TookJson {
-    let works_count = all.as_ref().map_or(0, |all| all.count);
-    let (quoted, really) = all.map_or((None, None), |all| (Some(all.quoted), Some(all.actual)));
+pub fn all_actuals_json(all: Option<&AllActuals>) -> TookJson {
+    let works_count = all.map_or(0, |all| all.count);
+    let (quoted, really) = (all.map(|all| all.quoted.clone()), all.map(|all| all.actual.clone()));
     TookJson { form: FORM, number: "all".to_owned(), quoted, really, works_count }
 }
 

@@ -14,7 +14,7 @@ use super::table::{BookPage, TextTable, figures, words as text};
 use crate::words::Words;
 
 /// Words a commission.
-pub fn whole_page(whole: &History, rates: &Rates, words: &Words) -> BookPage {
+pub fn history_page(whole: &History, rates: &Rates, words: &Words) -> BookPage {
     let one = &whole.course.commission;
     let mut page = BookPage::new("Commission", &one.title, rates);
     page.fact("Number", one.name());
@@ -206,7 +206,7 @@ pub struct PaymentJson {
 }
 
 /// A commission, for other programs.
-pub fn whole_json(whole: &History) -> WholeJson {
+pub fn history_json(whole: &History) -> WholeJson {
     let quote = |entry: &IssuedQuote| QuotedJson {
         revision: entry.revision,
         day: entry.day,

@@ -115,8 +115,8 @@ fn look(book: &Book, bytes: &[u8]) {
         for commission in &list {
             match book.whole(commission.name(), day()) {
                 Ok(whole) => {
-                    tell(&views::whole_page(&whole, rates, &words));
-                    tell(&views::whole_json(&whole));
+                    tell(&views::history_page(&whole, rates, &words));
+                    tell(&views::history_json(&whole));
                 }
                 // Two enquiries may go by one name; that is asked back.
                 Err(trouble) => of_trouble(&trouble),
