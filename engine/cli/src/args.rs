@@ -6,12 +6,10 @@ use clap::{Parser, Subcommand};
 use clap_complete::Shell;
 
 use crate::book_args::BookCommand;
-use crate::compare::CompareArgs;
+use crate::design_args::{CompareArgs, MixArgs, WeighArgs};
 use crate::forms::{AsPage, ChoiceArgs, ShopArgs, Wished};
 use crate::knot_args::KnotsCommand;
-use crate::mix::MixArgs;
 use crate::papers::Papers;
-use crate::weigh::WeighArgs;
 
 const EXIT_CODES: &str = "Example:
   reeve quote --demo

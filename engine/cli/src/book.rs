@@ -5,7 +5,7 @@ use std::io::{BufReader, BufWriter, Write};
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
-use reeve_book::{Actuals, BOOK_FILE, Book, BookError, Bought, BroughtUp, CordUsed, Seals, State, WorkLine};
+use reeve_book::{Actuals, BOOK_FILE, Book, BookError, Bought, CordUsed, Seals, State, WorkLine};
 use reeve_costing::takeoff::plural;
 use reeve_door::{MOST_LINE, ShortLines};
 use reeve_office::{
@@ -14,21 +14,21 @@ use reeve_office::{
 use reeve_pages::book::logged_words;
 use reeve_pages::printed::Format;
 use reeve_pages::results::{ActualsResult, AllActualsResult, HistoryResult, ListResult, QueueResult, SummaryResult};
+use reeve_shop::Order;
 use reeve_shop::arguments::check_cord;
-use reeve_shop::{Order, Shop};
 use reeve_writing::Refused;
 use rust_decimal::Decimal;
 
 use crate::book_args::{At, BookCommand as Command, Entering};
-use crate::failure::{Failure, print_faults, say};
+use crate::bookkeeping::Bookkeeping;
+use crate::failure::{Failure, say};
 use crate::forgetting::forget;
 use crate::forms::WhichShop;
 use crate::issuing::{issue, when_ready, worded};
 use crate::layout::PageLayout;
 use crate::learning::learn;
-use crate::opening::{day, hold, now, open};
+use crate::opening::{hold, now, open};
 use crate::output::{new_file, print, print_done};
-use crate::sample_views::demo;
 use crate::sheets::PageMaker;
 
 /// What to do where a file is there already that must not be.
@@ -76,74 +76,11 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
     }
 }
 
-/// A shop with what its pages are made with, and a day.
-pub(crate) struct Bookkeeping {
-    pub(crate) shop: Shop,
-    pub(crate) desk: PageMaker,
-    pub(crate) day: NaiveDate,
-    pub(crate) folder: PathBuf,
-}
-
-impl Bookkeeping {
-    fn open(at: &At) -> Result<Self, Failure> {
-        Self::of(&at.shop(), at.on)
-    }
-
-    /// For what is entered: on a day after today only on the maker's word.
-    fn to_enter(entering: &Entering) -> Result<Self, Failure> {
-        let (at, today) = (&entering.at, day(None));
-        match at.on {
-            Some(on) if on > today && !entering.ahead => Err(Failure::input(
-                format!("{on} is after today, {today}"),
-                "say the right day with --on; if it is meant, say --ahead too",
-            )),
-            _ => Self::open(at),
-        }
-    }
-
-    fn of(shop: &WhichShop, on: Option<NaiveDate>) -> Result<Self, Failure> {
-        let mut shop = open(shop)?;
-        let desk = PageMaker::new(&mut shop)?;
-        print_faults(&shop.take_faults());
-        let folder = shop
-            .book_folder()
-            .ok_or_else(|| Failure::input("the starter shop keeps no book", "name a shop with --shop DIR"))?;
-        Ok(Self { shop, desk, day: day(on), folder })
-    }
-
-    fn order(&mut self, word: &str, wish: &reeve_shop::Wish) -> Result<Order, Failure> {
-        let order = self.shop.order(word, wish, self.day);
-        let faults = self.shop.take_faults();
-        let Some(order) = order else { return Err(Failure::Input(faults)) };
-        print_faults(&faults);
-        Ok(order)
-    }
-
-    /// The shop's book.
-    pub(crate) fn book(&self) -> Result<Book, Failure> {
-        let opened = Book::open(&self.folder.join(BOOK_FILE), false)?;
-        tell_brought_up(opened.brought_up.as_ref());
-        Ok(opened.book)
-    }
-
-    /// Enters something in the shop's book, which is begun for it if there is none.
-    fn enter<T>(&self, work: impl FnMut(&mut Book) -> Result<T, Failure>) -> Result<T, Failure> {
-        let (entered, brought_up) = Book::enter(&self.folder.join(BOOK_FILE), work)?;
-        tell_brought_up(brought_up.as_ref());
-        Ok(entered)
-    }
-
-    /// A commission of the shop, ready to be entered.
-    fn issuing<'a>(&'a self, order: &'a Order, note: Option<String>) -> Issuing<'a> {
-        Issuing { order, rates: self.desk.rates(), shop: &self.shop, day: self.day, note }
-    }
-}
-
 /// Pages of a book with one commission, made, paid in part and logged, and of a book with none.
 pub(crate) fn sample(layout: PageLayout, order: &Order, day: NaiveDate) -> Result<PageLayout, Failure> {
     let folder = tempfile::tempdir().map_err(|error| Failure::System(error.to_string()))?;
     let mut book = Book::open(&folder.path().join(BOOK_FILE), true)?.book;
-    let shop = open(&demo())?;
+    let shop = open(&WhichShop::starter())?;
     let desk = PageMaker::by(layout, &shop)?;
     sample_pages(&desk, &book, day)?;
     let issuing = Issuing { order, rates: desk.rates(), shop: &shop, day, note: None };
@@ -170,16 +107,6 @@ fn sample_pages(desk: &PageMaker, book: &Book, day: NaiveDate) -> Result<(), Fai
     desk.both_pages(&QueueResult { queue: &Queue::of(&commissions, day, weekly, by.rates), by })?;
     desk.both_pages(&SummaryResult { periods: &summary_of(&courses, None, day), year: None, by })?;
     desk.both_pages(&AllActualsResult { all: AllActuals::of(&courses, None).as_ref(), year: None, by })
-}
-
-fn tell_brought_up(brought: Option<&BroughtUp>) {
-    let Some(brought) = brought else { return };
-    let stands = format!("as it was, it stands in {}", brought.backup.display());
-    say(&format!("look: the book was brought to a newer form; {stands}"));
-    if brought.sealed > 0 {
-        let rows = plural("row", brought.sealed);
-        say(&format!("look: {rows} sealed as they stood; what was altered before can't be noticed"));
-    }
 }
 
 fn enquire(commission: &str, note: Option<String>, at: &Entering) -> Result<(), Failure> {

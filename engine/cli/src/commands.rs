@@ -13,7 +13,7 @@ use reeve_shop::{Folder, Order};
 
 use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{ChoiceArgs, ShopArgs, Wished};
+use crate::forms::{ChoiceArgs, ShopArgs, Wished, chosen};
 use crate::issuing::{settled_by, when_ready_by};
 use crate::opening::{folder_failure, open, shop_root, today};
 use crate::output::print;
@@ -175,19 +175,4 @@ fn order(commission: Option<&str>, wish: &Wished, place: &ShopArgs) -> Result<Or
     let Some(order) = order else { return Err(Failure::Input(faults)) };
     print_faults(&faults);
     Ok(Ordered { order, desk, day: today(place), book: shop.book_folder().map(|folder| folder.join(BOOK_FILE)) })
-}
-
-/// The name given, or the demo's own.
-pub(crate) fn chosen<'a>(
-    given: Option<&'a str>,
-    demo_shop: bool,
-    demo: &'a str,
-    what: &str,
-    known: &[String],
-) -> Result<&'a str, Failure> {
-    match given {
-        Some(word) => Ok(word),
-        None if demo_shop => Ok(demo),
-        None => Err(Failure::input(format!("which {what}?"), format!("name one of: {}", known.join(", ")))),
-    }
 }

@@ -2,7 +2,6 @@
 
 use std::io::IsTerminal;
 
-use clap::Args as ClapArgs;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use reeve_costing::takeoff::plural;
 use reeve_costing::whatif::Effect;
@@ -13,44 +12,12 @@ use reeve_pages::results::CompareResult;
 use reeve_shop::Shop;
 use reeve_shop::arguments::{read_changes, read_given_price, worded};
 
+use crate::design_args::{CompareArgs, Which};
 use crate::failure::{Failure, print_faults, say};
-use crate::forms::{ChoiceArgs, WhichShop, formats};
+use crate::forms::{ChoiceArgs, WhichShop};
 use crate::layout::PageLayout;
 use crate::opening::open;
-use crate::sample_views::demo;
 use crate::sheets::PageMaker;
-
-/// Which designs, and as what they are compared.
-#[derive(Debug, ClapArgs)]
-pub(crate) struct Which {
-    /// The designs; all of the shop if none is named
-    designs: Vec<String>,
-    #[command(flatten)]
-    chosen: ChoiceArgs,
-    /// What buyers pay for a design, or for a size of it, in place of what its file says
-    #[arg(long = "price", value_name = "DESIGN[:SIZE]=AMOUNT")]
-    prices: Vec<String>,
-    /// An input otherwise than in the shop, such as wage=+10%; may be given several times
-    #[arg(long = "what-if", value_name = "INPUT=CHANGE", allow_hyphen_values = true)]
-    changes: Vec<String>,
-    #[command(flatten)]
-    shop: WhichShop,
-}
-
-#[derive(Debug, ClapArgs)]
-pub(crate) struct CompareArgs {
-    #[command(flatten)]
-    pub(crate) which: Which,
-    /// The column it is sorted by, the greatest first
-    #[arg(long, value_parser = clap::builder::PossibleValuesParser::new(column_words()), hide_possible_values = true, default_value = "per-hour", value_name = "COLUMN")]
-    sort: String,
-    /// Show only such rows: a column, a sign and a figure, such as hours<3; may be given several times
-    #[arg(long = "where", value_name = "CONDITION")]
-    conditions: Vec<String>,
-    /// What it is written as
-    #[arg(long = "as", value_parser = formats(Format::TABLE), default_value = Format::Text.word(), value_name = "FORM")]
-    format: Format,
-}
 
 /// What is compared, and what its pages are made with.
 pub(crate) struct Compared {
@@ -123,7 +90,7 @@ impl Compared {
             chosen: ChoiceArgs::default(),
             prices: Vec::new(),
             changes: changes.to_vec(),
-            shop: demo(),
+            shop: WhichShop::starter(),
         };
         let shop = open(&which.shop)?;
         let desk = PageMaker::by(layout, &shop)?;

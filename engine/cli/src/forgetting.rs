@@ -8,7 +8,7 @@ use reeve_book::{Book, BookError, Forget, Forgotten};
 use reeve_costing::takeoff::plural;
 use reeve_pages::BUILT_IN;
 
-use crate::book::Bookkeeping;
+use crate::bookkeeping::Bookkeeping;
 use crate::failure::{Failure, ask};
 use crate::output::{print, print_done};
 

@@ -22,6 +22,13 @@ pub(crate) struct WhichShop {
     pub(crate) demo: bool,
 }
 
+impl WhichShop {
+    /// The starter shop inside the program.
+    pub(crate) fn starter() -> Self {
+        Self { folder: None, demo: true }
+    }
+}
+
 /// Which of a design.
 #[derive(Debug, Default, ClapArgs)]
 pub(crate) struct ChoiceArgs {
@@ -81,4 +88,19 @@ pub(crate) struct AsPage {
 pub(crate) fn formats(of: &'static [Format]) -> impl TypedValueParser<Value = Format> {
     let values = of.iter().map(|format| PossibleValue::new(format.word()).help(format.help()));
     PossibleValuesParser::new(values).map(|word: String| Format::of_word(&word).unwrap_or(Format::Text))
+}
+
+/// The name given, or the demo's own.
+pub(crate) fn chosen<'a>(
+    given: Option<&'a str>,
+    demo_shop: bool,
+    demo: &'a str,
+    what: &str,
+    known: &[String],
+) -> Result<&'a str, Failure> {
+    match given {
+        Some(word) => Ok(word),
+        None if demo_shop => Ok(demo),
+        None => Err(Failure::input(format!("which {what}?"), format!("name one of: {}", known.join(", ")))),
+    }
 }

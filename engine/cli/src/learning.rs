@@ -4,7 +4,7 @@ use reeve_office::Lesson;
 use reeve_pages::book::{left_out_words, lesson_words, odd_work_words};
 use reeve_shop::Added;
 
-use crate::book::Bookkeeping;
+use crate::bookkeeping::Bookkeeping;
 use crate::failure::{Failure, say};
 use crate::output::{print, print_done, rewrite};
 

@@ -3,8 +3,10 @@
 mod args;
 mod book;
 mod book_args;
+mod bookkeeping;
 mod commands;
 mod compare;
+mod design_args;
 mod failure;
 mod forgetting;
 mod forms;

@@ -1,31 +1,14 @@
 //! `reeve mix`: the best use of a week's bench hours.
 
-use clap::Args as ClapArgs;
 use reeve_office::{Demand, Week, weekly_hours};
-use reeve_pages::printed::Format;
 use reeve_pages::results::MixResult;
 use reeve_shop::arguments::{read_demand, read_hours};
 use rust_decimal::Decimal;
 
-use crate::compare::{Compared, Which, end};
+use crate::compare::{Compared, end};
+use crate::design_args::MixArgs;
 use crate::failure::Failure;
-use crate::forms::formats;
 use crate::layout::PageLayout;
-
-#[derive(Debug, ClapArgs)]
-pub(crate) struct MixArgs {
-    #[command(flatten)]
-    which: Which,
-    /// Bench hours in the week; those of shop.toml if not given
-    #[arg(long, value_name = "HOURS")]
-    hours: Option<String>,
-    /// The most of a design, or of a size of it, that find a buyer in a week, in place of what its file says
-    #[arg(long = "demand", value_name = "DESIGN[:SIZE]=PIECES")]
-    demands: Vec<String>,
-    /// What it is written as
-    #[arg(long = "as", value_parser = formats(Format::PAGE), default_value = Format::Text.word(), value_name = "FORM")]
-    format: Format,
-}
 
 pub(crate) fn run(asked: &MixArgs) -> Result<(), Failure> {
     let demands = asked.demands.iter().map(|word| read_demand(word)).collect::<Result<Vec<_>, _>>()?;

@@ -20,7 +20,7 @@ use crate::{book, compare, knots, mix, samples, weigh};
 
 /// Every view, with the template that lays it out.
 pub(crate) fn all() -> Result<Vec<Noted>, Failure> {
-    let mut shop = open(&demo())?;
+    let mut shop = open(&WhichShop::starter())?;
     let day = NaiveDate::from_ymd_opt(2027, 1, 15).unwrap_or_default();
     let orders: Vec<Order> =
         shop.commissions().iter().filter_map(|stem| shop.order(stem, &Wish::default(), day)).collect();
@@ -43,11 +43,6 @@ pub(crate) fn all() -> Result<Vec<Noted>, Failure> {
         noted.extend(book::sample(PageLayout::noting(), order, day)?.noted());
     }
     Ok(noted)
-}
-
-/// The starter shop inside the program.
-pub(crate) fn demo() -> WhichShop {
-    WhichShop { folder: None, demo: true }
 }
 
 /// Rates with everything that may be said.

@@ -13,7 +13,6 @@ use crate::knot_args::SampleArgs;
 use crate::layout::PageLayout;
 use crate::opening::{hold, open};
 use crate::output::{print, print_done, rewrite};
-use crate::sample_views::demo;
 use crate::sheets::layout_of;
 use crate::shelf::read_parameters;
 
@@ -56,7 +55,7 @@ pub(crate) fn add(sample: &SampleArgs) -> Result<(), Failure> {
 
 /// What a sample of the starter shop changes, and hands that know nothing and something.
 pub(crate) fn sample(layout: PageLayout) -> Result<PageLayout, Failure> {
-    let shop = open(&demo())?;
+    let shop = open(&WhichShop::starter())?;
     let new = NewSample {
         cord: "cotton-4-ecru".to_owned(),
         knot: "square".to_owned(),

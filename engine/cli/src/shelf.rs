@@ -18,7 +18,6 @@ use crate::failure::Failure;
 use crate::forms::WhichShop;
 use crate::layout::PageLayout;
 use crate::opening::open;
-use crate::sample_views::demo;
 use crate::sheets::own_templates;
 
 /// The knots at hand, and what their pages are made with.
@@ -49,7 +48,7 @@ impl Shelf {
 
     /// The knots of the starter shop, with pages laid out otherwise.
     pub(crate) fn sample(layout: PageLayout) -> Result<Self, Failure> {
-        let shop = open(&demo())?;
+        let shop = open(&WhichShop::starter())?;
         Ok(Self { catalogue: shop.catalogue().clone(), layout, rates: shop.rates().cloned() })
     }
 

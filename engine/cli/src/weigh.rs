@@ -1,41 +1,17 @@
 //! `reeve weigh`: one design, and what its price rests on.
 
-use clap::Args as ClapArgs;
 use reeve_office::Scales;
 use reeve_pages::printed::Format;
 use reeve_pages::results::WeighResult;
 use reeve_shop::Shop;
 use reeve_shop::arguments::{read_amount, read_changes, read_prices, worded};
 
-use crate::commands::chosen;
+use crate::design_args::WeighArgs;
 use crate::failure::{Failure, print_faults};
-use crate::forms::{ChoiceArgs, WhichShop, formats};
+use crate::forms::{ChoiceArgs, WhichShop, chosen};
 use crate::layout::PageLayout;
 use crate::opening::open;
-use crate::sample_views::demo;
 use crate::sheets::PageMaker;
-
-#[derive(Debug, ClapArgs)]
-pub(crate) struct WeighArgs {
-    /// The design: its file's name without .toml, or a path
-    design: Option<String>,
-    #[command(flatten)]
-    chosen: ChoiceArgs,
-    /// The price it is weighed at; what buyers pay if not given, or else the price by the shop's aim
-    #[arg(long, value_name = "AMOUNT")]
-    price: Option<String>,
-    /// An input otherwise than in the shop, such as wage=+10%; may be given several times
-    #[arg(long = "what-if", value_name = "INPUT=CHANGE", allow_hyphen_values = true)]
-    changes: Vec<String>,
-    /// The prices to tell what it comes to at, such as 80..140 or 80..140/2.50
-    #[arg(long, value_name = "FROM..TO[/STEP]")]
-    prices: Option<String>,
-    #[command(flatten)]
-    shop: WhichShop,
-    /// What it is written as; csv holds the prices alone
-    #[arg(long = "as", value_parser = formats(Format::TABLE), default_value = Format::Text.word(), value_name = "FORM")]
-    format: Format,
-}
 
 /// Prices in one sweep.
 const MOST_PRICES: u64 = 1_000_000;
@@ -72,7 +48,7 @@ pub(crate) fn sample(mut layout: PageLayout) -> Result<PageLayout, Failure> {
             price: None,
             changes,
             prices: None,
-            shop: demo(),
+            shop: WhichShop::starter(),
             format: Format::Text,
         };
         let mut shop = open(&asked.shop)?;
