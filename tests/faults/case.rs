@@ -2,7 +2,9 @@
 
 use std::fs;
 
-use reeve_tests::{Ran, TestShop, compare_kept, kept_names, regenerates, root, snapshots};
+use reeve_tests::{Ran, TestShop, root};
+
+use crate::messages::{Module, compare, head};
 
 /// Marks the place in a text that the message must point at; it is taken out of the file.
 const MARK: char = '§';
@@ -39,22 +41,27 @@ pub(crate) fn shop() -> TestShop {
     TestShop::copy_of(&root().join("tests/faults/shop"))
 }
 
-/// Runs every case of a table, and stops with all that differ.
+/// Runs every case of a table of a module, and stops with all that differ.
 #[track_caller]
-pub(crate) fn check_all(cases: &[Case]) {
-    let wrong: Vec<String> = cases.iter().filter_map(|case| check(case).err()).collect();
+pub(crate) fn check_all(module: &Module, cases: &[Case]) {
+    let wrong: Vec<String> = cases.iter().filter_map(|case| check(module, case).err()).collect();
     assert!(wrong.is_empty(), "{} of {} cases:\n\n{}", wrong.len(), cases.len(), wrong.join("\n\n"));
 }
 
-fn check(case: &Case) -> Result<(), String> {
+fn check(module: &Module, case: &Case) -> Result<(), String> {
     let shop = shop();
     case.edits.iter().for_each(|edit| apply(&shop, edit));
     let places = unmark(&shop);
-    judge(&shop, case.name, case.words, &places)
+    judge(&shop, (module, case.name, case.edits), case.words, &places)
 }
 
 /// Runs a command that must refuse its input, and judges what it says and leaves behind.
-pub(crate) fn judge(shop: &TestShop, name: &str, words: &[&str], places: &[String]) -> Result<(), String> {
+pub(crate) fn judge(
+    shop: &TestShop,
+    (module, name, edits): (&Module, &str, &[Edit]),
+    words: &[&str],
+    places: &[String],
+) -> Result<(), String> {
     let before = shop.tree();
     let ran = shop.run(words);
     let mut wrong = refusal(&ran);
@@ -63,7 +70,7 @@ pub(crate) fn judge(shop: &TestShop, name: &str, words: &[&str], places: &[Strin
     if shop.tree() != before {
         wrong.push("something was written".to_owned());
     }
-    wrong.extend(compare_kept(&snapshots().join(format!("faults/{name}.txt")), &ran.err).err());
+    wrong.extend(compare(module, name, &head(name, edits, words), &ran.err).err());
     if wrong.is_empty() { Ok(()) } else { Err(format!("{name}: {}\n{}", wrong.join("; "), ran.err)) }
 }
 
@@ -143,18 +150,4 @@ fn place(before: &str) -> String {
     let line = before.matches('\n').count() + 1;
     let column = before.rsplit('\n').next().unwrap().chars().count() + 1;
     format!("{line}:{column}")
-}
-
-/// Every kept message belongs to a case; those that belong to none are told of, or taken away.
-#[track_caller]
-pub(crate) fn keep_only(names: &[String]) {
-    let folder = snapshots().join("faults");
-    let strays: Vec<String> = kept_names(&folder).into_iter().filter(|name| !names.contains(name)).collect();
-    if regenerates() {
-        for name in strays {
-            fs::remove_file(folder.join(name)).unwrap();
-        }
-    } else {
-        assert!(strays.is_empty(), "kept, but of no case: {strays:?}");
-    }
 }

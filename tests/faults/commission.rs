@@ -1,6 +1,7 @@
 //! Faults of a commission.
 
 use crate::case::{Case, New, QUOTE, Swap, check_all};
+use crate::messages::Module;
 
 pub(crate) const CASES: &[Case] = &[
     Case {
@@ -222,7 +223,11 @@ pub(crate) const CASES: &[Case] = &[
     },
 ];
 
+pub(crate) fn module() -> Module {
+    crate::module("commission", &[CASES], &[])
+}
+
 #[test]
 fn faults_of_a_commission_are_told() {
-    check_all(CASES);
+    check_all(&module(), CASES);
 }

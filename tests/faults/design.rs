@@ -1,6 +1,7 @@
 //! Faults of a design.
 
 use crate::case::{CHECK, Case, New, Swap, check_all};
+use crate::messages::Module;
 
 pub(crate) const CASES: &[Case] = &[
     Case {
@@ -594,12 +595,16 @@ pub(crate) const NESTED: &[Case] = &[
     },
 ];
 
+pub(crate) fn module() -> Module {
+    crate::module("design", &[CASES, NESTED], &[])
+}
+
 #[test]
 fn faults_of_a_design_are_told() {
-    check_all(CASES);
+    check_all(&module(), CASES);
 }
 
 #[test]
 fn faults_of_designs_within_designs_are_told() {
-    check_all(NESTED);
+    check_all(&module(), NESTED);
 }

@@ -2,9 +2,10 @@
 
 use std::fs;
 
-use reeve_tests::{DEMO_DAY, TestShop, check_kept, snapshots};
+use reeve_tests::{DEMO_DAY, TestShop};
 
 use crate::case::{CHECK, Case, Gone, QUOTE, Swap, check_all, judge, shop};
+use crate::messages::{Module, compare, head};
 
 pub(crate) const CASES: &[Case] = &[
     Case { name: "shop-file-gone", edits: &[Gone("shop.toml")], words: CHECK },
@@ -56,15 +57,19 @@ pub(crate) const MORE: [&str; 8] = [
     "a-fault-in-every-file",
 ];
 
+pub(crate) fn module() -> Module {
+    crate::module("folder", &[CASES], &MORE)
+}
+
 #[test]
 fn faults_of_the_folder_are_told() {
-    check_all(CASES);
+    check_all(&module(), CASES);
 }
 
 #[track_caller]
 fn told(place: &TestShop, name: &str, words: &[&str], places: &[&str]) {
     let places: Vec<String> = places.iter().map(|place| (*place).to_owned()).collect();
-    if let Err(wrong) = judge(place, name, words, &places) {
+    if let Err(wrong) = judge(place, (&module(), name, &[]), words, &places) {
         panic!("{wrong}");
     }
 }
@@ -130,7 +135,8 @@ fn money_past_all_reckoning_is_told_and_does_not_panic() {
     assert!(!ran.err.contains("panicked"), "{}", ran.err);
     assert!(ran.clone().refused().contains("shop/commissions/order.toml"), "{}", ran.err);
     assert!(place.tree() == before, "something was written");
-    check_kept(&snapshots().join("faults/money-past-all-reckoning.txt"), &ran.err);
+    let name = "money-past-all-reckoning";
+    compare(&module(), name, &head(name, &[], QUOTE), &ran.err).unwrap();
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! Faults of a knot of the shop's own.
 
 use crate::case::{CHECK, Case, Swap, check_all};
+use crate::messages::Module;
 
 pub(crate) const CASES: &[Case] = &[
     Case { name: "knot-unknown-key", edits: &[Swap("knots/bow.toml", "draws = 2", "§drwas = 2")], words: CHECK },
@@ -88,7 +89,11 @@ pub(crate) const CASES: &[Case] = &[
     Case { name: "knot-base-infinite", edits: &[Swap("knots/bow.toml", "base = 8", "base = §inf")], words: CHECK },
 ];
 
+pub(crate) fn module() -> Module {
+    crate::module("knot", &[CASES], &[])
+}
+
 #[test]
 fn faults_of_a_knot_are_told() {
-    check_all(CASES);
+    check_all(&module(), CASES);
 }

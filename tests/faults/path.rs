@@ -1,6 +1,7 @@
 //! Faults of a knot that is drawn: its path, and what tightening left beside it.
 
 use crate::case::{CHECK, Case, New, Swap, check_all};
+use crate::messages::Module;
 
 /// A knot with a path without faults, and the heading of each of its parts in one place to change.
 const DRAWN: &str = "[knot]\nname = \"lace\"\ntitle = \"lace\"\nkind = \"sennit\"\nsummary = \"Two legs cross.\"\n\n[core]\nlegs = [1, 4]\n\n[[role]]\nrole = \"working\"\nlegs = [2, 2]\nsource = \"geometry\"\nnote = \"From the path.\"\n\n[path]\nrepeats = 6\n\n[[path.leg]]\npoints = [[-1.8, 0, 0], [0, 1.5, 1.3], [1.1, 3, 0], [0, 4.5, -1.3]]\n\n[[path.leg]]\npoints = [[-1.1, 0, 0], [0, 1.5, -1.3], [1.8, 3, 0], [0, 4.5, 1.3]]\n\n[time]\nbase = 8\npull = 1\nsource = \"from memory\"\nnote = \"Only for these tests.\"\n";
@@ -151,7 +152,11 @@ pub(crate) const CASES: &[Case] = &[
     },
 ];
 
+pub(crate) fn module() -> Module {
+    crate::module("path", &[CASES], &[])
+}
+
 #[test]
 fn faults_of_a_drawn_knot_are_told() {
-    check_all(CASES);
+    check_all(&module(), CASES);
 }

@@ -1,6 +1,7 @@
 //! Faults of the samples.
 
 use crate::case::{CHECK, Case, New, Swap, check_all, judge, shop};
+use crate::messages::Module;
 
 /// The file of the samples.
 const FILE: &str = "knots/samples.toml";
@@ -457,9 +458,13 @@ pub(crate) const CASES: &[Case] = &[
     },
 ];
 
+pub(crate) fn module() -> Module {
+    crate::module("samples", &[CASES], &MORE)
+}
+
 #[test]
 fn faults_of_the_samples_are_told() {
-    check_all(CASES);
+    check_all(&module(), CASES);
 }
 
 /// Messages of the tests of this file that are no cases of a table.
@@ -471,5 +476,5 @@ fn a_sample_that_is_added_is_judged_before_it_is_written() {
     let places = ["knots/samples.toml (not written):2:8".to_owned(), "knots/samples.toml (not written):3:8".to_owned()];
     let words = ["knots", "sample", "--shop", "shop", "--cord", "sotf-4", "--knot", "sqaure", "--tied", "10"];
     let lengths = ["--before", "150 cm", "--after", "91 cm", "--made", "14 cm"];
-    judge(&shop(), MORE[0], &[&words[..], &lengths].concat(), &places).unwrap();
+    judge(&shop(), (&module(), MORE[0], &[]), &[&words[..], &lengths].concat(), &places).unwrap();
 }

@@ -1,6 +1,7 @@
 //! Faults of `shop.toml`.
 
 use crate::case::{CHECK, Case, Swap, check_all};
+use crate::messages::Module;
 
 pub(crate) const CASES: &[Case] = &[
     Case {
@@ -341,7 +342,11 @@ pub(crate) const CASES: &[Case] = &[
     },
 ];
 
+pub(crate) fn module() -> Module {
+    crate::module("shop", &[CASES], &[])
+}
+
 #[test]
 fn faults_of_the_shop_file_are_told() {
-    check_all(CASES);
+    check_all(&module(), CASES);
 }

@@ -1,6 +1,7 @@
 //! Faults of measures, sums and sizes, and of what a comparison is asked.
 
 use crate::case::{CHECK, Case, New, Swap, check_all};
+use crate::messages::Module;
 
 pub(crate) const CASES: &[Case] = &[
     Case {
@@ -272,7 +273,11 @@ pub(crate) const CASES: &[Case] = &[
     },
 ];
 
+pub(crate) fn module() -> Module {
+    crate::module("sizes", &[CASES], &[])
+}
+
 #[test]
 fn faults_of_measures_and_comparisons_are_told() {
-    check_all(CASES);
+    check_all(&module(), CASES);
 }

@@ -1,6 +1,7 @@
 //! Faults of the store's two files.
 
 use crate::case::{CHECK, Case, Swap, check_all};
+use crate::messages::Module;
 
 pub(crate) const CASES: &[Case] = &[
     Case {
@@ -174,7 +175,11 @@ pub(crate) const CASES: &[Case] = &[
     },
 ];
 
+pub(crate) fn module() -> Module {
+    crate::module("store", &[CASES], &[])
+}
+
 #[test]
 fn faults_of_the_store_are_told() {
-    check_all(CASES);
+    check_all(&module(), CASES);
 }

@@ -1,6 +1,7 @@
 //! Files that are not TOML.
 
 use crate::case::{CHECK, Case, Swap, check_all};
+use crate::messages::Module;
 
 pub(crate) const CASES: &[Case] = &[
     Case {
@@ -64,7 +65,11 @@ pub(crate) const CASES: &[Case] = &[
     },
 ];
 
+pub(crate) fn module() -> Module {
+    crate::module("syntax", &[CASES], &[])
+}
+
 #[test]
 fn what_is_not_toml_is_told() {
-    check_all(CASES);
+    check_all(&module(), CASES);
 }

@@ -39,7 +39,11 @@ pub fn compare_kept(path: &Path, made: &str) -> Result<(), String> {
         return Err(format!("{shown} is not kept yet: look at the text, then set {REGENERATE}=1\n{made}"));
     };
     // A checkout may have changed the ends of lines.
-    let kept = kept.replace("\r\n", "\n");
+    compare_texts(&shown.to_string(), made, &kept.replace("\r\n", "\n"))
+}
+
+/// Compares a text with one that is kept under a name; the error shows their difference.
+pub fn compare_texts(shown: &str, made: &str, kept: &str) -> Result<(), String> {
     Assert::new()
         .try_eq(Some(&"made today"), Data::text(made).raw(), Data::text(kept).raw())
         .map_err(|difference| format!("{shown} differs; {REGENERATE}=1 writes it anew\n{difference}"))

@@ -7,6 +7,6 @@ mod kept;
 mod program;
 mod shop;
 
-pub use kept::{check_kept, compare_kept, kept_names, regenerates, snapshots};
+pub use kept::{check_kept, compare_kept, compare_texts, kept_names, regenerates, snapshots};
 pub use program::{BUILT, Ran, commands, reeve, root, run, run_reading, shipped};
 pub use shop::{DEMO_DAY, TestShop, Tree, files_below, host, tree_of};

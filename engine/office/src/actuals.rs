@@ -1,13 +1,11 @@
 //! What was quoted beside what it really took.
 
 use chrono::{Datelike, NaiveDate};
-use reeve_book::{Course, QuoteFigures};
+use reeve_book::{Course, QuoteFigures, State};
 use reeve_costing::money::{decimal, to_millionths};
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
-
-use crate::summary::finished;
 
 /// What a commission comes to, quoted or as it was.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
@@ -130,4 +128,10 @@ impl AllActuals {
         let count = u32::try_from(quoted.len()).ok().filter(|count| *count > 0)?;
         Some(Self { count, quoted: JobFigures::sum(&quoted), actual: JobFigures::sum(&actual) })
     }
+}
+
+/// When a work was finished, the last time; `None` where it is not made.
+pub(crate) fn finished(course: &Course) -> Option<NaiveDate> {
+    let made = course.commission.state.is_made();
+    course.happenings.iter().rev().find(|one| made && one.state == State::Finished).map(|one| one.day)
 }

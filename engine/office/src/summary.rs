@@ -9,7 +9,7 @@ use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::actuals::QuotedAndActual;
+use crate::actuals::{QuotedAndActual, finished};
 
 /// The sums of one month, or of all.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, JsonSchema)]
@@ -110,10 +110,4 @@ fn decided(course: &Course, day: NaiveDate) -> Option<(NaiveDate, bool)> {
         _ if state.is_won() => last(&[State::Accepted]).map(|one| (one.day, true)),
         _ => None,
     }
-}
-
-/// When a work was finished, the last time; `None` where it is not made.
-pub(crate) fn finished(course: &Course) -> Option<NaiveDate> {
-    let made = course.commission.state.is_made();
-    course.happenings.iter().rev().find(|one| made && one.state == State::Finished).map(|one| one.day)
 }
