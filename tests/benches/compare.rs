@@ -65,8 +65,8 @@ fn compare(shop: &TestShop, cores: &str) -> (Duration, u64) {
 
 /// What a design earns at a million prices, one after the other.
 fn sweep() -> Duration {
-    let shop = Shop::open(Folder::Starter, host(), Admissions::default());
-    let found = shop.sizes("curlew-hanger", &Choice::default(), true).0.remove(0);
+    let shop = Shop::open(Folder::Starter, host(), Admissions::default()).value;
+    let found = shop.sizes("curlew-hanger", &Choice::default(), true).value.remove(0);
     let rates = shop.rates().unwrap();
     let start = Instant::now();
     let alone = SinglePiece::of(&Arc::clone(&found.take_off), rates).unwrap();

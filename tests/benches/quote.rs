@@ -24,15 +24,15 @@ fn day() -> NaiveDate {
 
 /// The starter shop, opened, and its commission priced.
 fn demo() -> (Shop, Order) {
-    let mut shop = Shop::open(Folder::Starter, host(), Admissions::default());
-    let order = shop.order(DEMO_COMMISSION, &reeve_shop::Wish::default(), day()).unwrap();
+    let shop = Shop::open(Folder::Starter, host(), Admissions::default()).value;
+    let order = shop.order(DEMO_COMMISSION, &reeve_shop::Wish::default(), day()).value.unwrap();
     (shop, order)
 }
 
 /// The whole way: open the shop, price the commission, lay the quote out as text and as HTML.
 fn quote_from_text_to_page() -> [String; 2] {
-    let (mut shop, order) = demo();
-    let own: Vec<_> = shop.templates().into_iter().map(reeve_pages::OwnTemplate::from).collect();
+    let (shop, order) = demo();
+    let own: Vec<_> = shop.templates().value.into_iter().map(reeve_pages::OwnTemplate::from).collect();
     let templates = reeve_pages::load(&own).unwrap();
     let rates = shop.rates().unwrap();
     let view = reeve_pages::quote::quote_page(&order.priced.quote, rates, &Words::new(rates).unwrap());
@@ -69,10 +69,10 @@ fn large_shop() -> TestShop {
 
 /// Opens the large shop and reads every design, with its take-off.
 fn read_all(shop: &TestShop) -> usize {
-    let mut shop = shop.open();
-    let designs = shop.designs();
+    let shop = shop.open().value;
+    let designs = shop.designs().value;
     assert_eq!(designs.len(), DESIGNS);
-    designs.iter().filter(|name| shop.design(name, &Choice::default()).is_some()).count()
+    designs.iter().filter(|name| shop.design(name, &Choice::default()).value.is_some()).count()
 }
 
 fn quoting(bench: &mut Criterion) {

@@ -91,13 +91,13 @@ fn the_demo_is_the_starter_shop() {
 #[test]
 fn every_design_and_commission_of_the_starter_shop_has_its_pages() {
     let place = TestShop::starter();
-    let mut shop = place.open();
-    for design in shop.designs().iter() {
+    let shop = place.open().value;
+    for design in shop.designs().value.iter() {
         for form in ["text", "html", "json"] {
             place.run(&["takeoff", design, "--shop", "shop", "--as", form]).done();
         }
     }
-    for commission in shop.commissions() {
+    for commission in shop.commissions().value {
         for command in ["quote", "costing", "bench"] {
             place.run(&[command, &commission, "--shop", "shop"]).done();
         }

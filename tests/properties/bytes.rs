@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use proptest::sample::Index;
+use reeve_shop::Answer;
 use reeve_tests::{TestShop, Tree};
 
 use crate::{cases, day};
@@ -173,11 +174,11 @@ fn files() -> Tree {
 
 /// Opens and checks the whole shop, as `reeve check` does, and words every fault.
 fn check(place: &TestShop) {
-    let mut shop = place.open();
-    shop.check(day());
-    let own: Vec<_> = shop.templates().into_iter().map(reeve_pages::OwnTemplate::from).collect();
+    let Answer { value: shop, mut faults } = place.open();
+    faults.extend(shop.check(day()));
+    let own: Vec<_> = shop.templates().noted(&mut faults).into_iter().map(reeve_pages::OwnTemplate::from).collect();
     let _ = reeve_pages::load(&own).map_err(|fault| fault.to_string());
-    for fault in shop.take_faults() {
+    for fault in faults {
         assert!(!fault.render(false).is_empty() && !fault.render(true).is_empty());
         fault.line_and_column();
     }
@@ -235,22 +236,22 @@ fn no_word_in_the_place_of_any_number_panics_the_reader() {
 
 /// Reads the one file that was changed, with what it names.
 fn check_one(place: &TestShop, path: &str) {
-    let mut shop = place.open();
+    let Answer { value: shop, mut faults } = place.open();
     let stem = path.rsplit('/').next().unwrap().trim_end_matches(".toml");
     if path.contains("designs") {
-        shop.design(stem, &reeve_shop::Choice::default());
+        shop.design(stem, &reeve_shop::Choice::default()).noted(&mut faults);
     } else if path.contains("commissions") {
-        shop.order(stem, &reeve_shop::Wish::default(), day());
+        shop.order(stem, &reeve_shop::Wish::default(), day()).noted(&mut faults);
     }
-    for fault in shop.take_faults() {
+    for fault in faults {
         fault.render(false);
     }
 }
 
 #[test]
 fn the_samples_of_these_tests_are_sound() {
-    let mut shop = shop().open();
-    assert!(shop.take_faults().is_empty());
+    let Answer { value: shop, faults } = shop().open();
+    assert!(faults.is_empty());
     let hand = &shop.rates().unwrap().bench.hand;
     assert_eq!((hand.given, hand.odd.len()), (3, 1));
 }

@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use reeve_measure::{Bound, bound};
+use reeve_shop::Answer;
 use reeve_tests::TestShop;
 
 use crate::cases;
@@ -64,10 +65,10 @@ proptest! {
             let file = format!("shop/{file}");
             place.write(&file, set(&place.read(&file), key, value));
         }
-        let mut shop = place.open();
-        let order = shop.order("reading-room", &reeve_shop::Wish::default(), crate::day());
-        let design = shop.design("curlew-hanger", &reeve_shop::Choice::default());
-        let mut said: Vec<String> = shop.take_faults().iter().map(|fault| fault.render(false)).collect();
+        let Answer { value: shop, mut faults } = place.open();
+        let order = shop.order("reading-room", &reeve_shop::Wish::default(), crate::day()).noted(&mut faults);
+        let design = shop.design("curlew-hanger", &reeve_shop::Choice::default()).noted(&mut faults);
+        let mut said: Vec<String> = faults.iter().map(|fault| fault.render(false)).collect();
         if let Some(order) = &order {
             said.extend(client_pages(&shop, order));
             said.extend(makers_pages(&shop, order));

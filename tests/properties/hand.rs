@@ -6,6 +6,7 @@ use proptest::prelude::*;
 use reeve_catalogue::{Catalogue, Core, Setting, Taken, USUAL_GIVE};
 use reeve_costing::takeoff::{Doing, TakeOff};
 use reeve_measure::Length;
+use reeve_shop::Answer;
 use reeve_tests::TestShop;
 
 use crate::cases;
@@ -64,9 +65,9 @@ fn take_off(design: &Design, samples: &[Tried]) -> TakeOff {
     shop.write("shop/store/cords.toml", cords);
     shop.write("shop/store/fittings.toml", design.fittings(0, 1.0));
     shop.write("shop/designs/design-0.toml", design.text(0, 1.0));
-    let mut open = shop.open();
-    let found = open.design("design-0", &reeve_shop::Choice::default());
-    let faults: Vec<String> = open.take_faults().iter().map(|fault| fault.render(false)).collect();
+    let Answer { value: open, mut faults } = shop.open();
+    let found = open.design("design-0", &reeve_shop::Choice::default()).noted(&mut faults);
+    let faults: Vec<String> = faults.iter().map(|fault| fault.render(false)).collect();
     TakeOff::clone(&found.unwrap_or_else(|| panic!("{}", faults.join("\n"))).take_off)
 }
 

@@ -16,7 +16,7 @@ mod sums;
 
 use chrono::NaiveDate;
 use proptest::test_runner::Config;
-use reeve_shop::Order;
+use reeve_shop::{Answer, Order};
 use reeve_tests::TestShop;
 
 /// So many cases, or as many as `PROPTEST_CASES` says.
@@ -34,8 +34,8 @@ fn day() -> NaiveDate {
 
 /// The shop's one commission, priced; a fault stops the test, since every random shop is sound.
 fn order(shop: &TestShop) -> Order {
-    let mut open = shop.open();
-    let order = open.order("order", &reeve_shop::Wish::default(), day());
-    let faults: Vec<String> = open.take_faults().iter().map(|fault| fault.render(false)).collect();
+    let Answer { value: open, mut faults } = shop.open();
+    let order = open.order("order", &reeve_shop::Wish::default(), day()).noted(&mut faults);
+    let faults: Vec<String> = faults.iter().map(|fault| fault.render(false)).collect();
     order.unwrap_or_else(|| panic!("the random shop has faults:\n{}", faults.join("\n")))
 }

@@ -35,7 +35,7 @@ pub(crate) fn makers_pages(shop: &Shop, order: &Order) -> Vec<String> {
 
 pub(crate) fn opened(shop: &TestShop) -> (Shop, Order) {
     let order = order(shop);
-    (shop.open(), order)
+    (shop.open().value, order)
 }
 
 proptest! {

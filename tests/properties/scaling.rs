@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 use reeve_costing::takeoff::{Doing, TakeOff};
 use reeve_measure::Length;
+use reeve_shop::Answer;
 use reeve_tests::TestShop;
 
 use crate::cases;
@@ -15,9 +16,9 @@ fn take_off(design: &Design, scale: f64) -> TakeOff {
     shop.write("shop/store/cords.toml", design.cord(0, scale));
     shop.write("shop/store/fittings.toml", design.fittings(0, scale));
     shop.write("shop/designs/design-0.toml", design.text(0, scale));
-    let mut open = shop.open();
-    let found = open.design("design-0", &reeve_shop::Choice::default());
-    let faults: Vec<String> = open.take_faults().iter().map(|fault| fault.render(false)).collect();
+    let Answer { value: open, mut faults } = shop.open();
+    let found = open.design("design-0", &reeve_shop::Choice::default()).noted(&mut faults);
+    let faults: Vec<String> = faults.iter().map(|fault| fault.render(false)).collect();
     TakeOff::clone(&found.unwrap_or_else(|| panic!("{}", faults.join("\n"))).take_off)
 }
 

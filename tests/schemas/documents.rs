@@ -8,8 +8,8 @@ use crate::{DOCUMENTS, breaks, schema};
 /// Every document of the starter shop, with its kind.
 fn documents() -> Vec<(&'static str, Value)> {
     let place = TestShop::starter();
-    let mut shop = place.open();
-    let (designs, commissions) = (shop.designs(), shop.commissions());
+    let shop = place.open().value;
+    let (designs, commissions) = (shop.designs().value, shop.commissions().value);
     let made = |command: &'static str, name: &String| {
         let words = [command, name, "--shop", "shop", "--as", "json", "--on", DEMO_DAY];
         (command, serde_json::from_str(&place.run(&words).done()).unwrap())

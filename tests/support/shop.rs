@@ -55,8 +55,8 @@ impl TestShop {
         self.folder.path().join(below)
     }
 
-    /// The shop, for the library.
-    pub fn open(&self) -> reeve_shop::Shop {
+    /// The shop, for the library, with what is wrong with it.
+    pub fn open(&self) -> reeve_shop::Answer<reeve_shop::Shop> {
         let admissions = Admissions::read(Some(self.own().join("reeve")));
         reeve_shop::Shop::open(Folder::Disk(self.path("shop")), host(), admissions)
     }

@@ -38,7 +38,7 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
     match command {
         Command::Enquire { commission, note, at } => enquire(&commission, note, &at),
         Command::Issue { commission, wished, note, papers, at } => {
-            let mut place = Bookkeeping::to_enter(&at)?;
+            let place = Bookkeeping::to_enter(&at)?;
             papers.judge(Some(&place.folder))?;
             let order = place.order(&commission, &wished.wish()?)?;
             let issuing = place.issuing(&order, note);
@@ -80,7 +80,7 @@ pub(crate) fn run(command: Command) -> Result<(), Failure> {
 pub(crate) fn sample(layout: PageLayout, order: &Order, day: NaiveDate) -> Result<PageLayout, Failure> {
     let folder = tempfile::tempdir().map_err(|error| Failure::System(error.to_string()))?;
     let mut book = Book::open(&folder.path().join(BOOK_FILE), true)?.book;
-    let shop = open(&WhichShop::starter())?;
+    let shop = open(&WhichShop::starter())?.value;
     let desk = PageMaker::by(layout, &shop)?;
     sample_pages(&desk, &book, day)?;
     let issuing = Issuing { order, rates: desk.rates(), shop: &shop, day, note: None };
@@ -110,7 +110,7 @@ fn sample_pages(desk: &PageMaker, book: &Book, day: NaiveDate) -> Result<(), Fai
 }
 
 fn enquire(commission: &str, note: Option<String>, at: &Entering) -> Result<(), Failure> {
-    let mut place = Bookkeeping::to_enter(at)?;
+    let place = Bookkeeping::to_enter(at)?;
     let order = place.order(commission, &reeve_shop::Wish::default())?;
     let issuing = place.issuing(&order, note);
     let looks = place.enter(|book| {

@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 use reeve_book::{BOOK_FILE, Book, BroughtUp};
 use reeve_costing::takeoff::plural;
 use reeve_office::Issuing;
-use reeve_shop::{Order, Shop};
+use reeve_shop::{Answer, Order, Shop};
 
 use crate::book_args::{At, Entering};
 use crate::failure::{Failure, print_faults, say};
@@ -40,18 +40,17 @@ impl Bookkeeping {
     }
 
     pub(crate) fn of(shop: &WhichShop, on: Option<NaiveDate>) -> Result<Self, Failure> {
-        let mut shop = open(shop)?;
-        let desk = PageMaker::new(&mut shop)?;
-        print_faults(&shop.take_faults());
+        let Answer { value: shop, mut faults } = open(shop)?;
+        let desk = PageMaker::new(&shop, &mut faults)?;
+        print_faults(&faults);
         let folder = shop
             .book_folder()
             .ok_or_else(|| Failure::input("the starter shop keeps no book", "name a shop with --shop DIR"))?;
         Ok(Self { shop, desk, day: day(on), folder })
     }
 
-    pub(crate) fn order(&mut self, word: &str, wish: &reeve_shop::Wish) -> Result<Order, Failure> {
-        let order = self.shop.order(word, wish, self.day);
-        let faults = self.shop.take_faults();
+    pub(crate) fn order(&self, word: &str, wish: &reeve_shop::Wish) -> Result<Order, Failure> {
+        let Answer { value: order, faults } = self.shop.order(word, wish, self.day);
         let Some(order) = order else { return Err(Failure::Input(faults)) };
         print_faults(&faults);
         Ok(order)

@@ -9,7 +9,7 @@ use reeve_costing::cost::buy_cords;
 use reeve_pages::printed::{Format, json};
 use reeve_pages::results::{BenchResult, CostingResult, QuoteResult, TakeOffResult};
 use reeve_reading::Fault;
-use reeve_shop::{Folder, Order};
+use reeve_shop::{Answer, Folder, Order};
 
 use crate::args::{Args, Command};
 use crate::failure::{Failure, print_faults, say};
@@ -66,12 +66,11 @@ fn begin(dir: &Path) -> Result<(), Failure> {
 }
 
 fn check(place: &ShopArgs) -> Result<(), Failure> {
-    let mut shop = open(&place.shop)?;
-    shop.check(today(place));
-    let (designs, commissions) = (shop.designs().len(), shop.commissions().len());
+    let Answer { value: shop, mut faults } = open(&place.shop)?;
+    faults.extend(shop.check(today(place)));
+    let (designs, commissions) = (shop.designs().value.len(), shop.commissions().value.len());
     let libraries = shop.libraries().iter().filter(|library| library.is_admitted()).count();
-    let own = own_templates(&mut shop);
-    let mut faults = shop.take_faults();
+    let own = own_templates(&shop, &mut faults);
     faults.extend(judge(&own)?);
     if faults.iter().any(Fault::is_error) {
         return Err(Failure::Input(faults));
@@ -87,12 +86,11 @@ fn check(place: &ShopArgs) -> Result<(), Failure> {
 }
 
 fn takeoff(design: Option<&str>, which: &ChoiceArgs, place: &ShopArgs, format: Format) -> Result<(), Failure> {
-    let mut shop = open(&place.shop)?;
-    let known = shop.designs();
+    let Answer { value: shop, mut faults } = open(&place.shop)?;
+    let known = shop.designs().noted(&mut faults);
     let word = chosen(design, place.shop.demo, reeve_shop::DEMO_DESIGN, "design", &known)?;
-    let found = shop.design(word, &which.choice()?);
-    let desk = PageMaker::new(&mut shop)?;
-    let faults = shop.take_faults();
+    let found = shop.design(word, &which.choice()?).noted(&mut faults);
+    let desk = PageMaker::new(&shop, &mut faults)?;
     let Some(found) = found else { return Err(Failure::Input(faults)) };
     print_faults(&faults);
     let cords = buy_cords(&[(&found.take_off, 1)])
@@ -166,12 +164,11 @@ struct Ordered {
 }
 
 fn order(commission: Option<&str>, wish: &Wished, place: &ShopArgs) -> Result<Ordered, Failure> {
-    let mut shop = open(&place.shop)?;
-    let known = shop.commissions();
+    let Answer { value: shop, mut faults } = open(&place.shop)?;
+    let known = shop.commissions().noted(&mut faults);
     let word = chosen(commission, place.shop.demo, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
-    let order = shop.order(word, &wish.wish()?, today(place));
-    let desk = PageMaker::new(&mut shop)?;
-    let faults = shop.take_faults();
+    let order = shop.order(word, &wish.wish()?, today(place)).noted(&mut faults);
+    let desk = PageMaker::new(&shop, &mut faults)?;
     let Some(order) = order else { return Err(Failure::Input(faults)) };
     print_faults(&faults);
     Ok(Ordered { order, desk, day: today(place), book: shop.book_folder().map(|folder| folder.join(BOOK_FILE)) })

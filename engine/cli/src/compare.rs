@@ -9,8 +9,9 @@ use reeve_office::{Comparing, DesignRow, Question, Rows};
 use reeve_pages::compare::{Comparison, Condition, column_words, sort_rows};
 use reeve_pages::printed::Format;
 use reeve_pages::results::CompareResult;
-use reeve_shop::Shop;
+use reeve_reading::Fault;
 use reeve_shop::arguments::{read_changes, read_given_price, worded};
+use reeve_shop::{Answer, Shop};
 
 use crate::design_args::{CompareArgs, Which};
 use crate::failure::{Failure, print_faults, say};
@@ -64,16 +65,21 @@ pub(crate) fn end(left_out: usize) -> Result<(), Failure> {
 
 impl Compared {
     pub(crate) fn open(which: &Which) -> Result<Self, Failure> {
-        let mut shop = open(&which.shop)?;
-        let desk = PageMaker::new(&mut shop)?;
-        Self::with(shop, desk, which)
+        let Answer { value: shop, mut faults } = open(&which.shop)?;
+        let desk = PageMaker::new(&shop, &mut faults)?;
+        Self::with(shop, faults, desk, which)
     }
 
-    fn with(mut shop: Shop, desk: PageMaker, which: &Which) -> Result<Self, Failure> {
+    fn with(shop: Shop, mut faults: Vec<Fault>, desk: PageMaker, which: &Which) -> Result<Self, Failure> {
+        let designs = match &which.designs[..] {
+            [] => shop.designs().noted(&mut faults).to_vec(),
+            named => named.to_vec(),
+        };
         // What is wrong with the shop stops it; what is wrong with a design leaves out that design.
-        print_faults(&shop.take_faults());
+        print_faults(&faults);
         let question = Question {
-            designs: which.designs.clone(),
+            designs,
+            named: !which.designs.is_empty(),
             prices: which.prices.iter().map(|word| read_given_price(word)).collect::<Result<_, _>>()?,
             changes: read_changes(&which.changes, &shop.cord_names(), desk.rates())?,
             choice: which.chosen.choice()?,
@@ -92,9 +98,9 @@ impl Compared {
             changes: changes.to_vec(),
             shop: WhichShop::starter(),
         };
-        let shop = open(&which.shop)?;
+        let shop = open(&which.shop)?.value;
         let desk = PageMaker::by(layout, &shop)?;
-        Self::with(shop, desk, &which)
+        Self::with(shop, Vec::new(), desk, &which)
     }
 
     /// The rows, with their faults told and how far they are shown meanwhile.

@@ -23,7 +23,7 @@ const HEADER: &str = include_str!("../../../plugins/kit/reeve_knots.h");
 
 /// Probes a library and takes it into the shop, on the maker's word.
 pub(crate) fn admit(file: &Path, yes: bool, guards: Guards, whose: &WhichShop) -> Result<(), Failure> {
-    let shop = open(whose)?;
+    let shop = open(whose)?.value;
     let (candidate, probed) = probed(file, guards)?;
     let admission = shop.admission(&candidate, &probed).map_err(Failure::Input)?;
     let word = word_folder(shop.admissions())?;
@@ -46,7 +46,7 @@ pub(crate) fn admit(file: &Path, yes: bool, guards: Guards, whose: &WhichShop) -
     }
     // Meanwhile another library with a knot of the same name may have been admitted, here or into another shop.
     let _held = (hold(whose)?, hold_folder(word)?);
-    let now = open(whose)?;
+    let now = open(whose)?.value;
     let admission = now.admission(&candidate, &probed).map_err(Failure::Input)?;
     let words = now.admissions().with(&admission.name, &admission.digest, guards);
     write_files(word, &[(Admissions::FILE, words)])?;
@@ -116,9 +116,9 @@ fn shown(candidate: &Candidate, probed: &Probed) -> Result<String, Failure> {
 /// Takes a library out of the shop.
 pub(crate) fn dismiss(library: &str, shop: &WhichShop) -> Result<(), Failure> {
     let _held = hold(shop)?;
-    let word = open(shop)?.admissions().dir().map(Path::to_owned);
+    let word = open(shop)?.value.admissions().dir().map(Path::to_owned);
     let _word = word.as_deref().map(hold_folder).transpose()?;
-    let shop = open(shop)?;
+    let shop = open(shop)?.value;
     let known = shop.library_names().map_err(|fault| Failure::Input(vec![fault]))?;
     let dir = shop.library_folder().filter(|_| known.iter().any(|name| name == library));
     let dir = dir.ok_or_else(|| {

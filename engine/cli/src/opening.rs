@@ -5,15 +5,15 @@ use std::path::{Path, PathBuf};
 use chrono::{Local, NaiveDate, NaiveDateTime};
 use etcetera::BaseStrategy;
 use reeve_host::Program;
-use reeve_shop::{Admissions, Folder, FolderFault, Shop};
+use reeve_shop::{Admissions, Answer, Folder, FolderFault, Shop};
 use reeve_writing::Hold;
 
 use crate::failure::Failure;
 use crate::forms::{ShopArgs, WhichShop};
 use crate::output::hold_folder;
 
-/// Opens the shop named, or the one that the current folder belongs to.
-pub(crate) fn open(shop: &WhichShop) -> Result<Shop, Failure> {
+/// Opens the shop named, or the one that the current folder belongs to, with what is wrong with it.
+pub(crate) fn open(shop: &WhichShop) -> Result<Answer<Shop>, Failure> {
     let program = program()?;
     if shop.demo {
         return Ok(Shop::open(Folder::Starter, program, Admissions::default()));

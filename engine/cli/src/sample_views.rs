@@ -20,10 +20,10 @@ use crate::{book, compare, knots, mix, samples, weigh};
 
 /// Every view, with the template that lays it out.
 pub(crate) fn all() -> Result<Vec<Noted>, Failure> {
-    let mut shop = open(&WhichShop::starter())?;
+    let shop = open(&WhichShop::starter())?.value;
     let day = NaiveDate::from_ymd_opt(2027, 1, 15).unwrap_or_default();
     let orders: Vec<Order> =
-        shop.commissions().iter().filter_map(|stem| shop.order(stem, &Wish::default(), day)).collect();
+        shop.commissions().value.iter().filter_map(|stem| shop.order(stem, &Wish::default(), day).value).collect();
     let rates = shop.rates().cloned().ok_or_else(|| Failure::System("the starter shop has no rates".to_owned()))?;
     let mut noted = Vec::new();
     for (rates, bare) in [(full(&rates), false), (spare(&rates), true)] {
@@ -31,7 +31,7 @@ pub(crate) fn all() -> Result<Vec<Noted>, Failure> {
         for order in &orders {
             commission_pages(&desk, &order.commission, bare, day)?;
         }
-        design_pages(&desk, &mut shop)?;
+        design_pages(&desk, &shop)?;
         noted.extend(desk.into_layout().noted());
     }
     noted.extend(compare::sample(PageLayout::noting())?.noted());
@@ -91,9 +91,9 @@ fn commission_pages(desk: &PageMaker, commission: &Commission, bare: bool, day: 
     desk.papers(&Order { commission, priced }, (true, true)).map(|_| ())
 }
 
-fn design_pages(desk: &PageMaker, shop: &mut Shop) -> Result<(), Failure> {
-    for stem in shop.designs().iter() {
-        let Some(found) = shop.design(stem, &Choice::default()) else { continue };
+fn design_pages(desk: &PageMaker, shop: &Shop) -> Result<(), Failure> {
+    for stem in shop.designs().value.iter() {
+        let Some(found) = shop.design(stem, &Choice::default()).value else { continue };
         let Ok(cords) = buy_cords(&[(&found.take_off, 1)]) else { continue };
         desk.both_pages(&TakeOffResult { found: &found, cords: &cords, by: desk.wording() })?;
     }

@@ -5,7 +5,7 @@ use reeve_pages::Form;
 use reeve_pages::hand::{odd_words, sample_page};
 use reeve_pages::printed::{Format, LayOut, printed};
 use reeve_pages::results::HandResult;
-use reeve_shop::{Added, NewSample, Shop};
+use reeve_shop::{Added, Answer, NewSample, Shop};
 
 use crate::failure::{Failure, print_faults, say};
 use crate::forms::WhichShop;
@@ -21,8 +21,9 @@ pub(crate) fn add(sample: &SampleArgs) -> Result<(), Failure> {
     let new = new_sample(sample)?;
     // Of many at once, each adds to what those before it have written.
     let _held = if sample.only_show { None } else { hold(&sample.shop)? };
-    let mut shop = open(&sample.shop)?;
-    let (before, pace) = hand_of(&mut shop)?;
+    let opened = open(&sample.shop)?;
+    let (before, pace) = hand_of(&opened)?;
+    let shop = opened.value;
     let added = shop.with_sample(&new).map_err(Failure::Input)?;
     let file = match (&added.dir, sample.only_show) {
         (Some(dir), _) => dir.join(Added::FILE).display().to_string(),
@@ -38,7 +39,7 @@ pub(crate) fn add(sample: &SampleArgs) -> Result<(), Failure> {
     let heading = format!("{did} {file}:");
     let shown = sample_page(heading, added.lines.clone(), &added.sample, (&before, &added.hand), pace)
         .map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod, --working or --set"))?;
-    let shown = layout_of(&mut shop)?.page("sample", Form::Text, &shown)?;
+    let shown = layout_of(&shop)?.page("sample", Form::Text, &shown)?;
     let written = added.dir.as_ref().filter(|_| !sample.only_show);
     if let Some(dir) = written {
         rewrite(&[(dir.join(Added::FILE), added.text.clone())])?;
@@ -55,7 +56,7 @@ pub(crate) fn add(sample: &SampleArgs) -> Result<(), Failure> {
 
 /// What a sample of the starter shop changes, and hands that know nothing and something.
 pub(crate) fn sample(layout: PageLayout) -> Result<PageLayout, Failure> {
-    let shop = open(&WhichShop::starter())?;
+    let shop = open(&WhichShop::starter())?.value;
     let new = NewSample {
         cord: "cotton-4-ecru".to_owned(),
         knot: "square".to_owned(),
@@ -103,23 +104,23 @@ fn new_sample(sample: &SampleArgs) -> Result<NewSample, Failure> {
 }
 
 /// The hand and the pace of a shop without faults.
-fn hand_of(shop: &mut Shop) -> Result<(Hand, f64), Failure> {
-    let faults = shop.take_faults();
+fn hand_of(Answer { value: shop, faults }: &Answer<Shop>) -> Result<(Hand, f64), Failure> {
     let bench = shop.rates().map(|rates| (rates.bench.hand.clone(), rates.bench.pace));
     match bench {
         Some(bench) if !faults.iter().any(reeve_reading::Fault::is_error) => {
-            print_faults(&faults);
+            print_faults(faults);
             Ok(bench)
         }
-        _ => Err(Failure::Input(faults)),
+        _ => Err(Failure::Input(faults.clone())),
     }
 }
 
 /// Shows what the samples of a shop say.
 pub(crate) fn hand(shop: &WhichShop, format: Format) -> Result<(), Failure> {
-    let mut shop = open(shop)?;
-    let (hand, _) = hand_of(&mut shop)?;
-    let layout = layout_of(&mut shop)?;
+    let opened = open(shop)?;
+    let (hand, _) = hand_of(&opened)?;
+    let shop = opened.value;
+    let layout = layout_of(&shop)?;
     let odd: Vec<(&str, &OddSample)> = hand.odd.iter().map(|odd| (shop.place_of_sample(odd.at), odd)).collect();
     print(&printed(&HandResult { hand: &hand, odd: &odd }, format, &layout)?)
 }

@@ -4,10 +4,11 @@ use reeve_costing::rates::Rates;
 use reeve_pages::printed::{Format, LayOut, PrintError, Printed, printed};
 use reeve_pages::results::{BenchResult, CostingResult, QuoteResult, Wording};
 use reeve_pages::{Form, OwnTemplate, Words};
+use reeve_reading::Fault;
 use reeve_shop::{Order, Shop};
 use serde::Serialize;
 
-use crate::failure::Failure;
+use crate::failure::{Failure, print_faults};
 use crate::layout::PageLayout;
 use crate::output::print;
 use crate::papers::Paper;
@@ -20,11 +21,11 @@ pub(crate) struct PageMaker {
 }
 
 impl PageMaker {
-    /// Loads the shop's templates and wording. Faults of the shop so far stop it.
-    pub(crate) fn new(shop: &mut Shop) -> Result<Self, Failure> {
-        let own = own_templates(shop);
-        if shop.is_stopped() {
-            return Err(Failure::Input(shop.take_faults()));
+    /// Loads the shop's templates and wording. Faults found so far stop it.
+    pub(crate) fn new(shop: &Shop, faults: &mut Vec<Fault>) -> Result<Self, Failure> {
+        let own = own_templates(shop, faults);
+        if faults.iter().any(Fault::is_error) {
+            return Err(Failure::Input(std::mem::take(faults)));
         }
         Self::by(PageLayout::new(own)?, shop)
     }
@@ -117,11 +118,14 @@ impl From<PrintError> for Failure {
 }
 
 /// What pages of a shop that need no wording are laid out by: its own templates in place of some.
-pub(crate) fn layout_of(shop: &mut Shop) -> Result<PageLayout, Failure> {
-    PageLayout::new(own_templates(shop))
+pub(crate) fn layout_of(shop: &Shop) -> Result<PageLayout, Failure> {
+    let mut faults = Vec::new();
+    let own = own_templates(shop, &mut faults);
+    print_faults(&faults);
+    PageLayout::new(own)
 }
 
-/// A shop's own templates.
-pub(crate) fn own_templates(shop: &mut Shop) -> Vec<OwnTemplate> {
-    shop.templates().into_iter().map(OwnTemplate::from).collect()
+/// A shop's own templates; what is wrong with their folder is noted.
+pub(crate) fn own_templates(shop: &Shop, faults: &mut Vec<Fault>) -> Vec<OwnTemplate> {
+    shop.templates().noted(faults).into_iter().map(OwnTemplate::from).collect()
 }

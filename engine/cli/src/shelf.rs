@@ -12,7 +12,7 @@ use reeve_pages::chart::{ChartPage, Sheet};
 use reeve_pages::printed::{Format, LayOut, Printed, printed};
 use reeve_pages::{Form, OwnTemplate};
 use reeve_reading::{Fault, Figure, nearest};
-use reeve_shop::{Folder, read_knot};
+use reeve_shop::{Answer, Folder, read_knot};
 
 use crate::failure::Failure;
 use crate::forms::WhichShop;
@@ -34,10 +34,10 @@ impl Shelf {
         if nowhere {
             return Self::with(Catalogue::embedded().0, Vec::new(), None);
         }
-        let mut shop = open(shop)?;
-        let own = own_templates(&mut shop);
-        if shop.is_stopped() {
-            return Err(Failure::Input(shop.take_faults()));
+        let Answer { value: shop, mut faults } = open(shop)?;
+        let own = own_templates(&shop, &mut faults);
+        if faults.iter().any(Fault::is_error) {
+            return Err(Failure::Input(faults));
         }
         Self::with(shop.catalogue().clone(), own, shop.rates().cloned())
     }
@@ -48,7 +48,7 @@ impl Shelf {
 
     /// The knots of the starter shop, with pages laid out otherwise.
     pub(crate) fn sample(layout: PageLayout) -> Result<Self, Failure> {
-        let shop = open(&WhichShop::starter())?;
+        let shop = open(&WhichShop::starter())?.value;
         Ok(Self { catalogue: shop.catalogue().clone(), layout, rates: shop.rates().cloned() })
     }
 

@@ -3,8 +3,9 @@
 use reeve_office::Scales;
 use reeve_pages::printed::Format;
 use reeve_pages::results::WeighResult;
-use reeve_shop::Shop;
+use reeve_reading::Fault;
 use reeve_shop::arguments::{read_amount, read_changes, read_prices, worded};
+use reeve_shop::{Answer, Shop};
 
 use crate::design_args::WeighArgs;
 use crate::failure::{Failure, print_faults};
@@ -26,9 +27,9 @@ struct OnScales {
 }
 
 pub(crate) fn run(asked: &WeighArgs) -> Result<(), Failure> {
-    let mut shop = open(&asked.shop)?;
-    let desk = PageMaker::new(&mut shop)?;
-    let OnScales { desk, scales, what_if } = OnScales::with(&mut shop, desk, asked)?;
+    let Answer { value: shop, mut faults } = open(&asked.shop)?;
+    let desk = PageMaker::new(&shop, &mut faults)?;
+    let OnScales { desk, scales, what_if } = OnScales::with(&shop, faults, desk, asked)?;
     let weighed = scales.weigh(asked.price.as_deref().map(read_amount).transpose()?)?;
     let most = if asked.format == Format::Csv { MOST_PRICES } else { MOST_SHOWN };
     let prices = match &asked.prices {
@@ -51,9 +52,9 @@ pub(crate) fn sample(mut layout: PageLayout) -> Result<PageLayout, Failure> {
             shop: WhichShop::starter(),
             format: Format::Text,
         };
-        let mut shop = open(&asked.shop)?;
+        let shop = open(&asked.shop)?.value;
         let desk = PageMaker::by(layout, &shop)?;
-        let OnScales { desk, scales, what_if } = OnScales::with(&mut shop, desk, &asked)?;
+        let OnScales { desk, scales, what_if } = OnScales::with(&shop, Vec::new(), desk, &asked)?;
         let weighed = scales.weigh(None)?;
         let prices = weighed.prices_around();
         let result = WeighResult { weighed: &weighed, prices: &prices, changes: &what_if, words: desk.words() };
@@ -64,12 +65,11 @@ pub(crate) fn sample(mut layout: PageLayout) -> Result<PageLayout, Failure> {
 }
 
 impl OnScales {
-    fn with(shop: &mut Shop, desk: PageMaker, asked: &WeighArgs) -> Result<Self, Failure> {
-        let known = shop.designs();
+    fn with(shop: &Shop, mut faults: Vec<Fault>, desk: PageMaker, asked: &WeighArgs) -> Result<Self, Failure> {
+        let known = shop.designs().noted(&mut faults);
         let word = chosen(asked.design.as_deref(), asked.shop.demo, reeve_shop::DEMO_DESIGN, "design", &known)?;
         let changes = read_changes(&asked.changes, &shop.cord_names(), desk.rates())?;
-        let found = shop.design(word, &asked.chosen.choice()?);
-        let faults = shop.take_faults();
+        let found = shop.design(word, &asked.chosen.choice()?).noted(&mut faults);
         let Some(found) = found else { return Err(Failure::Input(faults)) };
         print_faults(&faults);
         let scales = Scales::of(found, desk.rates(), &changes)?;

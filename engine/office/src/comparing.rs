@@ -8,7 +8,7 @@ use reeve_costing::rates::Rates;
 use reeve_costing::whatif::{Change, Changed, Effect, effects, with_changes};
 use reeve_reading::{Fault, nearest};
 use reeve_shop::arguments::GivenPrice;
-use reeve_shop::{Choice, FoundDesign, Shop};
+use reeve_shop::{Answer, Choice, FoundDesign, Shop};
 use rust_decimal::Decimal;
 
 use crate::error::OfficeError;
@@ -20,8 +20,10 @@ pub const TENTH: Decimal = Decimal::TEN;
 /// Which designs are compared, and as what.
 #[derive(Debug, Clone, Default)]
 pub struct Question {
-    /// The designs, by their stems or as paths; all of the shop if none is named.
+    /// The designs, by their stems or as paths.
     pub designs: Vec<String>,
+    /// Whether they were named one by one: one that can't be had as chosen is then a fault, else it is not meant.
+    pub named: bool,
     /// In which size, or with which measures.
     pub choice: Choice,
     /// What buyers pay for some of them, in place of what their files say.
@@ -36,8 +38,6 @@ pub struct Comparing {
     shop: Shop,
     rates: Rates,
     question: Question,
-    /// Whether the designs were named one by one.
-    named: bool,
 }
 
 /// Rows, and what hinders others.
@@ -53,12 +53,8 @@ pub struct Rows {
 
 impl Comparing {
     /// Begins a comparison in a shop, at its rates.
-    pub fn new(mut shop: Shop, rates: Rates, mut question: Question) -> Self {
-        let named = !question.designs.is_empty();
-        if !named {
-            question.designs = shop.designs().to_vec();
-        }
-        Self { shop, rates, question, named }
+    pub fn new(shop: Shop, rates: Rates, question: Question) -> Self {
+        Self { shop, rates, question }
     }
 
     /// How many designs are asked for.
@@ -101,7 +97,7 @@ impl Comparing {
 
     /// The rows of a design: as it stands and in all its sizes, or as chosen.
     fn rows_of(&self, word: &str) -> (Vec<DesignRow>, Vec<Fault>) {
-        let (found, mut faults) = self.shop.sizes(word, &self.question.choice, self.named);
+        let Answer { value: found, mut faults } = self.shop.sizes(word, &self.question.choice, self.question.named);
         let mut rows = Vec::new();
         for found in &found {
             match self.row(found) {
@@ -129,7 +125,7 @@ impl Comparing {
     }
 
     fn effects_of(&self, row: &DesignRow) -> Result<Vec<Effect>, Fault> {
-        let (found, _) = self.shop.sizes(self.word_of(row), &self.question.choice, self.named);
+        let found = self.shop.sizes(self.word_of(row), &self.question.choice, self.question.named).value;
         let Some(found) = found.into_iter().find(|found| found.piece.title == row.title) else { return Ok(Vec::new()) };
         let no = |fault| unpriced(&row.title, &fault);
         let Changed { piece, made, rates } =

@@ -7,7 +7,7 @@ use reeve_costing::piece::{Part, Piece};
 use reeve_costing::single_piece::Effort;
 use reeve_costing::takeoff::{TakeOff, take_off};
 use reeve_measure::bound;
-use reeve_reading::{Diagnostics, Fault, Placed, SourceText, nearest, read};
+use reeve_reading::{Diagnostics, Fault, Figure, Placed, SourceText, nearest, read};
 
 use crate::choice::{Choice, Choices, Market};
 use crate::files::{Chosen, TypedDesign, TypedPart, design_file, fit};
@@ -60,8 +60,11 @@ pub(crate) struct KnownDesigns {
     told: BTreeSet<(String, usize, String)>,
 }
 
-/// What a design is known under.
-type DesignKey = (String, String);
+/// What a design is known under: its stem and its choice, figures by their bits, for every digit counts.
+type DesignKey = (String, Option<String>, Vec<(String, FigureBits)>);
+
+/// A figure that can be looked up: whether it is a length, and its bits.
+type FigureBits = (bool, u64);
 
 /// A design that was read, and waits for its parts.
 struct HalfRead {
@@ -437,8 +440,12 @@ fn is_among(stems: &[String], name: &str) -> bool {
 
 /// What a design is known under.
 fn key(stem: &str, choice: &Choice) -> DesignKey {
-    // Every digit counts here, and words round.
-    (stem.to_owned(), format!("{choice:?}"))
+    let bits = |figure: &Figure| match figure {
+        Figure::Number(number) => (false, number.to_bits()),
+        Figure::Length(length) => (true, length.as_mm().to_bits()),
+    };
+    let measures = choice.measures.iter().map(|(name, figure)| (name.clone(), bits(figure)));
+    (stem.to_owned(), choice.size.clone(), measures.collect())
 }
 
 fn refuse_ring(from: &[String], name: &Placed<String>, desk: &Diagnostics) {

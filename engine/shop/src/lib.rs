@@ -5,6 +5,7 @@
 
 mod adding;
 mod admissions;
+mod answer;
 pub mod arguments;
 mod choice;
 mod designs;
@@ -19,6 +20,7 @@ mod shop;
 
 pub use adding::{Learnt, NewSample};
 pub use admissions::Admissions;
+pub use answer::Answer;
 pub use choice::{Choice, Choices, Market, Wish};
 pub use designs::FoundDesign;
 pub use folder::{Folder, FolderFault, Listed};

@@ -19,6 +19,7 @@ use toml_edit::TomlError;
 
 use crate::adding::{Learnt, NewSample};
 use crate::admissions::Admissions;
+use crate::answer::Answer;
 use crate::choice::{Choice, Wish};
 use crate::designs::{ChosenAt, FoundDesign, KnownDesigns};
 use crate::files::{TypedCommission, commission_file, cords_file, fittings_file, shop_file};
@@ -47,14 +48,14 @@ pub struct Shop {
     rates: Option<Rates>,
     cords: Vec<Arc<Cord>>,
     fittings: Vec<Arc<Fitting>>,
-    known: KnownDesigns,
-    /// The stems of all designs, once they have been listed.
-    design_stems: OnceLock<Arc<[String]>>,
+    /// The stems of all designs, once they have been listed, and what is wrong with their folder.
+    listed_designs: OnceLock<(Arc<[String]>, Vec<Fault>)>,
     samples: Samples,
     program: Program,
     admissions: Admissions,
     libraries: Vec<Admitted>,
-    faults: Vec<Fault>,
+    /// Whether nothing that opening read stops the work.
+    sound: bool,
     /// Whether store and knots could all be read: else a name may be unknown without being misspelt.
     names_sound: bool,
 }
@@ -111,35 +112,27 @@ pub struct Relearnt {
 }
 
 impl Shop {
-    /// Opens a shop: reads its rates, store and knots. Faults are kept for [`Shop::take_faults`].
+    /// Opens a shop: reads its rates, store and knots, and says what is wrong with them. It is only read from then on.
     ///
     /// `program` is what is started when a knot must be worked out by one of the shop's libraries, and `admissions` says which
     /// of them may be.
-    pub fn open(folder: Folder, program: Program, admissions: Admissions) -> Self {
+    pub fn open(folder: Folder, program: Program, admissions: Admissions) -> Answer<Self> {
         let (catalogue, faults) = Catalogue::embedded();
-        let mut shop = Self {
+        let shop = Self {
             folder,
             catalogue,
             rates: None,
             cords: Vec::new(),
             fittings: Vec::new(),
-            known: KnownDesigns::default(),
-            design_stems: OnceLock::new(),
+            listed_designs: OnceLock::new(),
             samples: Samples::default(),
             program,
             admissions,
             libraries: Vec::new(),
-            faults,
+            sound: true,
             names_sound: true,
         };
-        shop.rates = shop.read_needed(SHOP_FILE, shop_file);
-        let before = shop.faults.len();
-        shop.cords = shop.read_needed(CORDS_FILE, cords_file).unwrap_or_default();
-        shop.fittings = shop.read_optional(FITTINGS_FILE, fittings_file).unwrap_or_default();
-        shop.read_knots();
-        shop.names_sound = shop.faults.len() == before;
-        shop.read_samples();
-        shop
+        Opening { shop, faults }.read()
     }
 
     pub(crate) fn folder(&self) -> &Folder {
@@ -280,115 +273,112 @@ impl Shop {
         Ok(candidate.admission(dir, probed, replaces))
     }
 
-    /// The faults gathered so far.
-    pub fn take_faults(&mut self) -> Vec<Fault> {
-        std::mem::take(&mut self.faults)
-    }
-
-    /// Whether a fault gathered so far stops the work.
-    pub fn is_stopped(&self) -> bool {
-        self.faults.iter().any(Fault::is_error)
-    }
-
     /// The stems of all designs.
-    pub fn designs(&mut self) -> Arc<[String]> {
-        let mut known = std::mem::take(&mut self.known);
-        let stems = self.design_stems(&mut known);
-        self.keep(known);
-        stems
+    pub fn designs(&self) -> Answer<Arc<[String]>> {
+        let (stems, faults) = self.listed_designs();
+        Answer { value: Arc::clone(stems), faults: faults.clone() }
     }
 
-    pub(crate) fn design_stems(&self, known: &mut KnownDesigns) -> Arc<[String]> {
-        let list = || {
+    fn listed_designs(&self) -> &(Arc<[String]>, Vec<Fault>) {
+        self.listed_designs.get_or_init(|| {
             let Listed { names, faults } = self.folder.stems(DESIGNS);
-            known.faults.extend(faults);
-            names.into()
-        };
-        Arc::clone(self.design_stems.get_or_init(list))
+            (names.into(), faults)
+        })
     }
 
-    /// Takes back what was known, and the faults of reading it.
-    fn keep(&mut self, mut known: KnownDesigns) {
-        self.faults.append(&mut known.faults);
-        self.known = known;
+    /// The same, with what is wrong told among what is known.
+    pub(crate) fn design_stems(&self, known: &mut KnownDesigns) -> Arc<[String]> {
+        self.designs().noted(&mut known.faults)
     }
 
     /// The stems of all commissions.
-    pub fn commissions(&mut self) -> Vec<String> {
-        self.stems(COMMISSIONS)
+    pub fn commissions(&self) -> Answer<Vec<String>> {
+        let Listed { names, faults } = self.folder.stems(COMMISSIONS);
+        Answer { value: names, faults }
     }
 
     /// The shop's own templates: name, path shown, text.
-    pub fn templates(&mut self) -> Vec<(String, String, String)> {
-        let names = self.listed(self.folder.names(TEMPLATES, ""));
-        let read = names.into_iter().filter_map(|name| {
-            let source = self.folder.read(&format!("{TEMPLATES}/{name}"));
-            let source = self.kept(source)??;
-            Some((name, source.path.clone(), source.text.clone()))
-        });
-        read.collect()
+    pub fn templates(&self) -> Answer<Vec<(String, String, String)>> {
+        let Listed { names, mut faults } = self.folder.names(TEMPLATES, "");
+        let mut templates = Vec::new();
+        for name in names {
+            match self.folder.read(&format!("{TEMPLATES}/{name}")) {
+                Ok(Some(source)) => templates.push((name, source.path.clone(), source.text.clone())),
+                Ok(None) => {}
+                Err(fault) => faults.push(fault),
+            }
+        }
+        Answer { value: templates, faults }
     }
 
-    /// Reads a design by its stem or its path, as chosen. Faults are kept; `None` when there is one.
-    pub fn design(&mut self, word: &str, choice: &Choice) -> Option<FoundDesign> {
-        let mut known = std::mem::take(&mut self.known);
-        let found = self.design_of(word, choice, true, &mut known);
-        self.keep(known);
-        found
+    /// Reads a design by its stem or its path, as chosen; `None` when it has faults.
+    pub fn design(&self, word: &str, choice: &Choice) -> Answer<Option<FoundDesign>> {
+        let mut known = KnownDesigns::default();
+        let value = self.design_of(word, choice, true, &mut known);
+        Answer { value, faults: known.faults }
     }
 
-    /// A design as chosen, or as it stands and in all its sizes, with the faults of reading it; nothing is kept.
+    /// A design as chosen, or as it stands and in all its sizes.
     ///
     /// What has faults is left out. A design that can't be had as chosen is a fault if it was `named`, else it is not meant.
-    pub fn sizes(&self, word: &str, choice: &Choice, named: bool) -> (Vec<FoundDesign>, Vec<Fault>) {
+    pub fn sizes(&self, word: &str, choice: &Choice, named: bool) -> Answer<Vec<FoundDesign>> {
         let mut known = KnownDesigns::default();
-        let found = if choice.is_usual() {
+        let value = if choice.is_usual() {
             self.all_sizes(word, &mut known)
         } else {
             self.design_of(word, choice, named, &mut known).into_iter().collect()
         };
-        (found, known.faults)
+        Answer { value, faults: known.faults }
     }
 
-    /// Reads a commission by its stem or its path, and prices it as of a day.
-    ///
-    /// Faults are kept; `None` when there is one.
-    pub fn order(&mut self, word: &str, wish: &Wish, today: NaiveDate) -> Option<Order> {
-        let mut faults = Vec::new();
-        let located = self.locate(COMMISSIONS, "commission", word, &mut faults);
-        self.faults.extend(faults);
-        let (stem, source) = located?;
-        let desk = Diagnostics::new(source);
-        let order = self.order_of(&stem, wish, &desk, today);
-        self.faults.extend(desk.into_faults());
-        order
+    /// Reads a commission by its stem or its path, and prices it as of a day; `None` when it, or anything that it rests on, has
+    /// faults.
+    pub fn order(&self, word: &str, wish: &Wish, today: NaiveDate) -> Answer<Option<Order>> {
+        let mut known = KnownDesigns::default();
+        let value = self.order_among(word, wish, today, &mut known);
+        Answer { value, faults: known.faults }
     }
 
-    /// Reads every file of the shop, loads every library, and gathers every fault.
-    pub fn check(&mut self, today: NaiveDate) {
-        self.faults.extend(self.libraries.iter().filter_map(Admitted::check));
-        let mut known = std::mem::take(&mut self.known);
+    /// Reads every file of the shop, loads every library, and tells every fault.
+    pub fn check(&self, today: NaiveDate) -> Vec<Fault> {
+        let mut known = KnownDesigns::default();
+        known.faults.extend(self.libraries.iter().filter_map(Admitted::check));
         for stem in self.design_stems(&mut known).iter() {
             self.all_sizes(stem, &mut known);
         }
-        self.keep(known);
-        for stem in self.commissions() {
-            self.order(&stem, &Wish::default(), today);
+        for stem in self.commissions().noted(&mut known.faults) {
+            self.order_among(&stem, &Wish::default(), today, &mut known);
         }
+        known.faults
     }
 
-    fn order_of(&mut self, stem: &str, wish: &Wish, desk: &Diagnostics, today: NaiveDate) -> Option<Order> {
+    /// A commission, priced, among what is known already: its faults are told there.
+    fn order_among(&self, word: &str, wish: &Wish, today: NaiveDate, known: &mut KnownDesigns) -> Option<Order> {
+        let (stem, source) = self.locate(COMMISSIONS, "commission", word, &mut known.faults)?;
+        let desk = Diagnostics::new(source);
+        let order = self.order_of(&stem, wish, (&desk, known), today);
+        known.faults.extend(desk.into_faults());
+        order
+    }
+
+    fn order_of(
+        &self,
+        stem: &str,
+        wish: &Wish,
+        (desk, known): (&Diagnostics, &mut KnownDesigns),
+        today: NaiveDate,
+    ) -> Option<Order> {
         let mut typed = read(desk, commission_file)?;
-        self.choose(&wish.choice, &mut typed);
+        self.choose(&wish.choice, &mut typed, known);
         typed.confidence = wish.confidence.or(typed.confidence);
-        let pieces = self.pieces_of(&typed, desk);
-        let rates = self.rates.clone()?;
-        let commission = resolve::commission(stem, &typed, pieces?, &rates, desk);
+        let pieces = self.pieces_of(&typed, desk, known);
+        let rates = self.rates.as_ref()?;
+        let commission = resolve::commission(stem, &typed, pieces?, rates, desk);
         // A price worked out from half a commission would be worse than none.
-        if !desk.is_sound() || self.is_stopped() {
+        if !desk.is_sound() || !self.sound || known.faults.iter().any(Fault::is_error) {
             return None;
         }
-        match price_commission(&commission, &rates, today) {
+        match price_commission(&commission, rates, today) {
             Ok(priced) => Some(Order { commission, priced }),
             Err(fault) => {
                 lay_price_fault(fault, &commission, &typed, desk);
@@ -398,14 +388,14 @@ impl Shop {
     }
 
     /// Puts what is chosen on the command line in place of what the items say.
-    fn choose(&mut self, choice: &Choice, typed: &mut TypedCommission) {
+    fn choose(&self, choice: &Choice, typed: &mut TypedCommission, known: &mut KnownDesigns) {
         if choice.is_usual() {
             return;
         }
         let mut left = choice.clone();
-        let stems = self.designs();
+        let stems = self.design_stems(known);
         for item in typed.items.iter_mut().filter(|item| stems.contains(&item.design.value)) {
-            let Some(usual) = self.design(&item.design.value, &Choice::default()) else { continue };
+            let Some(usual) = self.design_of(&item.design.value, &Choice::default(), true, known) else { continue };
             let span = item.design.span.clone();
             if let Some(size) = choice.size.as_ref().filter(|size| usual.choices.sizes.contains(size)) {
                 item.size = Some(Placed { value: size.clone(), span: span.clone() });
@@ -424,22 +414,25 @@ impl Shop {
         let measures =
             left.measures.iter().map(|(name, _)| format!("no design of this commission has a measure `{name}`"));
         let help = "`reeve takeoff DESIGN` says what can be chosen of it";
-        self.faults.extend(size.into_iter().chain(measures).map(|title| Fault::without_place(title, help)));
+        known.faults.extend(size.into_iter().chain(measures).map(|title| Fault::without_place(title, help)));
     }
 
     /// The pieces that a commission asks for, with the cords it puts in place of the designs' own.
-    fn pieces_of(&mut self, typed: &TypedCommission, desk: &Diagnostics) -> Option<Vec<Arc<Piece>>> {
-        let mut known = std::mem::take(&mut self.known);
+    fn pieces_of(
+        &self,
+        typed: &TypedCommission,
+        desk: &Diagnostics,
+        known: &mut KnownDesigns,
+    ) -> Option<Vec<Arc<Piece>>> {
         let mut pieces = Vec::new();
         for item in &typed.items {
             let asked = ChosenAt { size: item.size.as_ref(), measures: &item.measures };
-            let piece = self.design_asked(&item.design, &asked, desk, &mut known);
+            let piece = self.design_asked(&item.design, &asked, desk, known);
             let swaps: Vec<Option<(&Placed<String>, Arc<Cord>)>> =
                 item.cords.iter().map(|(from, to)| self.names().cord(to, desk).map(|cord| (from, cord))).collect();
             let swaps = swaps.into_iter().collect::<Option<Vec<_>>>();
             pieces.push(piece.zip(swaps).and_then(|(piece, swaps)| swap_cords(&piece, &swaps, desk)));
         }
-        self.keep(known);
         pieces.into_iter().collect()
     }
 
@@ -450,111 +443,6 @@ impl Shop {
 
     pub(crate) fn names(&self) -> Names<'_> {
         Names { cords: &self.cords, fittings: &self.fittings, catalogue: &self.catalogue, sound: self.names_sound }
-    }
-
-    fn read_knots(&mut self) {
-        let running = Runner { program: &self.program, admissions: &self.admissions };
-        let (libraries, faults) = read_libraries(&self.folder, &mut self.catalogue, &running);
-        self.libraries = libraries;
-        self.faults.extend(faults);
-        for stem in self.stems(KNOTS).into_iter().filter(|stem| stem != SAMPLES) {
-            let source = self.folder.read(&format!("{KNOTS}/{stem}.toml"));
-            if let Some(Some(source)) = self.kept(source) {
-                self.faults.extend(self.catalogue.add(&source));
-            }
-        }
-        self.read_tightened();
-        self.faults.extend(self.catalogue.join_parts());
-        // A knot of the shop's own may be worked out by a library as well.
-        for library in &self.libraries {
-            self.catalogue.join_library(&library.name, &library.by());
-        }
-    }
-
-    /// Reads what tightening left beside the shop's own knots: tables now, shapes when they are drawn.
-    fn read_tightened(&mut self) {
-        let folder = format!("{KNOTS}/{TIGHTENED}");
-        let own: Vec<String> = self
-            .catalogue
-            .iter()
-            .filter(|knot| knot.path.is_some() && knot.table.is_none())
-            .map(|k| k.name.clone())
-            .collect();
-        for name in own {
-            let table = self.folder.read(&format!("{folder}/{}", table_name(&name)));
-            if let Some(Some(table)) = self.kept(table) {
-                self.faults.extend(self.catalogue.add_table(&table));
-            }
-            let shape = self.folder.read(&format!("{folder}/{}", shape_name(&name)));
-            if let Some(Some(shape)) = self.kept(shape) {
-                self.catalogue.add_shape(&name, shape);
-            }
-        }
-    }
-
-    fn read_samples(&mut self) {
-        let Some(source) = self.read_if_there(SAMPLES_FILE) else { return };
-        let (samples, faults) = read_samples(&source, &self.names());
-        self.faults.extend(faults);
-        if let Some(rates) = &mut self.rates {
-            rates.bench.hand = Hand::with_works(&samples.all, &samples.works, rates.bench.pace);
-        }
-        self.samples = samples;
-    }
-
-    fn read_needed<T>(&mut self, path: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
-        let source = self.folder.read(path);
-        let source = self.kept(source)?;
-        if source.is_none() {
-            let missing = || {
-                let help = "`reeve begin` writes a starter shop to copy it from";
-                Fault::without_place(format!("{path} is missing"), help)
-            };
-            self.faults.push(self.folder.misnamed(path).unwrap_or_else(missing));
-        }
-        self.read_source(source?, reader)
-    }
-
-    fn read_optional<T>(&mut self, path: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
-        let source = self.read_if_there(path)?;
-        self.read_source(source, reader)
-    }
-
-    /// A file that need not be there.
-    fn read_if_there(&mut self, path: &str) -> Option<Arc<SourceText>> {
-        let source = self.folder.read(path);
-        let source = self.kept(source)?;
-        if source.is_none() {
-            self.faults.extend(self.folder.misnamed(path));
-        }
-        source
-    }
-
-    fn read_source<T>(
-        &mut self,
-        source: Arc<SourceText>,
-        reader: impl FnOnce(&mut Table<'_>) -> Option<T>,
-    ) -> Option<T> {
-        let desk = Diagnostics::new(source);
-        let value = read(&desk, reader);
-        self.faults.extend(desk.into_faults());
-        value
-    }
-
-    /// Keeps the fault, if it is one.
-    fn kept<T>(&mut self, result: Result<T, Fault>) -> Option<T> {
-        result.map_err(|fault| self.faults.push(fault)).ok()
-    }
-
-    /// The names of a folder; what can't be read there is told once.
-    fn listed(&mut self, Listed { names, mut faults }: Listed) -> Vec<String> {
-        faults.retain(|fault| !self.faults.contains(fault));
-        self.faults.extend(faults);
-        names
-    }
-
-    fn stems(&mut self, sub: &str) -> Vec<String> {
-        self.listed(self.folder.stems(sub))
     }
 
     /// The stem and text of a file named by its stem or its path.
@@ -586,6 +474,123 @@ impl Shop {
         let title =
             if is_path(word) { format!("there is no file {word}") } else { format!("no {what} is called `{word}`") };
         Fault::without_place(title, near.unwrap_or_default() + &help)
+    }
+}
+
+/// A shop that is being opened, and what is wrong with it so far.
+struct Opening {
+    shop: Shop,
+    faults: Vec<Fault>,
+}
+
+impl Opening {
+    fn read(mut self) -> Answer<Shop> {
+        self.shop.rates = self.read_needed(SHOP_FILE, shop_file);
+        let before = self.faults.len();
+        self.shop.cords = self.read_needed(CORDS_FILE, cords_file).unwrap_or_default();
+        self.shop.fittings = self.read_optional(FITTINGS_FILE, fittings_file).unwrap_or_default();
+        self.read_knots();
+        self.shop.names_sound = self.faults.len() == before;
+        self.read_samples();
+        self.shop.sound = !self.faults.iter().any(Fault::is_error);
+        Answer { value: self.shop, faults: self.faults }
+    }
+
+    fn read_knots(&mut self) {
+        let running = Runner { program: &self.shop.program, admissions: &self.shop.admissions };
+        let (libraries, faults) = read_libraries(&self.shop.folder, &mut self.shop.catalogue, &running);
+        self.shop.libraries = libraries;
+        self.faults.extend(faults);
+        let Listed { names, faults } = self.shop.folder.stems(KNOTS);
+        self.faults.extend(faults);
+        for stem in names.into_iter().filter(|stem| stem != SAMPLES) {
+            let source = self.shop.folder.read(&format!("{KNOTS}/{stem}.toml"));
+            if let Some(Some(source)) = self.kept(source) {
+                self.faults.extend(self.shop.catalogue.add(&source));
+            }
+        }
+        self.read_tightened();
+        self.faults.extend(self.shop.catalogue.join_parts());
+        // A knot of the shop's own may be worked out by a library as well.
+        for library in &self.shop.libraries {
+            self.shop.catalogue.join_library(&library.name, &library.by());
+        }
+    }
+
+    /// Reads what tightening left beside the shop's own knots: tables now, shapes when they are drawn.
+    fn read_tightened(&mut self) {
+        let folder = format!("{KNOTS}/{TIGHTENED}");
+        let own: Vec<String> = self
+            .shop
+            .catalogue
+            .iter()
+            .filter(|knot| knot.path.is_some() && knot.table.is_none())
+            .map(|k| k.name.clone())
+            .collect();
+        for name in own {
+            let table = self.shop.folder.read(&format!("{folder}/{}", table_name(&name)));
+            if let Some(Some(table)) = self.kept(table) {
+                self.faults.extend(self.shop.catalogue.add_table(&table));
+            }
+            let shape = self.shop.folder.read(&format!("{folder}/{}", shape_name(&name)));
+            if let Some(Some(shape)) = self.kept(shape) {
+                self.shop.catalogue.add_shape(&name, shape);
+            }
+        }
+    }
+
+    fn read_samples(&mut self) {
+        let Some(source) = self.read_if_there(SAMPLES_FILE) else { return };
+        let (samples, faults) = read_samples(&source, &self.shop.names());
+        self.faults.extend(faults);
+        if let Some(rates) = &mut self.shop.rates {
+            rates.bench.hand = Hand::with_works(&samples.all, &samples.works, rates.bench.pace);
+        }
+        self.shop.samples = samples;
+    }
+
+    fn read_needed<T>(&mut self, path: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
+        let source = self.shop.folder.read(path);
+        let source = self.kept(source)?;
+        if source.is_none() {
+            let missing = || {
+                let help = "`reeve begin` writes a starter shop to copy it from";
+                Fault::without_place(format!("{path} is missing"), help)
+            };
+            self.faults.push(self.shop.folder.misnamed(path).unwrap_or_else(missing));
+        }
+        self.read_source(source?, reader)
+    }
+
+    fn read_optional<T>(&mut self, path: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
+        let source = self.read_if_there(path)?;
+        self.read_source(source, reader)
+    }
+
+    /// A file that need not be there.
+    fn read_if_there(&mut self, path: &str) -> Option<Arc<SourceText>> {
+        let source = self.shop.folder.read(path);
+        let source = self.kept(source)?;
+        if source.is_none() {
+            self.faults.extend(self.shop.folder.misnamed(path));
+        }
+        source
+    }
+
+    fn read_source<T>(
+        &mut self,
+        source: Arc<SourceText>,
+        reader: impl FnOnce(&mut Table<'_>) -> Option<T>,
+    ) -> Option<T> {
+        let desk = Diagnostics::new(source);
+        let value = read(&desk, reader);
+        self.faults.extend(desk.into_faults());
+        value
+    }
+
+    /// Keeps the fault, if it is one.
+    fn kept<T>(&mut self, result: Result<T, Fault>) -> Option<T> {
+        result.map_err(|fault| self.faults.push(fault)).ok()
     }
 }
 

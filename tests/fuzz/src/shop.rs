@@ -10,7 +10,7 @@ use reeve_host::Program;
 use reeve_office::{DesignRow, Offered};
 use reeve_pages::{Form, Templates, Words, lay_out};
 use reeve_reading::{Diagnostics, Fault, SourceText, Table, read};
-use reeve_shop::{Admissions, Folder, FoundDesign, Order, Shop, Wish};
+use reeve_shop::{Admissions, Answer, Folder, FoundDesign, Order, Shop, Wish};
 use tempfile::TempDir;
 
 use crate::holds;
@@ -59,13 +59,13 @@ impl Place {
         // A shop lists its designs once: the one that is tried must be there by then.
         let tried = folder.path().join(format!("designs/{TRIED}.toml"));
         fs::copy(folder.path().join("designs/bay-leaf.toml"), tried).unwrap();
-        let mut opened = open(folder.path());
+        let opened = open(folder.path()).value;
         opened.designs();
         Self { folder, opened, templates: reeve_pages::load(&[]).unwrap() }
     }
 
     /// Opens the shop as it stands now.
-    pub(crate) fn open(&self) -> Shop {
+    pub(crate) fn open(&self) -> Answer<Shop> {
         open(self.folder.path())
     }
 
@@ -75,9 +75,9 @@ impl Place {
     }
 
     /// Prices a commission of the shop; whatever comes of it must hold.
-    pub(crate) fn order(&self, shop: &mut Shop, stem: &str, typed: &str) {
-        let order = shop.order(stem, &Wish::default(), day());
-        let faults = shop.take_faults();
+    pub(crate) fn order(&self, Answer { value: shop, faults }: &Answer<Shop>, stem: &str, typed: &str) {
+        let mut faults = faults.clone();
+        let order = shop.order(stem, &Wish::default(), day()).noted(&mut faults);
         holds::of_faults(&faults);
         match order {
             Some(order) => self.papers(shop, &order, typed),
@@ -138,7 +138,7 @@ impl Place {
     }
 }
 
-fn open(folder: &Path) -> Shop {
+fn open(folder: &Path) -> Answer<Shop> {
     Shop::open(Folder::Disk(folder.to_owned()), no_program(), Admissions::default())
 }
 

@@ -17,8 +17,8 @@ pub(super) const TARGET: Target = Target { name: "arguments", holds, seeds, long
 
 thread_local! {
     static SHOP: Arc<(Shop, FoundDesign)> = {
-        let shop = Shop::open(Folder::Starter, no_program(), Admissions::default());
-        let found = shop.sizes("curlew-hanger", &Choice::default(), true).0.remove(0);
+        let shop = Shop::open(Folder::Starter, no_program(), Admissions::default()).value;
+        let found = shop.sizes("curlew-hanger", &Choice::default(), true).value.remove(0);
         Arc::new((shop, found))
     };
 }
@@ -41,7 +41,7 @@ fn holds(bytes: &[u8]) {
 fn each(word: &str, shop: &Shop, found: &FoundDesign) {
     if let Some(measure) = told(read::read_measure(word)) {
         let choice = Choice { size: None, measures: vec![measure] };
-        must::of_faults(&shop.sizes(&found.name, &choice, true).1);
+        must::of_faults(&shop.sizes(&found.name, &choice, true).faults);
     }
     if let Some(percent) = told(read::read_confidence(word)) {
         assert!(percent >= Decimal::ZERO && percent < Decimal::ONE_HUNDRED);

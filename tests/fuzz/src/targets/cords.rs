@@ -25,9 +25,9 @@ fn holds<T>(path: &str, bytes: &[u8], reader: fn(&mut Table<'_>) -> Option<T>) {
         return;
     }
     with_file(path, text, |place| {
-        let mut shop = place.open();
-        for stem in shop.commissions() {
-            place.order(&mut shop, &stem, text);
+        let opened = place.open();
+        for stem in opened.value.commissions().value {
+            place.order(&opened, &stem, text);
         }
     });
 }

@@ -1,8 +1,8 @@
 //! A design with its sums, measures, sizes and parts: it is taken off in every size, alike each time, or says why not.
 
 use reeve_reading::Fault;
-use reeve_shop::Choice;
 use reeve_shop::files::design_file;
+use reeve_shop::{Answer, Choice};
 
 use super::{files, text};
 use crate::shop::{TRIED, is_sound, with_file};
@@ -18,10 +18,10 @@ fn holds(bytes: &[u8]) {
     }
     with_file(&path, text, |place| {
         let shop = place.opened();
-        let (found, faults) = shop.sizes(TRIED, &Choice::default(), true);
+        let Answer { value: found, faults } = shop.sizes(TRIED, &Choice::default(), true);
         must::of_faults(&faults);
         assert!(!found.is_empty() || faults.iter().any(Fault::is_error), "no size, and nothing says why");
-        let (again, _) = shop.sizes(TRIED, &Choice::default(), true);
+        let again = shop.sizes(TRIED, &Choice::default(), true).value;
         for (one, other) in found.iter().zip(&again) {
             assert_eq!(one.take_off, other.take_off, "one text is taken off in two ways");
             place.design(shop, one, text);

@@ -21,7 +21,7 @@ use crate::{Target, holds as must};
 pub(super) const TARGET: Target = Target { name: "import", holds, seeds, longest: 8_000, runs: 300 };
 
 thread_local! {
-    static RATES: Rates = Shop::open(Folder::Starter, no_program(), Admissions::default()).rates().unwrap().clone();
+    static RATES: Rates = Shop::open(Folder::Starter, no_program(), Admissions::default()).value.rates().unwrap().clone();
     /// An empty book takes longer to make than to copy.
     static EMPTY: Vec<u8> = empty();
 }

@@ -17,13 +17,13 @@ fn holds(bytes: &[u8]) {
         return;
     }
     with_file(path, text, |place| {
-        let mut shop = place.open();
-        let faults = shop.take_faults();
-        must::of_faults(&faults);
-        one_more(&shop, text, &faults);
+        let opened = place.open();
+        let (shop, faults) = (&opened.value, &opened.faults);
+        must::of_faults(faults);
+        one_more(shop, text, faults);
         if !faults.iter().any(Fault::is_error) {
-            for stem in shop.commissions() {
-                place.order(&mut shop, &stem, text);
+            for stem in shop.commissions().value {
+                place.order(&opened, &stem, text);
             }
         }
     });

@@ -14,9 +14,9 @@ fn holds(bytes: &[u8]) {
         return;
     }
     with_file("shop.toml", text, |place| {
-        let mut shop = place.open();
-        for stem in shop.commissions() {
-            place.order(&mut shop, &stem, text);
+        let opened = place.open();
+        for stem in opened.value.commissions().value {
+            place.order(&opened, &stem, text);
         }
     });
 }

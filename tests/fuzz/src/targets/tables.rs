@@ -16,8 +16,8 @@ thread_local! {
 }
 
 fn row() -> DesignRow {
-    let shop = Shop::open(Folder::Starter, no_program(), Admissions::default());
-    let (found, _) = shop.sizes("curlew-hanger", &Choice::default(), true);
+    let shop = Shop::open(Folder::Starter, no_program(), Admissions::default()).value;
+    let found = shop.sizes("curlew-hanger", &Choice::default(), true).value;
     let (found, rates) = (&found[0], shop.rates().unwrap());
     let (alone, rates) = reeve_costing::whatif::with_changes(&found.piece, &found.take_off, rates, &[]).unwrap();
     let (design, title) = (found.name.as_str(), found.piece.title.as_str());
