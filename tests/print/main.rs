@@ -150,7 +150,7 @@ fn a_line_is_printed_beside_its_amount_and_the_totals_together() {
         for line in quote["lines"].as_array().unwrap() {
             // The start of the text, since a long one is broken over lines of print.
             let text: String = line["text"].as_str().unwrap().chars().take(24).collect();
-            let amount = line["net"].as_str().unwrap();
+            let amount = line["amount"].as_str().unwrap();
             let sheet = sheet_of(&text).unwrap_or_else(|| panic!("{text} is not printed"));
             assert!(sheets[sheet].contains(amount), "{text} and {amount} are on different sheets of {paper}");
         }

@@ -23,8 +23,7 @@ pub(crate) fn makers_pages(shop: &Shop, order: &Order) -> Vec<String> {
     let words = Words::new(rates).unwrap();
     let templates = reeve_pages::load(&[]).unwrap();
     let costing = reeve_pages::costing::costing_page(&order.priced, rates, &words);
-    let pieces: Vec<_> = order.commission.items.iter().map(|item| (&*item.piece, item.quantity)).collect();
-    let bench = reeve_pages::bench::bench_page(&order.priced, &pieces, rates, &words);
+    let bench = reeve_pages::bench::bench_page(&order.priced, rates, &words);
     let mut pages = vec![serde_json::to_string_pretty(&reeve_pages::json::costing_json(&order.priced)).unwrap()];
     for form in [Form::Text, Form::Html] {
         pages.push(lay_out(&templates, "costing", form, &costing).unwrap());

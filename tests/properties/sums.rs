@@ -15,7 +15,7 @@ fn sum(amounts: impl Iterator<Item = Decimal>) -> Decimal {
 }
 
 fn lines_of(quote: &Quote) -> Decimal {
-    sum(quote.lines.iter().map(|line| line.net))
+    sum(quote.lines.iter().map(|line| line.amount))
 }
 
 /// Per cent of a tax rate as the quote writes it.
@@ -73,7 +73,7 @@ proptest! {
         let quote = order(&plan.shop()).priced.quote;
         let totals = quote.totals;
         let mut amounts = vec![totals.lines, totals.net, totals.tax, totals.gross, totals.paid, totals.due];
-        amounts.extend(quote.lines.iter().flat_map(|line| line.parts.iter().map(|part| part.amount).chain([line.net])));
+        amounts.extend(quote.lines.iter().flat_map(|line| line.parts.iter().map(|part| part.amount).chain([line.amount])));
         amounts.extend(quote.allowances.iter().chain(&quote.charges).map(|amount| amount.amount));
         amounts.extend(quote.taxes.iter().flat_map(|tax| [tax.base, tax.tax]));
         amounts.extend(quote.schedule.iter().map(|part| part.amount));
@@ -88,8 +88,8 @@ proptest! {
         let made = plan.designs.len();
         for (at, line) in quote.lines.iter().enumerate() {
             let parts = sum(line.parts.iter().map(|part| part.amount));
-            if at < made && plan.rates.itemised && !line.net.is_zero() {
-                prop_assert_eq!(parts, line.net, "{}", line.text);
+            if at < made && plan.rates.itemised && !line.amount.is_zero() {
+                prop_assert_eq!(parts, line.amount, "{}", line.text);
             } else {
                 prop_assert!(parts.is_zero(), "{}", line.text);
             }
@@ -101,7 +101,7 @@ proptest! {
     fn a_line_is_its_quantity_times_its_price(plan in plans()) {
         let quote = order(&plan.shop()).priced.quote;
         for line in &quote.lines {
-            let off = (line.quantity * line.unit_price - line.net).abs();
+            let off = (line.quantity * line.unit_price - line.amount).abs();
             prop_assert!(off * Decimal::TWO <= Decimal::new(1, quote.minor_units), "{:?}", line);
         }
     }
@@ -171,12 +171,12 @@ proptest! {
     #[test]
     fn the_costing_is_what_it_says(plan in plans()) {
         let order = order(&plan.shop());
-        let (job, outcome) = (&order.priced.job, &order.priced.outcome);
+        let (priced, outcome) = (&order.priced, &order.priced.outcome);
         prop_assert_eq!(outcome.income - outcome.fees - outcome.cost.total(), outcome.margin);
-        let cord: Decimal = job.cords.iter().map(|bought| bought.charged).sum();
-        let carried: Decimal = job.items.iter().map(|item| item.cost.cord).sum();
+        let cord: Decimal = priced.needs.cords.iter().map(|bought| bought.charged).sum();
+        let carried: Decimal = priced.items.iter().map(|item| item.cost.cost.cord).sum();
         prop_assert!((cord - carried).abs() < Decimal::new(1, 9), "cord charged {cord}, carried by the items {carried}");
-        for bought in &job.cords {
+        for bought in &priced.needs.cords {
             prop_assert!(bought.bought >= bought.cut && bought.charged <= bought.price);
         }
         prop_assert!(outcome.cost.total() >= Decimal::ZERO);

@@ -135,7 +135,7 @@ fn examples_entered_as_commissions_keep_every_line() {
         let example = example(number);
         let published: Vec<Value> = example.lines().into_iter().map(|(net, _)| written(net)).collect();
         let quote = quoted(&example);
-        let ours: Vec<Value> = quote["lines"].as_array().unwrap().iter().map(|line| line["net"].clone()).collect();
+        let ours: Vec<Value> = quote["lines"].as_array().unwrap().iter().map(|line| line["amount"].clone()).collect();
         assert_eq!(ours, published, "example {number}, {}", example.source());
     }
 }

@@ -91,7 +91,7 @@ fn documents_have_the_fields_that_are_promised() {
                 "/lines/0/text",
                 "/lines/0/quantity",
                 "/lines/0/unit_price",
-                "/lines/0/net",
+                "/lines/0/amount",
                 "/lines/0/tax_rate",
                 "/allowances",
                 "/charges",

@@ -120,6 +120,32 @@ mod tests {
     }
 
     #[test]
+    fn what_can_be_done_where_it_stands() {
+        // Quoted anew, to be made, made, won.
+        let table = [
+            (State::Enquiry, [true, false, false, false]),
+            (State::Quoted, [true, false, false, false]),
+            (State::Lapsed, [true, false, false, false]),
+            (State::Accepted, [true, true, false, true]),
+            (State::Declined, [true, false, false, false]),
+            (State::OnBench, [false, true, false, true]),
+            (State::Finished, [false, false, true, true]),
+            (State::Delivered, [false, false, true, true]),
+            (State::Paid, [false, false, true, true]),
+            (State::Cancelled, [false, false, false, false]),
+        ];
+        assert_eq!(table.len(), State::WORDS.len());
+        for (state, expected) in table {
+            let found = [state.can_be_quoted(), state.is_to_be_made(), state.is_made(), state.is_won()];
+            assert_eq!(found, expected, "{state}");
+        }
+        assert_eq!(
+            (State::OnBench.to_string(), State::Paid.to_string()),
+            ("on the bench".to_owned(), "paid".to_owned())
+        );
+    }
+
+    #[test]
     fn lapsed_follows_from_the_date_and_is_never_moved_to() {
         for (_, state) in State::WORDS {
             assert!(!state.moves().contains(&State::Lapsed) && !state.moves().contains(&State::Quoted));

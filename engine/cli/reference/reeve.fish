@@ -334,7 +334,7 @@ complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subco
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l set -d 'A parameter of the knot: a number, or a length such as 8cm' -r
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l shop -d 'The shop\'s folder, or one inside it; the current folder if not given' -r -F
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l as -d 'What it is written as' -r -f -a "text\t'Plain text, 80 columns'
-html\t'One self-contained page, with the drawing'
+html\t'One self-contained page'
 svg\t'The drawing alone'
 json\t'For other programs'"
 complete -c reeve -n "__fish_reeve_using_subcommand knots; and __fish_seen_subcommand_from show" -l out -d 'Write it into this file, not to standard output' -r -F

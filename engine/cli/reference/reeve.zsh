@@ -532,7 +532,7 @@ _arguments "${_arguments_options[@]}" : \
 '*--set=[A parameter of the knot\: a number, or a length such as 8cm]:NAME=VALUE:_default' \
 '(--demo)--shop=[The shop'\''s folder, or one inside it; the current folder if not given]:DIR:_files' \
 '--as=[What it is written as]:FORM:((text\:"Plain text, 80 columns"
-html\:"One self-contained page, with the drawing"
+html\:"One self-contained page"
 svg\:"The drawing alone"
 json\:"For other programs"))' \
 '--out=[Write it into this file, not to standard output]:FILE:_files' \

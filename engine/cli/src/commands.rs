@@ -103,8 +103,7 @@ fn costing(Ordered { order, desk, .. }: &Ordered, format: Format) -> Result<(), 
 }
 
 fn bench(Ordered { order, desk, .. }: &Ordered, format: Format) -> Result<(), Failure> {
-    let (commission, priced) = (&order.commission, &order.priced);
-    desk.emit(&BenchResult { commission, priced, by: desk.wording() }, format)
+    desk.emit(&BenchResult { priced: &order.priced, by: desk.wording() }, format)
 }
 
 fn quote(Ordered { order, desk, day, book }: &Ordered, format: Format, papers: &Papers) -> Result<(), Failure> {

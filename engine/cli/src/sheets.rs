@@ -69,7 +69,7 @@ impl PageMaker {
         }
         if own {
             self.add(&mut papers, &CostingResult { priced, by }, &documents)?;
-            self.add(&mut papers, &BenchResult { commission: &order.commission, priced, by }, &pages)?;
+            self.add(&mut papers, &BenchResult { priced, by }, &pages)?;
         }
         Ok(papers)
     }

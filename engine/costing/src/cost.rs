@@ -115,6 +115,13 @@ pub struct JobCost {
     pub items: Vec<ItemCost>,
     /// Each line with a given price, in order.
     pub lines: Vec<Cost>,
+    /// What all of them need together.
+    pub needs: JobNeeds,
+}
+
+/// What a whole commission needs, whatever it is of.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JobNeeds {
     /// Cord to buy.
     pub cords: Vec<CordBought>,
     /// Fittings to buy, each with how many.
@@ -152,8 +159,10 @@ impl JobCost {
         let items = self.items.iter().map(|item| &item.cost);
         items.chain(&self.lines).fold(Cost::default(), |sum, cost| sum.plus(cost))
     }
+}
 
-    /// How many times the hours expected suffice with a confidence given in per cent; at least once.
+impl JobNeeds {
+    /// The factor on the expected hours that covers the job at a confidence given in per cent; 1 or more.
     pub fn times_at(&self, confidence: Decimal) -> Decimal {
         if self.time.mean <= Time::ZERO {
             return Decimal::ONE;
@@ -192,7 +201,7 @@ pub fn cost_made(made: &[(Arc<TakeOff>, u32)], lines: &[FixedLine], rates: &Rate
     let time = spread(&needs, lines).with_pace(rates.bench.pace_strays());
     let items = made.iter().map(item).collect();
     let lines = lines.iter().map(|line| line_cost(line.cost, line.time, rates)).collect();
-    let job = JobCost { items, lines, cords, fittings, time };
+    let job = JobCost { items, lines, needs: JobNeeds { cords, fittings, time } };
     let total = job.total().total();
     if total.to_f64().is_some_and(|total| bound::JOB_COST.holds(total)) {
         Ok(job)

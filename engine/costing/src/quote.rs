@@ -13,7 +13,7 @@ use crate::schedule::{Deposit, Instalment, schedule};
 use crate::totals::{Amount, Sums, TaxClass, Totals, add_up};
 
 /// The form of `quote.json`; raised when a field changes its meaning or goes.
-pub const QUOTE_FORM: u32 = 1;
+pub const QUOTE_FORM: u32 = 2;
 
 /// A quote as the client reads it. Amounts are decimal strings in `currency`.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -118,10 +118,12 @@ pub struct QuoteLine {
     /// Price of one.
     pub unit_price: Decimal,
     /// Amount of the line: without tax, or with it when `prices` is `inclusive`.
-    pub net: Decimal,
+    // Books hold quotes of form 1, which called it so.
+    #[serde(alias = "net")]
+    pub amount: Decimal,
     /// Tax rate in per cent, `exempt`, or null when the seller charges no tax.
     pub tax_rate: Option<String>,
-    /// What the amount is made up of; adds up to `net`; may be empty.
+    /// What the amount is made up of; adds up to `amount`; may be empty.
     pub parts: Vec<QuotePart>,
 }
 
@@ -140,6 +142,8 @@ pub struct QuoteAmount {
     /// Why.
     pub text: String,
     /// How much, positive.
+    // Books hold quotes of form 1, which called it so.
+    #[serde(alias = "net")]
     pub amount: Decimal,
     /// Tax rate in per cent, `exempt`, or null.
     pub tax_rate: Option<String>,
@@ -178,7 +182,7 @@ impl Quote {
         };
         let amount = |named: &QuoteAmount| Amount { amount: named.amount, tax: tax(&named.tax_rate) };
         let sums = Sums {
-            lines: self.lines.iter().map(|line| Amount { amount: line.net, tax: tax(&line.tax_rate) }).collect(),
+            lines: self.lines.iter().map(|line| Amount { amount: line.amount, tax: tax(&line.tax_rate) }).collect(),
             allowances: self.allowances.iter().map(amount).collect(),
             charges: self.charges.iter().map(amount).collect(),
             paid: self.totals.paid,
@@ -194,11 +198,11 @@ impl Quote {
         }
         let odd = self.lines.iter().find(|line| {
             let parts: Decimal = line.parts.iter().map(|part| part.amount).sum();
-            !line.parts.is_empty() && parts != line.net
+            !line.parts.is_empty() && parts != line.amount
         });
         let instalments: Decimal = self.schedule.iter().map(|part| part.amount).sum();
         match odd {
-            Some(line) => Some(format!("the parts of a line do not come to its {}", line.net)),
+            Some(line) => Some(format!("the parts of a line do not come to its {}", line.amount)),
             None if instalments != self.totals.due => {
                 Some(format!("what is to be paid comes to {instalments} and not to {}", self.totals.due))
             }

@@ -226,7 +226,7 @@ proptest! {
         let cut = taken.cords[0].cut_mm.to_f64().unwrap();
         held(&plan, &job.items[0].cost, cut, 1.0)?;
         let (making, finishing) = seconds(&plan);
-        near(job.time.mean.as_s(), making + finishing)?;
+        near(job.needs.time.mean.as_s(), making + finishing)?;
         near(job.items[0].time.as_s(), making + finishing)?;
         near(taken.time_of(plan.pieces).as_s(), making + finishing)?;
     }
@@ -354,7 +354,7 @@ proptest! {
     fn the_parts_of_a_line_are_as_what_they_pay_for(plan in plans()) {
         let shop = shop(&plan);
         let priced = price_commission(&ordered(&plan), &shop, day()).unwrap();
-        let cost = priced.job.items[0].cost;
+        let cost = priced.items[0].cost.cost;
         let line = &priced.quote.lines[0];
         let amount = priced.quote.totals.lines;
         let (making, finishing) = (cost.making / cost.labour(), cost.finishing / cost.labour());
@@ -384,8 +384,8 @@ proptest! {
         let mut asked = ordered(&plan);
         asked.confidence = Some(Decimal::from(percent));
         let priced = price_commission(&asked, &shop, day()).unwrap();
-        let (sure, cost) = (priced.sure.outcome, priced.job.total());
-        let times = priced.job.times_at(Decimal::from(percent));
+        let (sure, cost) = (priced.sure.outcome, priced.outcome.cost);
+        let times = priced.needs.times_at(Decimal::from(percent));
         prop_assert!(times > Decimal::ONE && priced.sure.is_priced);
         let expected = overhead(
             &plan,

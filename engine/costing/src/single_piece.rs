@@ -35,7 +35,7 @@ impl SinglePiece {
     pub fn of(take_off: &Arc<TakeOff>, rates: &Rates) -> Result<Self, PriceFault> {
         let job = cost_made(&[(Arc::clone(take_off), 1)], &[], rates).map_err(PriceFault::Cost)?;
         let cost = job.total();
-        let sure = rates.price.confidence.map_or(cost, |confidence| cost.taking(job.times_at(confidence), rates));
+        let sure = rates.price.confidence.map_or(cost, |confidence| cost.taking(job.needs.times_at(confidence), rates));
         let price = bounded(&rates.price, rates.currency, price_at(rates.price.aim, &sure, rates)?, 1);
         let bare = price_at(Aim::Margin(Decimal::ZERO), &cost, rates)?;
         Ok(Self { job, cost, price, lowest: rates.currency.round_up_to(bare, Decimal::ZERO) })

@@ -90,7 +90,7 @@ fn lines(old: &[QuoteLine], new: &[QuoteLine]) -> Vec<QuoteChange> {
     for line in new {
         let text = || line.text.clone();
         let Some(other) = old.iter().find(|other| other.text == line.text) else {
-            told.push(QuoteChange::New(text(), line.net));
+            told.push(QuoteChange::New(text(), line.amount));
             continue;
         };
         let quantity = replaced(other.quantity, line.quantity).map(|both| QuoteChange::Quantity(text(), both));

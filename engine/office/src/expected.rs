@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use reeve_book::{PacedFigures, StepFigures};
 use reeve_costing::money::decimal;
-use reeve_costing::pricing::Priced;
+use reeve_costing::pricing::{Priced, PricedItem};
 use reeve_costing::rates::Rates;
 use reeve_costing::takeoff::{ChoreSort, Doing, Paced, StepLine};
 use reeve_measure::Time;
@@ -72,9 +72,9 @@ pub(crate) fn figures(priced: &Priced, rates: &Rates) -> (Vec<StepFigures>, Pace
     let mut steps: Vec<(String, Expected)> = Vec::new();
     let mut whole = Expected::default();
     let mut minutes_paced = 0.0;
-    for (item, line) in priced.job.items.iter().zip(&priced.quote.lines) {
-        let pieces = line.quantity.to_u32().unwrap_or(1);
-        for step in item.take_off.steps.iter().filter(|step| step.time.first > Time::ZERO) {
+    for PricedItem { item, cost, .. } in &priced.items {
+        let pieces = item.quantity;
+        for step in cost.take_off.steps.iter().filter(|step| step.time.first > Time::ZERO) {
             let Some(paced) = &step.paced else { continue };
             let time = step.time.of(u64::from(pieces));
             minutes_paced += time.as_s() / 60.0;
@@ -86,7 +86,7 @@ pub(crate) fn figures(priced: &Priced, rates: &Rates) -> (Vec<StepFigures>, Pace
             steps[at].1.add(step, paced, times);
             whole.add(step, paced, times);
         }
-        let handling = item.take_off.chores.iter().filter(|chore| chore.sort != ChoreSort::Task);
+        let handling = cost.take_off.chores.iter().filter(|chore| chore.sort != ChoreSort::Task);
         let handling = handling.map(|chore| chore.time_of(pieces)).sum::<Time>().as_s() / 60.0;
         minutes_paced += handling;
         whole.handling += handling / rates.bench.pace_and_pull().0;

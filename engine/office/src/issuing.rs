@@ -225,7 +225,7 @@ fn figures(priced: &Priced, needed_by: Option<NaiveDate>, rates: &Rates) -> Quot
         cost: to_millionths(cost.total()),
         fees: to_millionths(priced.outcome.fees),
         margin: to_millionths(priced.outcome.margin),
-        cord: priced.job.cords.iter().map(|cord| (cord.cord.name.clone(), metres(cord.cut.as_mm()))).collect(),
+        cord: priced.needs.cords.iter().map(|cord| (cord.cord.name.clone(), metres(cord.cut.as_mm()))).collect(),
         steps,
         paced: Some(paced),
         valid_until: quote.valid_until,

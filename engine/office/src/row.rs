@@ -120,7 +120,8 @@ impl DesignRow {
         let items = || alone.job.items.iter().map(|item| &item.take_off);
         let cord_mm: u64 = items().flat_map(|taken| &taken.cords).map(|line| line.cut_mm * line.count).sum();
         let grams: f64 = items().map(|taken| taken.weight.as_g()).sum();
-        let put_ups: u64 = alone.job.cords.iter().flat_map(|bought| &bought.put_ups).map(|(_, count)| *count).sum();
+        let put_ups: u64 =
+            alone.job.needs.cords.iter().flat_map(|bought| &bought.put_ups).map(|(_, count)| *count).sum();
         let once = alone.once();
         Self {
             design: offered.design.to_owned(),

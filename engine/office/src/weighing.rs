@@ -85,7 +85,7 @@ impl Scales {
 
     fn sure_price(&self, confidence: Decimal, weighed: Decimal) -> Result<SurePrice, PriceFault> {
         let Changed { made, rates, .. } = &self.changed;
-        let times = self.alone.job.times_at(confidence);
+        let times = self.alone.job.needs.times_at(confidence);
         let longer = self.alone.cost.taking(times, rates);
         Ok(SurePrice {
             confidence,

@@ -4,7 +4,7 @@ use reeve_catalogue::{ParameterUnit, Settled};
 use reeve_costing::cost::CordBought;
 use reeve_costing::hand::{YOUR_HAND, YOUR_SAMPLE};
 use reeve_costing::piece::Piece;
-use reeve_costing::pricing::Priced;
+use reeve_costing::pricing::{Priced, PricedItem};
 use reeve_costing::rates::Rates;
 use reeve_costing::store::{Fitting, Many};
 use reeve_costing::takeoff::{CutLine, Doing, KnotLine, StepLine, TakeOff, plural};
@@ -91,24 +91,21 @@ struct Buy {
 }
 
 /// Words the bench sheet of a commission.
-pub fn bench_page(priced: &Priced, pieces: &[(&Piece, u32)], rates: &Rates, words: &Words) -> BenchPage {
+pub fn bench_page(priced: &Priced, rates: &Rates, words: &Words) -> BenchPage {
     let quote = &priced.quote;
-    let works = priced
-        .job
-        .items
-        .iter()
-        .zip(pieces)
-        .map(|(item, (piece, quantity))| work(piece, &item.take_off, *quantity, words));
-    let fixed = quote.lines.iter().skip(priced.job.items.len());
+    let work = |one: &PricedItem| work(&one.item.piece, &one.cost.take_off, one.item.quantity, words);
     BenchPage {
         head: Letterhead::new(rates, &quote.title),
         reference: quote.reference.clone(),
         client: quote.client.name.clone(),
         date: words.date(quote.date),
         promised: quote.promised.map(|day| words.date(day)),
-        works: works.collect(),
-        shopping: shopping(&priced.job.cords, &priced.job.fittings, words),
-        articles: fixed.map(|line| Row::new(line.text.clone(), words.number(line.quantity))).collect(),
+        works: priced.items.iter().map(work).collect(),
+        shopping: shopping(&priced.needs.cords, &priced.needs.fittings, words),
+        articles: priced
+            .given_lines()
+            .map(|(line, _)| Row::new(line.text.clone(), words.number(line.quantity)))
+            .collect(),
         hours: words.hours(priced.outcome.cost.hours),
     }
 }

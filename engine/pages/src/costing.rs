@@ -4,7 +4,8 @@ use reeve_costing::cost::{Cost, ItemCost};
 use reeve_costing::hand::{PaceHand, YOUR_HAND, YOUR_SAMPLE};
 use reeve_costing::learning_curve::{LearningCurve, Model};
 use reeve_costing::price::fees_on;
-use reeve_costing::pricing::{ItemPrice, Priced, Sure};
+use reeve_costing::pricing::{ItemPrice, Priced, PricedItem, Sure};
+use reeve_costing::quote::QuoteLine;
 use reeve_costing::rates::{Aim, Overhead, Rates};
 use reeve_costing::takeoff::Doing;
 use rust_decimal::Decimal;
@@ -68,9 +69,6 @@ struct LineRow {
 /// Words a costing.
 pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPage {
     let quote = &priced.quote;
-    let made = priced.job.items.len();
-    let items = priced.job.items.iter().zip(&priced.items).zip(&quote.lines);
-    let fixed = priced.job.lines.iter().zip(quote.lines.iter().skip(made));
     CostingPage {
         head: Letterhead::new(rates, &quote.title),
         reference: quote.reference.clone(),
@@ -79,12 +77,13 @@ pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPag
         remarks: priced.remarks.clone(),
         outcome: outcome(priced, rates, words),
         sure: sure(&priced.sure, words),
-        items: items.map(|((item, price), line)| item_sheet(item, price, line, rates, words)).collect(),
-        lines: fixed
-            .map(|(cost, line)| LineRow {
+        items: priced.items_and_lines().map(|(item, line)| item_sheet(item, line, rates, words)).collect(),
+        lines: priced
+            .given_lines()
+            .map(|(line, cost)| LineRow {
                 text: line.text.clone(),
                 cost: words.rounded(cost.total()),
-                amount: words.money(line.net),
+                amount: words.money(line.amount),
             })
             .collect(),
         whole: whole(&priced.outcome.cost, words),
@@ -155,9 +154,8 @@ fn whole(cost: &Cost, words: &Words) -> Vec<Sum> {
 }
 
 fn item_sheet(
-    item: &ItemCost,
-    price: &ItemPrice,
-    line: &reeve_costing::quote::QuoteLine,
+    PricedItem { cost: item, price, .. }: &PricedItem,
+    line: &QuoteLine,
     rates: &Rates,
     words: &Words,
 ) -> ItemSheet {
@@ -180,7 +178,7 @@ fn item_sheet(
         hours: words.hours(item.cost.hours),
         practised: practised(item, pieces, words),
         cost,
-        price: price_rows(price, line.net, rates, words),
+        price: price_rows(price, line.amount, rates, words),
     }
 }
 
@@ -266,7 +264,7 @@ fn hand_words(priced: &Priced, rates: &Rates, words: &Words) -> Vec<String> {
         let timed = timed_words(samples, works);
         all.push(format!("Pace {pace}, and {pull} for pulling what hangs: from {timed}."));
     }
-    let steps = || priced.job.items.iter().flat_map(|item| &item.take_off.steps);
+    let steps = || priced.items.iter().flat_map(|item| &item.cost.take_off.steps);
     let is_tied = |name: &str| steps().any(|step| matches!(&step.doing, Doing::Knots(line) if line.name == name));
     for known in rates.bench.hand.times.iter().filter(|known| is_tied(&known.knot.name)) {
         let times = words.decimal(known.time.mean.exp(), 2);

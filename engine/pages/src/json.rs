@@ -3,9 +3,8 @@
 
 use chrono::NaiveDate;
 use reeve_catalogue::Settled;
-use reeve_costing::commission::Commission;
 use reeve_costing::cost::{CordBought, Cost};
-use reeve_costing::pricing::Priced;
+use reeve_costing::pricing::{Priced, PricedItem};
 use reeve_costing::takeoff::{CutLine, Doing, TakeOff};
 use reeve_measure::Length;
 use rust_decimal::Decimal;
@@ -198,8 +197,8 @@ pub fn takeoff_json(design: &str, title: &str, take_off: &TakeOff, cords: &[Cord
 }
 
 /// The bench sheet of a commission.
-pub fn bench_json(commission: &Commission, priced: &Priced) -> BenchJson {
-    let items = commission.items.iter().zip(&priced.job.items).map(|(item, cost)| BenchItemJson {
+pub fn bench_json(priced: &Priced) -> BenchJson {
+    let items = priced.items.iter().map(|PricedItem { item, cost, .. }| BenchItemJson {
         design: item.design.clone(),
         pieces: item.quantity,
         work: work(&item.piece.title, &cost.take_off),
@@ -210,7 +209,7 @@ pub fn bench_json(commission: &Commission, priced: &Priced) -> BenchJson {
         title: priced.quote.title.clone(),
         promised: priced.quote.promised,
         items: items.collect(),
-        purchases: priced.job.cords.iter().map(purchase).collect(),
+        purchases: priced.needs.cords.iter().map(purchase).collect(),
         hours: priced.outcome.cost.hours,
     }
 }
@@ -390,23 +389,23 @@ pub struct SureJson {
 /// The costing of a commission.
 pub fn costing_json(priced: &Priced) -> CostingJson {
     let quote = &priced.quote;
-    let items = priced.job.items.iter().zip(&priced.items).zip(&quote.lines);
     CostingJson {
         form: FORM,
         reference: quote.reference.clone(),
         currency: quote.currency.clone(),
-        items: items
-            .map(|((item, price), line)| ItemJson {
+        items: priced
+            .items_and_lines()
+            .map(|(item, line)| ItemJson {
                 text: line.text.clone(),
                 quantity: line.quantity,
-                cost: cost(&item.cost),
-                aimed: cents(price.steps.aimed),
-                unit_price: price.steps.unit,
-                agreed: price.given,
+                cost: cost(&item.cost.cost),
+                aimed: cents(item.price.steps.aimed),
+                unit_price: item.price.steps.unit,
+                agreed: item.price.given,
             })
             .collect(),
-        lines: priced.job.lines.iter().map(cost).collect(),
-        purchases: priced.job.cords.iter().map(purchase).collect(),
+        lines: priced.lines.iter().map(cost).collect(),
+        purchases: priced.needs.cords.iter().map(purchase).collect(),
         income: priced.outcome.income,
         fees: cents(priced.outcome.fees),
         cost: cost(&priced.outcome.cost),

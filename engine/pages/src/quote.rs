@@ -136,7 +136,7 @@ fn worded(line: &QuoteLine, words: &Words) -> LineView {
         about: line.about.clone(),
         quantity: words.number(line.quantity),
         unit_price: words.price(line.unit_price),
-        amount: words.money(line.net),
+        amount: words.money(line.amount),
         tax: line.tax_rate.as_deref().map(tax_word).unwrap_or_default(),
         parts: line.parts.iter().map(|part| Row::new(part.text.clone(), words.money(part.amount))).collect(),
     }

@@ -6,7 +6,6 @@ use reeve_book::{BookedCommission, Course, History};
 use reeve_catalogue::shape::Shape;
 use reeve_catalogue::table::TighteningRow;
 use reeve_catalogue::{Knot, Setting, Taken};
-use reeve_costing::commission::Commission;
 use reeve_costing::cost::CordBought;
 use reeve_costing::hand::{Hand, OddSample};
 use reeve_costing::pricing::Priced;
@@ -80,9 +79,7 @@ impl Printed for CostingResult<'_> {
 /// What is done at the bench for a commission.
 #[derive(Debug, Clone, Copy)]
 pub struct BenchResult<'a> {
-    /// The commission.
-    pub commission: &'a Commission,
-    /// The same, priced.
+    /// The commission, priced.
     pub priced: &'a Priced,
     /// How it is worded.
     pub by: Wording<'a>,
@@ -93,12 +90,11 @@ impl Printed for BenchResult<'_> {
     const FORMATS: &'static [Format] = Format::PAGE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        let pieces: Vec<_> = self.commission.items.iter().map(|item| (&*item.piece, item.quantity)).collect();
-        bench::bench_page(self.priced, &pieces, self.by.rates, self.by.words)
+        bench::bench_page(self.priced, self.by.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
-        json::bench_json(self.commission, self.priced)
+        json::bench_json(self.priced)
     }
 }
 

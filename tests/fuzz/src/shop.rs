@@ -92,10 +92,9 @@ impl Place {
         let quote = &order.priced.quote;
         let due: rust_decimal::Decimal = quote.schedule.iter().map(|instalment| instalment.amount).sum();
         assert_eq!(due, quote.totals.due, "what is paid when does not add up to what is due");
-        let pieces: Vec<_> = order.commission.items.iter().map(|item| (&*item.piece, item.quantity)).collect();
         let client = reeve_pages::quote::quote_page(quote, rates, &words);
         let costing = reeve_pages::costing::costing_page(&order.priced, rates, &words);
-        let bench = reeve_pages::bench::bench_page(&order.priced, &pieces, rates, &words);
+        let bench = reeve_pages::bench::bench_page(&order.priced, rates, &words);
         for form in [Form::Text, Form::Html] {
             holds::figures_of(&lay_out(&self.templates, "quote", form, &client).unwrap(), typed);
             holds::figures_of(&lay_out(&self.templates, "costing", form, &costing).unwrap(), typed);
@@ -128,7 +127,7 @@ impl Place {
             (&found.name, "", ""),
             &found.piece,
             &found.take_off,
-            &alone.job.cords,
+            &alone.job.needs.cords,
             &rates,
             &words,
         );

@@ -11,10 +11,10 @@ use chrono::{Days, NaiveDate};
 use rust_decimal::Decimal;
 
 use crate::commission::{Commission, Item};
-use crate::cost::{Cost, CostFault, ItemCost, JobCost, cost_job};
+use crate::cost::{CordBought, Cost, CostFault, ItemCost, JobCost, JobNeeds, cost_job};
 use crate::money::fraction;
 use crate::price::{Burden, OutOfReach, PriceSteps, bounded, fee_rate, fees_on, price_for};
-use crate::quote::Quote;
+use crate::quote::{Quote, QuoteLine};
 use crate::rates::{Aim, Rates, TaxScheme};
 use crate::totals::{Sums, TaxClass, add_up};
 use quoting::{quote, quote_lines, whole_amounts};
@@ -22,10 +22,12 @@ use quoting::{quote, quote_lines, whole_amounts};
 /// A commission, costed and priced: for the maker's eyes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Priced {
-    /// What it needs and costs.
-    pub job: JobCost,
-    /// How each item's price came about.
-    pub items: Vec<ItemPrice>,
+    /// Each item, from what is asked to its price.
+    pub items: Vec<PricedItem>,
+    /// What each line with a given price costs.
+    pub lines: Vec<Cost>,
+    /// What all of it needs.
+    pub needs: JobNeeds,
     /// What remains of it, in the hours expected.
     pub outcome: Outcome,
     /// The hours that suffice with some confidence, and what remains then.
@@ -39,7 +41,28 @@ pub struct Priced {
 /// What a remark on too much money begins with.
 const OVERPAID: &str = "More was paid than this comes to";
 
+/// An item of a commission: what is asked, what that needs and costs, and what it is sold for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PricedItem {
+    /// What is asked.
+    pub item: Item,
+    /// What all its pieces need and cost.
+    pub cost: ItemCost,
+    /// How the price of one came about.
+    pub price: ItemPrice,
+}
+
 impl Priced {
+    /// Each item with its line as the client reads it, which holds no cost and so stands in the quote.
+    pub fn items_and_lines(&self) -> impl Iterator<Item = (&PricedItem, &QuoteLine)> {
+        self.items.iter().zip(&self.quote.lines)
+    }
+
+    /// The lines with a given price as the client reads them, each with what it costs.
+    pub fn given_lines(&self) -> impl Iterator<Item = (&QuoteLine, &Cost)> {
+        self.quote.lines.iter().skip(self.items.len()).zip(&self.lines)
+    }
+
     /// Counts what was paid so far in what the client reads, and tells the maker if it is more than is asked.
     pub fn settle(&mut self, paid: Decimal) {
         self.quote.settle(paid);
@@ -151,8 +174,11 @@ impl fmt::Display for PriceFault {
 pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate) -> Result<Priced, PriceFault> {
     let job = cost_job(commission, rates).map_err(PriceFault::Cost)?;
     let asked = commission.confidence.or(rates.price.confidence);
-    let items = price_items(commission, rates, &job, asked)?;
-    let lines = quote_lines(commission, rates, &job, &items);
+    let total = job.total();
+    let JobCost { items: costs, lines: line_costs, needs } = job;
+    let times = asked.map(|confidence| needs.times_at(confidence));
+    let items = price_items(commission, costs, times, rates)?;
+    let lines = quote_lines(commission, rates, &items);
     let (allowances, charges) = whole_amounts(commission, rates, &lines);
     let sums = Sums {
         lines: lines.iter().map(|(_, amount)| *amount).collect(),
@@ -161,16 +187,16 @@ pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate
         paid: commission.paid,
     };
     let (totals, taxes) = add_up(&sums, rates.tax.scheme, rates.currency);
-    let outcome = Outcome::of(job.total(), rates, totals.net, totals.gross);
+    let outcome = Outcome::of(total, rates, totals.net, totals.gross);
     let confidence = asked.unwrap_or(USUAL_CONFIDENCE);
-    let longer = job.total().taking(job.times_at(confidence), rates);
+    let longer = total.taking(needs.times_at(confidence), rates);
     let sure =
         Sure { confidence, is_priced: asked.is_some(), outcome: Outcome::of(longer, rates, totals.net, totals.gross) };
     let valid_until = today.checked_add_days(Days::new(u64::from(rates.terms.valid_days))).ok_or(PriceFault::Date)?;
     let lines = lines.into_iter().map(|(line, _)| line).collect();
     let quote = quote(commission, rates, (today, valid_until), lines, (&allowances, &charges), (totals, &taxes));
-    let remarks = remarks(commission, rates, &job, &outcome);
-    let mut priced = Priced { job, items, outcome, sure, remarks, quote };
+    let remarks = remarks(commission, rates, &needs.cords, &outcome);
+    let mut priced = Priced { items, lines: line_costs, needs, outcome, sure, remarks, quote };
     priced.remark_on_payment();
     Ok(priced)
 }
@@ -193,22 +219,22 @@ pub(crate) fn burden(cost: &Cost, fixed_fees: Decimal, rates: &Rates, tax: Decim
     }
 }
 
-/// Prices every item, for the hours that suffice with a confidence where one is asked.
+/// Prices every item; for hours so many times those expected where a confidence is asked.
 fn price_items(
     commission: &Commission,
+    costs: Vec<ItemCost>,
+    times: Option<Decimal>,
     rates: &Rates,
-    job: &JobCost,
-    confidence: Option<Decimal>,
-) -> Result<Vec<ItemPrice>, PriceFault> {
+) -> Result<Vec<PricedItem>, PriceFault> {
     let fixed: Decimal = rates.fees.iter().map(|fee| fee.fixed).sum();
-    let whole: Decimal = job.items.iter().map(|item| item.cost.total()).sum();
-    let times = confidence.map(|confidence| job.times_at(confidence));
-    let price = |(item, cost): (&Item, &ItemCost)| {
+    let whole: Decimal = costs.iter().map(|item| item.cost.total()).sum();
+    let priced = |(item, cost): (&Item, ItemCost)| {
         let share = if whole.is_zero() { Decimal::ZERO } else { fixed * cost.cost.total() / whole };
         let sure = times.map_or(cost.cost, |times| cost.cost.taking(times, rates));
-        price_item(item, &sure, share, rates)
+        let price = price_item(item, &sure, share, rates)?;
+        Ok(PricedItem { item: item.clone(), cost, price })
     };
-    commission.items.iter().zip(&job.items).map(price).collect()
+    commission.items.iter().zip(costs).map(priced).collect()
 }
 
 fn price_item(item: &Item, cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> Result<ItemPrice, PriceFault> {
@@ -223,7 +249,7 @@ fn price_item(item: &Item, cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> R
     Ok(ItemPrice { steps, given: item.price.is_some() })
 }
 
-fn remarks(commission: &Commission, rates: &Rates, job: &JobCost, outcome: &Outcome) -> Vec<String> {
+fn remarks(commission: &Commission, rates: &Rates, cords: &[CordBought], outcome: &Outcome) -> Vec<String> {
     let mut remarks = Vec::new();
     if let (Some(promised), Some(needed)) = (commission.promised, commission.needed_by)
         && promised > needed
@@ -243,7 +269,7 @@ fn remarks(commission: &Commission, rates: &Rates, job: &JobCost, outcome: &Outc
     if outcome.per_hour.is_some_and(|earned| earned < rates.wage) {
         remarks.push("An hour at the bench earns less here than the wage.".to_owned());
     }
-    for bought in &job.cords {
+    for bought in cords {
         if bought.cord.density_estimated {
             remarks.push(format!(
                 "The weight of {} is a rough estimate from fibre and thickness: weigh 10 m of it.",

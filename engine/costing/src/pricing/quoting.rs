@@ -5,10 +5,10 @@ use std::collections::BTreeSet;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
-use super::ItemPrice;
+use super::PricedItem;
 use crate::caution::MADE_TO_ORDER;
 use crate::commission::{Commission, DiscountSize, Named};
-use crate::cost::{Cost, JobCost};
+use crate::cost::Cost;
 use crate::money::{fraction, share_out};
 use crate::piece::{Piece, Work};
 use crate::quote::{Prices, QUOTE_FORM, Quote, QuoteAmount, QuoteClient, QuoteLine, QuoteMaker, QuotePart, QuoteTax};
@@ -16,20 +16,15 @@ use crate::rates::{Rates, TaxScheme};
 use crate::schedule::{Deposit, schedule};
 use crate::totals::{Amount, TaxLine, Totals};
 
-pub(super) fn quote_lines(
-    commission: &Commission,
-    rates: &Rates,
-    job: &JobCost,
-    items: &[ItemPrice],
-) -> Vec<(QuoteLine, Amount)> {
-    let made = commission.items.iter().zip(items).zip(&job.items).map(|((item, price), cost)| {
+pub(super) fn quote_lines(commission: &Commission, rates: &Rates, items: &[PricedItem]) -> Vec<(QuoteLine, Amount)> {
+    let made = items.iter().map(|PricedItem { item, cost, price }| {
         let amount = rates.currency.round_half_away(price.steps.unit * Decimal::from(item.quantity));
         let line = QuoteLine {
             text: item.text.clone().unwrap_or_else(|| item.piece.title.clone()),
             about: about(&item.piece),
             quantity: Decimal::from(item.quantity),
             unit_price: price.steps.unit,
-            net: amount,
+            amount,
             tax_rate: item.tax.word(),
             parts: if rates.price.itemised { parts(rates, amount, &cost.cost) } else { Vec::new() },
         };
@@ -42,7 +37,7 @@ pub(super) fn quote_lines(
             about: None,
             quantity: line.quantity,
             unit_price: line.unit_price,
-            net: amount,
+            amount,
             tax_rate: line.tax.word(),
             parts: Vec::new(),
         };

@@ -79,13 +79,13 @@ fn priced(commission: &Commission, rates: &Rates) -> Priced {
 #[test]
 fn cost_is_material_labour_overhead_and_what_is_used_up() {
     let priced = priced(&commission(vec![item(1)], Vec::new()), &rates(TaxScheme::Net));
-    let cost = &priced.job.items[0].cost;
+    let cost = &priced.items[0].cost.cost;
     // Task 1 h, packing 0.1 h and two lark's heads; 20.00 and 10.00 an hour.
     assert_eq!(cost.finishing, money("22.0000"));
     assert_eq!(cost.overhead, cost.hours * Decimal::from(10));
     assert_eq!((cost.fittings, cost.other), (Decimal::from(2), money("1.50")));
     // Two cords at 20.00 for 100 m.
-    let metres = Decimal::from(priced.job.items[0].take_off.cords[0].cut_mm * 2) / Decimal::from(1000);
+    let metres = Decimal::from(priced.items[0].cost.take_off.cords[0].cut_mm * 2) / Decimal::from(1000);
     assert_eq!(cost.cord, metres * money("0.2"));
     // A quarter of the price is left over, rounded up by less than a cent.
     let over = priced.outcome.margin - priced.outcome.income * money("0.25");
@@ -118,7 +118,7 @@ fn fees_are_carried_by_the_price() {
 fn a_quantity_break_comes_off_the_price_of_one() {
     let single = priced(&commission(vec![item(1)], Vec::new()), &rates(TaxScheme::Net));
     let three = priced(&commission(vec![item(3)], Vec::new()), &rates(TaxScheme::Net));
-    let (one, broken) = (single.items[0].steps.aimed, three.items[0].steps);
+    let (one, broken) = (single.items[0].price.steps.aimed, three.items[0].price.steps);
     assert_eq!(broken.quantity_break, Decimal::from(10));
     assert!((broken.unit - one * money("0.9")).abs() <= money("0.02"));
 }
@@ -128,7 +128,7 @@ fn the_minimum_and_the_step_lift_a_price() {
     let mut lifted = rates(TaxScheme::Net);
     (lifted.price.minimum, lifted.price.step) = (money("99.10"), money("0.50"));
     let priced = priced(&commission(vec![item(1)], Vec::new()), &lifted);
-    assert!(priced.items[0].steps.at_minimum);
+    assert!(priced.items[0].price.steps.at_minimum);
     assert_eq!(priced.quote.lines[0].unit_price, money("99.50"));
 }
 
