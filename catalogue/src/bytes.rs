@@ -6,9 +6,10 @@
 
 use crate::catalogue::Catalogue;
 use crate::knot::{Coefficient, CoreRule, Knot, KnotTime, Lies, Move, Note, Rise, Role, Round, Runs, Source, SubKnot};
-use crate::parameter::{Parameter, ParameterUnit};
+use crate::parameter::Parameter;
 use crate::path::{Flip, Leg, LineSource, Path};
 use crate::table::{TighteningRow, TighteningTable};
+use crate::unit::ParameterUnit;
 
 /// The form that the bytes are written in.
 const FORM: u8 = 1;

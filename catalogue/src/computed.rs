@@ -5,8 +5,7 @@ use std::sync::Arc;
 
 use reeve_measure::Length;
 
-use crate::knot::{Knot, Setting, Taken};
-use crate::misfit::Misfit;
+use crate::setting::{Setting, Taken};
 
 /// Works out what the knots of one library take.
 ///
@@ -76,31 +75,14 @@ impl Computed {
         self.by = Some(by);
     }
 
-    /// What one knot takes.
-    pub(crate) fn take(&self, knot: &Knot, setting: &Setting<'_>) -> Result<Taken, Misfit> {
-        let trouble = |words: String, remedy: String| Misfit::Library {
-            knot: knot.title.clone(),
-            library: self.library.clone(),
-            words,
-            remedy,
-        };
-        let Some(by) = &self.by else {
-            return Err(trouble(
-                "is not admitted to this shop".to_owned(),
-                "`reeve knots admit` takes a library in".to_owned(),
-            ));
-        };
-        let values: Vec<f64> =
-            knot.parameters.iter().map(|parameter| knot.parameter(&parameter.name, setting.parameters)).collect();
-        let core = setting.cord * knot.core_thickness(setting);
-        let asked = Question { knot: &knot.name, setting, core, values: &values };
-        by.take(&asked).map_err(|unknown| match unknown {
-            Unknown::Trouble { words, remedy } => trouble(words, remedy),
-            Unknown::Refused { parameter, words } => Misfit::Refused {
-                knot: knot.title.clone(),
-                parameter: parameter.and_then(|at| knot.parameters.get(at)).map(|parameter| parameter.name.clone()),
-                words,
-            },
-        })
+    /// What one knot takes, by the library's word.
+    pub(crate) fn take(&self, asked: &Question<'_>) -> Result<Taken, Unknown> {
+        match &self.by {
+            Some(by) => by.take(asked),
+            None => Err(Unknown::Trouble {
+                words: "is not admitted to this shop".to_owned(),
+                remedy: "`reeve knots admit` takes a library in".to_owned(),
+            }),
+        }
     }
 }

@@ -30,7 +30,7 @@ pub fn turn_round_rectangle(a: Length, b: Length, cord: Length) -> Length {
 
 /// One turn that also climbs: the helix sqrt(turn^2 + pitch^2).
 pub fn climbing(turn: Length, pitch: Length) -> Length {
-    Length::mm(turn.as_mm().hypot(pitch.as_mm()))
+    Length::mm(libm::hypot(turn.as_mm(), pitch.as_mm()))
 }
 
 /// A lower bound for what a tight overhand knot takes from a long cord, in cord diameters: pi.

@@ -3,16 +3,18 @@
 use std::f64::consts::PI;
 use std::sync::Arc;
 
-use reeve_measure::{Length, Time, bound};
+use reeve_measure::{Length, Time};
 use reeve_reading::Figure;
 
-use crate::computed::Computed;
+use crate::computed::{Computed, Question, Unknown};
 use crate::geometry::{climbing, turn_round, turn_round_rectangle, turn_round_row};
 use crate::misfit::Misfit;
 use crate::packing::bundle_ratio;
-use crate::parameter::{Parameter, ParameterUnit, Settled};
+use crate::parameter::{Parameter, Settled};
 use crate::path::{self, Path};
+use crate::setting::{Core, Setting, Taken};
 use crate::table::TighteningTable;
+use crate::unit::ParameterUnit;
 
 /// The role of the legs that tie.
 pub const WORKING_ROLE: &str = "working";
@@ -275,60 +277,24 @@ pub struct KnotTime {
     pub note: Note,
 }
 
-/// What the knot is tied round in one place.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Core {
-    /// So many legs of one thickness; none is a knot without a core.
-    Legs {
-        /// How many.
-        count: u32,
-        /// Thickness of each.
-        diameter: Length,
-    },
-    /// A fitting of round section.
-    Rod(Length),
-    /// A fitting of rectangular section.
-    Bar(Length, Length),
-}
-
-/// Where and with what the knot is tied.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Setting<'a> {
-    /// Thickness of the working legs.
-    pub cord: Length,
-    /// Working legs in one knot.
-    pub working: u32,
-    /// What it is tied round.
-    pub core: Core,
-    /// How much the cord gives, from 0 (hard): the share of its diameter by which it sinks into a like cord
-    /// that it is wound round, at the tension of tying.
-    pub give: f64,
-    /// Parameters chosen; the others take their default.
-    pub parameters: &'a [(String, f64)],
-}
-
-/// The give of a cord that nobody has measured. From memory: a soft twisted cotton.
-pub const USUAL_GIVE: f64 = 0.1;
-
-/// The hardest and the softest cord there is give for.
-pub const GIVE_RANGE: (f64, f64) = (bound::GIVE.least, bound::GIVE.most);
-
-/// What one knot takes.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Taken {
-    /// Length of each working leg that it eats.
-    pub working: Length,
-    /// Length of each core leg that it eats.
-    pub core: Length,
-    /// How far it carries the work along its core.
-    pub rise: Length,
-    /// Time that does not depend on the hanging length.
-    pub base: Time,
-    /// How often each working leg is drawn through.
-    pub draws: f64,
-}
-
 impl Knot {
+    /// What one knot takes by the library that works it out.
+    fn computed_take(&self, computed: &Computed, setting: &Setting<'_>) -> Result<Taken, Misfit> {
+        let values: Vec<f64> =
+            self.parameters.iter().map(|parameter| self.parameter(&parameter.name, setting.parameters)).collect();
+        let core = setting.cord * self.core_thickness(setting);
+        computed.take(&Question { knot: &self.name, setting, core, values: &values }).map_err(|unknown| match unknown {
+            Unknown::Trouble { words, remedy } => {
+                Misfit::Library { knot: self.title.clone(), library: computed.library.clone(), words, remedy }
+            }
+            Unknown::Refused { parameter, words } => Misfit::Refused {
+                knot: self.title.clone(),
+                parameter: parameter.and_then(|at| self.parameters.get(at)).map(|parameter| parameter.name.clone()),
+                words,
+            },
+        })
+    }
+
     /// What one knot takes in a setting.
     ///
     /// Lengths scale with the setting: twice the cord, core and fitting take twice the leg.
@@ -338,7 +304,7 @@ impl Knot {
     pub fn taken(&self, setting: &Setting<'_>) -> Result<Taken, Misfit> {
         self.check(setting)?;
         if let Some(computed) = &self.computed {
-            return computed.take(self, setting);
+            return self.computed_take(computed, setting);
         }
         let unit = self.unit(setting);
         let (working, rise) = match &self.rise {
@@ -504,7 +470,7 @@ impl Knot {
         };
         let straight = own + others;
         Ok(match &rise.slant {
-            Some(angle) => straight / self.parameter(angle, setting.parameters).to_radians().cos(),
+            Some(angle) => straight / libm::cos(self.parameter(angle, setting.parameters).to_radians()),
             None => straight,
         })
     }

@@ -17,20 +17,24 @@ mod packing;
 mod parameter;
 pub mod path;
 mod reader;
+mod setting;
 pub mod shape;
 pub mod table;
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
 pub mod tighten;
+mod unit;
 
 pub use catalogue::{Catalogue, TIGHTENED, shape_name, table_name};
 pub use computed::{Compute, Computed, Question, Unknown};
 pub use knot::{
-    CORE_ROLE, Coefficient, Core, CoreRule, GIVE_RANGE, KindRow, Knot, KnotKind, KnotTime, Lies, Move, Note, Rise,
-    Role, Round, Runs, Setting, Source, SubKnot, Taken, USUAL_GIVE, WORKING_ROLE,
+    CORE_ROLE, Coefficient, CoreRule, KindRow, Knot, KnotKind, KnotTime, Lies, Move, Note, Rise, Role, Round, Runs,
+    Source, SubKnot, WORKING_ROLE,
 };
 pub use misfit::{Misfit, with_article};
 pub use packing::bundle_ratio;
-pub use parameter::{Parameter, ParameterUnit, Settled};
+pub use parameter::{Parameter, Settled};
 pub use reader::{knot_file, shape_text, table_text};
+pub use setting::{Core, GIVE_RANGE, Setting, Taken, USUAL_GIVE};
+pub use unit::ParameterUnit;

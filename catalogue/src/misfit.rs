@@ -4,7 +4,7 @@ use std::fmt;
 
 use reeve_measure::Length;
 
-use crate::parameter::ParameterUnit;
+use crate::unit::ParameterUnit;
 
 /// Why a knot can't be tied so. The message says what it needs and what it was given.
 #[derive(Debug, Clone, PartialEq)]

@@ -89,7 +89,7 @@ fn radius_holding(count: u32, (x, y): (f64, f64)) -> f64 {
         .flat_map(|row| (-columns..=columns).map(move |column| (row, column)))
         .map(|(row, column)| {
             let across = f64::from(column) + f64::from(row) / 2.0 - x;
-            across.hypot(f64::from(row) * height - y)
+            libm::hypot(across, f64::from(row) * height - y)
         })
         .filter(|distance| *distance <= reach)
         .collect();

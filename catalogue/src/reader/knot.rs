@@ -8,7 +8,8 @@ use crate::knot::{
     CORE_ROLE, Coefficient, CoreRule, Knot, KnotKind, KnotTime, Lies, Move, Note, Rise, Role, Round, Runs, Source,
     SubKnot, WORKING_ROLE,
 };
-use crate::parameter::{Parameter, ParameterUnit};
+use crate::parameter::Parameter;
+use crate::unit::ParameterUnit;
 
 /// Reads a knot file. Faults are laid on the table's desk.
 pub fn knot_file(t: &mut Table<'_>) -> Option<Knot> {

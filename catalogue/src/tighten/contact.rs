@@ -61,7 +61,7 @@ mod tests {
             let step = 1e-4_f64;
             let sum: f64 = (-10_000..10_000)
                 .map(|k| f64::from(k) * step + step / 2.0)
-                .map(|t| r.hypot(t))
+                .map(|t| libm::hypot(r, t))
                 .filter(|r| *r < 1.0)
                 .map(|r| point(r).0 * step)
                 .sum();

@@ -15,6 +15,7 @@ mod energy;
 mod measured;
 mod relax;
 #[cfg(test)]
+#[allow(clippy::disallowed_methods, reason = "a test reckons and writes by the standard library")]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 #[allow(clippy::cast_precision_loss, reason = "counts of a few hundred")]
 mod tests;

@@ -1,8 +1,9 @@
 //! Tightening a knot of the catalogue: which cores its table speaks for, row by row, and the shape it is drawn in.
 
 use super::{Budget, TightenError, tighten, tighten_at};
-use crate::knot::{Knot, USUAL_GIVE};
+use crate::knot::Knot;
 use crate::path::{Path, StartingCore};
+use crate::setting::USUAL_GIVE;
 use crate::shape::Shape;
 use crate::table::TighteningRow;
 

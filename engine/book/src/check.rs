@@ -5,10 +5,10 @@ use std::collections::BTreeMap;
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, OptionalExtension, Row};
 
-use crate::entering::QuoteFigures;
 use crate::error::BookError;
 use crate::kind::figures;
 use crate::opening::Book;
+use crate::records::QuoteFigures;
 use crate::schema::FORMS;
 use crate::seal::{Chain, Seal, Seals, all_seals, last, values};
 use crate::state::State;

@@ -7,8 +7,10 @@ use reeve_writing::Refused;
 use rusqlite::ErrorCode;
 
 use crate::kind::Impossible;
-use crate::opening::EMPTY;
 use crate::state::State;
+
+/// Why an empty file is no book.
+pub(crate) const EMPTY: &str = "it is empty";
 
 /// Why the book can't do what was asked. Nothing was changed.
 #[derive(Debug)]

@@ -9,13 +9,15 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::NaiveDate;
 use rusqlite::{Connection, Transaction, params};
 
-use crate::entering::{BookedClient, known_table, possible_day};
+use crate::act::Act;
+use crate::entering::{known_table, possible_day};
 use crate::error::BookError;
 use crate::kind::lines_in;
 use crate::marks::{FORGOTTEN, Markup};
 use crate::opening::Book;
 use crate::personal::{SearchTerm, Sureness, held, parts, plain_text, terms, without};
-use crate::seal::{Act, seal};
+use crate::records::BookedClient;
+use crate::seal::seal;
 
 /// Whom to forget, and what the maker says of words that could not be decided.
 pub struct Forget<'a> {

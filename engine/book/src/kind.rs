@@ -9,7 +9,7 @@ use rust_decimal::Decimal;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
-use crate::entering::{PacedFigures, QuoteFigures};
+use crate::records::{PacedFigures, QuoteFigures};
 use crate::state::State;
 
 /// The most money of one figure or one entry, either way.

@@ -8,6 +8,7 @@
 //!
 //! This crate is the only user of `SQLite`, and opens no file but the book and its backups.
 
+mod act;
 mod check;
 mod dump;
 mod entering;
@@ -18,6 +19,7 @@ mod listing;
 pub mod marks;
 mod opening;
 mod personal;
+mod records;
 mod schema;
 mod seal;
 mod state;
@@ -27,15 +29,15 @@ mod work;
 
 pub use check::CheckFinding;
 pub use dump::ReadIn;
-pub use entering::{
-    Before, BookedClient, Enquiry, NumberPattern, Origin, PacedFigures, QuoteFigures, QuoteNumber, Snapshot,
-    StepFigures,
-};
 pub use error::BookError;
 pub use forgetting::{Forget, Forgotten, TextPlace, Undecided};
 pub use kind::{MOST_METRES, MOST_MINUTES, MOST_MONEY};
 pub use listing::{BookedCommission, Course, Event, History, IssuedQuote, Payment};
 pub use opening::{BOOK_FILE, Book, BroughtUp, Opened};
+pub use records::{
+    Before, BookedClient, Enquiry, NumberPattern, Origin, PacedFigures, QuoteFigures, QuoteNumber, Snapshot,
+    StepFigures,
+};
 pub use seal::Seals;
 pub use state::State;
 pub use undoing::{Logged, LoggedLine, Undone};

@@ -6,11 +6,11 @@ use chrono::NaiveDate;
 use rusqlite::{OptionalExtension, Row};
 use rust_decimal::Decimal;
 
-use crate::entering::{BookedClient, QuoteFigures};
 use crate::error::BookError;
 use crate::kind::{day_in, figures, figures_in, lines_in, money_in, odd, state_in, sum};
 use crate::marks::{Markup, fill};
 use crate::opening::Book;
+use crate::records::{BookedClient, QuoteFigures};
 use crate::state::State;
 use crate::table::standing;
 use crate::undoing::LoggedLine;

@@ -2,7 +2,7 @@
 //!
 //! They are characters that no text has otherwise (Unicode's private use), so nothing that is typed can be mistaken for one.
 
-use crate::entering::BookedClient;
+use crate::records::BookedClient;
 
 /// What stands where a forgotten client's name stood.
 pub const FORGOTTEN: &str = "(forgotten)";

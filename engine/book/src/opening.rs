@@ -10,15 +10,13 @@ use reeve_writing::{Workplace, put_new};
 use rusqlite::backup::Backup;
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior};
 
-use crate::error::BookError;
+use crate::error::{BookError, EMPTY};
 use crate::schema::{APPLICATION, FORMS, SEALED_SINCE, newest};
 use crate::seal::seal_found;
 
 /// The book's file in the shop's folder.
 pub const BOOK_FILE: &str = "book.sqlite";
 
-/// Why an empty file is no book.
-pub(crate) const EMPTY: &str = "it is empty";
 /// How long one program waits for another that is writing.
 const PATIENCE: Duration = Duration::from_secs(20);
 /// The first bytes of every `SQLite` file, and where its page size and page count stand (its file format, 1.3).
@@ -151,6 +149,7 @@ impl Book {
     }
 
     /// Closes a new book: all of it in its one file, and on the disk.
+    #[allow(clippy::disallowed_methods, reason = "the database has written the file; it is only put on the disk")]
     fn finish(self, at: &Path) -> Result<(), BookError> {
         let refused = self.refused();
         self.prepare().map_err(&refused)?;

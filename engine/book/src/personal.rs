@@ -4,8 +4,8 @@ use std::ops::Range;
 
 use unicode_normalization::char::{decompose_compatible, is_combining_mark};
 
-use crate::entering::BookedClient;
 use crate::marks::{EDGE, FORGOTTEN, Markup};
+use crate::records::BookedClient;
 
 /// Words of names that say nothing of who it is.
 const OF_NOBODY: &[&str] = &[

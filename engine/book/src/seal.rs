@@ -14,42 +14,13 @@ use rusqlite::types::ValueRef;
 use rusqlite::{Connection, OptionalExtension, Row, params};
 use sha2::{Digest, Sha256};
 
+use crate::act::Act;
 use crate::kind::{Impossible, odd};
 use crate::table::{BookTable, SEALS, TABLES};
 
 /// What is digested of a row, and of a seal: their first versions.
 const OF_A_ROW: &[u8] = b"reeve book row 1";
 const OF_A_SEAL: &[u8] = b"reeve book seal 1";
-
-/// Why a row is sealed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Act {
-    /// It was entered.
-    Entered,
-    /// It was rightly changed: a commission issued, a client who moved.
-    Changed,
-    /// What is personal was taken out of it.
-    Forgotten,
-    /// It was rightly taken out: the timer stopped.
-    Ended,
-    /// It stood in a book of a form without seals.
-    Found,
-}
-
-/// Their words, in order.
-pub(crate) const ACTS: &[&str] = &["entered", "changed", "forgotten", "ended", "found"];
-
-impl Act {
-    fn word(self) -> &'static str {
-        match self {
-            Self::Entered => "entered",
-            Self::Changed => "changed",
-            Self::Forgotten => "forgotten",
-            Self::Ended => "ended",
-            Self::Found => "found",
-        }
-    }
-}
 
 /// How many seals there are, and the last one's link.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -305,7 +276,7 @@ mod tests {
     #[test]
     fn acts_have_their_words() {
         let all = [Act::Entered, Act::Changed, Act::Forgotten, Act::Ended, Act::Found];
-        assert_eq!(all.map(Act::word), ACTS);
+        assert_eq!(all.map(Act::word), crate::act::ACTS);
     }
 
     #[test]

@@ -2,8 +2,8 @@
 
 use rusqlite::types::ValueRef;
 
+use crate::act::ACTS;
 use crate::kind::ColumnKind;
-use crate::seal::ACTS;
 
 /// A table.
 #[derive(Debug)]

@@ -4,11 +4,12 @@ use chrono::NaiveDate;
 use rusqlite::{OptionalExtension, Row, params};
 use rust_decimal::Decimal;
 
-use crate::entering::{BookedClient, entered, marked_note, possible_day, state_of};
+use crate::entering::{entered, marked_note, possible_day, state_of};
 use crate::error::BookError;
 use crate::kind::{day_in, metres_in, minutes_in, money_in, state_in};
 use crate::marks::{Markup, fill};
 use crate::opening::Book;
+use crate::records::BookedClient;
 use crate::state::State;
 use crate::table::standing;
 

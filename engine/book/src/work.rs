@@ -6,12 +6,14 @@ use chrono::{NaiveDate, NaiveDateTime};
 use rusqlite::{OptionalExtension, params};
 use rust_decimal::Decimal;
 
-use crate::entering::{BookedClient, entered, known_table, marked_note, since_enquiry, state_of};
+use crate::act::Act;
+use crate::entering::{entered, known_table, marked_note, since_enquiry, state_of};
 use crate::error::BookError;
 use crate::kind::{MOMENT, day_in, metres, metres_in, minutes, minutes_in, moment_in, money_in, within_money};
 use crate::marks::{Markup, fill};
 use crate::opening::Book;
-use crate::seal::{Act, seal};
+use crate::records::BookedClient;
+use crate::seal::seal;
 use crate::state::State;
 use crate::table::standing;
 

@@ -1,6 +1,5 @@
 //! `reeve book`: the order book.
 
-use std::fs::File;
 use std::io::{BufReader, BufWriter, Write};
 use std::path::{Path, PathBuf};
 
@@ -28,7 +27,7 @@ use crate::issuing::{issue, when_ready, worded};
 use crate::layout::PageLayout;
 use crate::learning::learn;
 use crate::opening::{hold, now, open};
-use crate::output::{new_file, print, print_done};
+use crate::output::{new_file, new_stream, print, print_done};
 use crate::sheets::PageMaker;
 
 /// What to do where a file is there already that must not be.
@@ -336,8 +335,8 @@ fn export(file: &Path, at: &At) -> Result<(), Failure> {
     let place = Bookkeeping::open(at)?;
     let book = place.book()?;
     let refused = |error: std::io::Error| Failure::from(Refused::new(file, error));
-    let count = new_file(file, NAME_ANOTHER, |at| {
-        let mut target = BufWriter::new(File::create(at).map_err(refused)?);
+    let count = new_stream(file, NAME_ANOTHER, |target| {
+        let mut target = BufWriter::new(target);
         let count = book.export(&mut target).map_err(|trouble| match trouble {
             // Of the text that is written, not of the book.
             BookError::File(_, error) => refused(error),

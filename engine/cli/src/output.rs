@@ -1,5 +1,6 @@
 //! Results: to standard output, or into files that are written whole or not at all.
 
+use std::fs::File;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
@@ -65,8 +66,8 @@ impl IntoFile {
         if self.replace {
             write_files(dir, &[(name, text)])?;
         } else {
-            new_file(path, "say --replace to write it anew, or name another file", |at| {
-                std::fs::write(at, &text).map_err(|error| Refused::new(path, error).into())
+            new_stream(path, "say --replace to write it anew, or name another file", |file| {
+                file.write_all(text.as_bytes()).map_err(|error| Refused::new(path, error).into())
             })?;
         }
         say(&format!("wrote {}", path.display()));
@@ -80,7 +81,19 @@ pub(crate) fn new_file<T>(
     help: &str,
     make: impl FnOnce(&Path) -> Result<T, Failure>,
 ) -> Result<T, Failure> {
-    let made = reeve_writing::new_file(path, |at| make(at).map_err(Stopped::Own));
+    told(path, help, reeve_writing::new_file(path, |at| make(at).map_err(Stopped::Own)))
+}
+
+/// Makes a file that must not be there yet, of what `write` writes into it.
+pub(crate) fn new_stream<T>(
+    path: &Path,
+    help: &str,
+    write: impl FnOnce(&mut File) -> Result<T, Failure>,
+) -> Result<T, Failure> {
+    told(path, help, reeve_writing::new_stream(path, |file| write(file).map_err(Stopped::Own)))
+}
+
+fn told<T>(path: &Path, help: &str, made: Result<T, Stopped>) -> Result<T, Failure> {
     made.map_err(|stopped| match stopped {
         Stopped::Own(failure) => failure,
         Stopped::System(refused) if refused.error.kind() == io::ErrorKind::AlreadyExists => {

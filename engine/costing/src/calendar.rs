@@ -3,6 +3,7 @@
 //! A week's time is spread evenly over its days at the bench: 10 h over three days are 3 h 20 min, which no decimal holds.
 //! So nothing is divided: bench time is counted in minutes times the days of a week at the bench, and is exact.
 
+use crate::money::to_decimals;
 use chrono::{Datelike, Days, NaiveDate, Weekday};
 use rust_decimal::Decimal;
 
@@ -88,12 +89,12 @@ impl Waiting {
 /// Hours are kept to a ten-thousandth, so 6 h 40 min stand as 6.6667: to the minute that is again what it was, and no job is
 /// a day late for a tenth of a second.
 pub fn minutes_left(hours: Decimal, done: Decimal) -> Decimal {
-    (hours * MINUTES - done).round().max(Decimal::ZERO)
+    to_decimals(hours * MINUTES - done, 0).max(Decimal::ZERO)
 }
 
 /// Minutes as hours, to a ten-thousandth.
 pub fn in_hours(minutes: Decimal) -> Decimal {
-    (minutes / MINUTES).round_dp(4)
+    to_decimals(minutes / MINUTES, 4)
 }
 
 /// Minutes of an hour.

@@ -8,7 +8,7 @@ use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
 use crate::commission::{Commission, FixedLine};
-use crate::money::{for_hours, fraction, hours, ratio};
+use crate::money::{for_hours, fraction, hours, ratio, to_decimals};
 use crate::purchase::{Cut, PurchaseError, cheapest};
 use crate::rates::Rates;
 use crate::risk::Spread;
@@ -148,7 +148,7 @@ impl fmt::Display for CostFault {
                 write!(f, "{}", faults.first().map_or("a piece can't be made", |fault| &fault.title))
             }
             Self::Purchase(cord, error) => write!(f, "{cord} can't be bought: {error}"),
-            Self::TooMuch(cost) => write!(f, "the commission costs {}", cost.round_dp(2)),
+            Self::TooMuch(cost) => write!(f, "the commission costs {}", to_decimals(*cost, 2)),
         }
     }
 }

@@ -22,6 +22,7 @@ pub mod rates;
 #[allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
 mod restated;
 pub mod risk;
+pub mod run;
 #[cfg(test)]
 #[allow(clippy::expect_used, reason = "a test may stop at the first surprise")]
 mod sample;

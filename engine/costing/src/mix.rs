@@ -331,6 +331,7 @@ struct WholeUnit(Decimal);
 
 impl WholeUnit {
     /// The greatest unit of the figures, each taken to the digits kept, and the figures in it.
+    #[allow(clippy::disallowed_methods, reason = "digits that a sum can hold, not a figure that anyone reads")]
     fn of(figures: Vec<Decimal>, rounding: RoundingStrategy) -> Result<(Vec<f64>, Self), MixFault> {
         let greatest = figures.iter().copied().fold(Decimal::ZERO, Decimal::max);
         let places = greatest.round_sf(DIGITS).ok_or(MixFault::TooMuch)?.scale();

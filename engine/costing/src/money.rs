@@ -1,5 +1,7 @@
 //! Money: exact decimals, rounded once and by name.
 
+#![allow(clippy::disallowed_methods, reason = "roundings have their names here")]
+
 use std::str::FromStr;
 
 use iso_currency::IntoEnumIterator;

@@ -102,6 +102,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
+    use crate::money::to_decimals;
 
     fn burden(cost: i64) -> Burden {
         Burden {
@@ -146,7 +147,7 @@ mod tests {
         };
         let price = price_for(Aim::PerHour(Decimal::from(30)), &burden).unwrap();
         let earned = price - price * burden.fee_rate - burden.fixed_fees - (burden.cost - burden.labour);
-        assert_eq!((earned / burden.hours).round_dp(10), Decimal::from(30));
+        assert_eq!(to_decimals(earned / burden.hours, 10), Decimal::from(30));
     }
 
     #[test]

@@ -3,11 +3,11 @@
 //! [`Quote`] has no field for cost, wage, overhead or margin: a page made from it can't show what it was never given.
 
 use chrono::NaiveDate;
-use rust_decimal::{Decimal, RoundingStrategy};
+use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use crate::money::Currency;
+use crate::money::{Currency, to_decimals};
 use crate::rates::TaxScheme;
 use crate::schedule::{Deposit, Instalment, schedule};
 use crate::totals::{Amount, Sums, TaxClass, Totals, add_up};
@@ -163,7 +163,7 @@ pub struct QuoteTax {
 impl Quote {
     /// Counts what was paid so far, and asks for the rest alone.
     pub fn settle(&mut self, paid: Decimal) {
-        let mut paid = paid.round_dp_with_strategy(self.minor_units, RoundingStrategy::MidpointAwayFromZero);
+        let mut paid = to_decimals(paid, self.minor_units);
         paid.rescale(self.minor_units);
         self.totals.paid = paid;
         self.totals.due = self.totals.gross - paid;

@@ -195,7 +195,7 @@ mod tests {
     fn described(mut drawn: Vec<f64>) -> (f64, f64, f64) {
         let count = reeve_measure::count(drawn.len() as u64);
         let mean = drawn.iter().sum::<f64>() / count;
-        let sd = (drawn.iter().map(|time| (time - mean).powi(2)).sum::<f64>() / count).sqrt();
+        let sd = (drawn.iter().map(|time| (time - mean) * (time - mean)).sum::<f64>() / count).sqrt();
         let at = drawn.len() / 5 * 4;
         (mean, sd, *drawn.select_nth_unstable_by(at, f64::total_cmp).1)
     }

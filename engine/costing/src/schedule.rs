@@ -84,6 +84,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
+    use crate::money::to_decimals;
 
     /// Totals and deposit of so many cents.
     fn asked(gross: i64, percent: i64, paid: i64) -> (Totals, Deposit) {
@@ -91,7 +92,7 @@ mod tests {
         let (gross, paid) = (cents(gross), cents(paid));
         let totals = Totals { net: gross, gross, paid, due: gross - paid, ..Totals::default() };
         let mut amount = gross * Decimal::new(percent, 2);
-        amount = amount.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero);
+        amount = to_decimals(amount, 2);
         (totals, Deposit { percent: Decimal::from(percent), amount })
     }
 

@@ -56,6 +56,7 @@ pub fn read_text(path: &Path, most: u64) -> Result<String, Closed> {
 }
 
 /// Opens without waiting: a pipe would wait for somebody to write to it.
+#[allow(clippy::disallowed_methods, reason = "this is the door that all others must use")]
 fn for_reading(path: &Path) -> std::io::Result<File> {
     let mut how = OpenOptions::new();
     how.read(true);
@@ -94,6 +95,7 @@ fn sort_of(about: &Metadata) -> &'static str {
 }
 
 #[cfg(all(test, unix))]
+#[allow(clippy::disallowed_methods, reason = "a test makes its files by hand")]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests {
     use std::os::unix::net::UnixListener;

@@ -183,6 +183,7 @@ pub fn knot_sheet(head: Sheet, charted: &Charted<'_>, taken: &Taken) -> KnotShee
 }
 
 #[cfg(test)]
+#[allow(clippy::disallowed_methods, reason = "a test reckons and writes by the standard library")]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests {
     use reeve_catalogue::{Catalogue, USUAL_GIVE};

@@ -3,13 +3,14 @@
 use reeve_costing::cost::{Cost, ItemCost};
 use reeve_costing::hand::{PaceHand, YOUR_HAND, YOUR_SAMPLE};
 use reeve_costing::learning_curve::{LearningCurve, Model};
+use reeve_costing::money::{decimal, to_decimals};
 use reeve_costing::price::fees_on;
 use reeve_costing::pricing::{ItemPrice, Priced, PricedItem, Sure};
 use reeve_costing::quote::QuoteLine;
 use reeve_costing::rates::{Aim, Overhead, Rates};
 use reeve_costing::takeoff::Doing;
 use rust_decimal::Decimal;
-use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
+use rust_decimal::prelude::ToPrimitive;
 use serde::Serialize;
 
 use crate::hand::timed_words;
@@ -103,7 +104,7 @@ fn outcome(priced: &Priced, rates: &Rates, words: &Words) -> Vec<Sum> {
     rows.push(row("Cost", words.rounded(-outcome.cost.total()), false));
     rows.push(row("Margin", words.rounded(outcome.margin), true));
     if let Some(percent) = outcome.margin_percent {
-        rows.push(row("Margin on what comes in", words.percent(percent.round_dp(1)), true));
+        rows.push(row("Margin on what comes in", words.percent(to_decimals(percent, 1)), true));
     }
     rows.push(row("Bench hours", words.hours(outcome.cost.hours), false));
     if let Some(earned) = outcome.per_hour {
@@ -219,7 +220,7 @@ fn aim(rates: &Rates, words: &Words) -> String {
 
 /// A share in per cent, to a hundredth.
 fn percent_of(share: f64) -> Decimal {
-    Decimal::from_f64(share * 100.0).unwrap_or_default().round_dp(2).normalize()
+    decimal(share * 100.0, 2).normalize()
 }
 
 fn practice_row(practice: &LearningCurve, words: &Words) -> Row {
@@ -267,7 +268,7 @@ fn hand_words(priced: &Priced, rates: &Rates, words: &Words) -> Vec<String> {
     let steps = || priced.items.iter().flat_map(|item| &item.cost.take_off.steps);
     let is_tied = |name: &str| steps().any(|step| matches!(&step.doing, Doing::Knots(line) if line.name == name));
     for known in rates.bench.hand.times.iter().filter(|known| is_tied(&known.knot.name)) {
-        let times = words.decimal(known.time.mean.exp(), 2);
+        let times = words.decimal(libm::exp(known.time.mean), 2);
         all.push(format!("Of each {}, {times} times the catalogue's time at that pace.", known.knot.title));
     }
     for step in steps() {

@@ -1,7 +1,5 @@
 //! Figures as they stand in documents for other programs.
 
-use rust_decimal::Decimal;
-
 /// The form of these documents; raised when a field changes its meaning or goes.
 pub(crate) const FORM: u32 = 1;
 
@@ -18,9 +16,4 @@ pub(crate) fn hundredth(value: f64) -> f64 {
 /// A ratio to a thousandth.
 pub(crate) fn thousandth(value: f64) -> f64 {
     (value * 1000.0).round() / 1000.0
-}
-
-/// An exact cost to six decimals: far below any coin, and short enough to read.
-pub(crate) fn cents(amount: Decimal) -> Decimal {
-    amount.round_dp(6).normalize()
 }

@@ -185,7 +185,7 @@ fn factor(logarithm: Estimate) -> String {
 }
 
 fn times(logarithm: Estimate) -> Estimate {
-    let mean = logarithm.mean.exp();
+    let mean = libm::exp(logarithm.mean);
     Estimate { mean, sd: mean * logarithm.sd }
 }
 

@@ -4,6 +4,7 @@
 use chrono::NaiveDate;
 use reeve_catalogue::Settled;
 use reeve_costing::cost::{CordBought, Cost};
+use reeve_costing::money::{to_decimals, to_millionths};
 use reeve_costing::pricing::{Priced, PricedItem};
 use reeve_costing::takeoff::{CutLine, Doing, TakeOff};
 use reeve_measure::Length;
@@ -11,7 +12,7 @@ use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::figures::{FORM, cents, tenth, thousandth};
+use crate::figures::{FORM, tenth, thousandth};
 
 /// Everything one piece needs.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
@@ -290,7 +291,7 @@ fn purchase(bought: &CordBought) -> PurchaseJson {
             })
             .collect(),
         price: bought.price,
-        charged: cents(bought.charged),
+        charged: to_millionths(bought.charged),
         bought_mm: mm(bought.bought),
         cut_mm: mm(bought.cut),
         left_mm: mm(bought.bought - bought.cut),
@@ -399,7 +400,7 @@ pub fn costing_json(priced: &Priced) -> CostingJson {
                 text: line.text.clone(),
                 quantity: line.quantity,
                 cost: cost(&item.cost.cost),
-                aimed: cents(item.price.steps.aimed),
+                aimed: to_millionths(item.price.steps.aimed),
                 unit_price: item.price.steps.unit,
                 agreed: item.price.given,
             })
@@ -407,18 +408,18 @@ pub fn costing_json(priced: &Priced) -> CostingJson {
         lines: priced.lines.iter().map(cost).collect(),
         purchases: priced.needs.cords.iter().map(purchase).collect(),
         income: priced.outcome.income,
-        fees: cents(priced.outcome.fees),
+        fees: to_millionths(priced.outcome.fees),
         cost: cost(&priced.outcome.cost),
-        margin: cents(priced.outcome.margin),
-        margin_percent: priced.outcome.margin_percent.map(cents),
-        earned_per_hour: priced.outcome.per_hour.map(cents),
+        margin: to_millionths(priced.outcome.margin),
+        margin_percent: priced.outcome.margin_percent.map(to_millionths),
+        earned_per_hour: priced.outcome.per_hour.map(to_millionths),
         sure: SureJson {
             confidence: priced.sure.confidence.normalize(),
             priced: priced.sure.is_priced,
-            hours: priced.sure.outcome.cost.hours.round_dp(4).normalize(),
-            cost: cents(priced.sure.outcome.cost.total()),
-            margin: cents(priced.sure.outcome.margin),
-            earned_per_hour: priced.sure.outcome.per_hour.map(cents),
+            hours: to_decimals(priced.sure.outcome.cost.hours, 4).normalize(),
+            cost: to_millionths(priced.sure.outcome.cost.total()),
+            margin: to_millionths(priced.sure.outcome.margin),
+            earned_per_hour: priced.sure.outcome.per_hour.map(to_millionths),
         },
         remarks: priced.remarks.clone(),
     }
@@ -426,13 +427,13 @@ pub fn costing_json(priced: &Priced) -> CostingJson {
 
 fn cost(cost: &Cost) -> CostJson {
     CostJson {
-        cord: cents(cost.cord),
-        fittings: cents(cost.fittings),
-        making: cents(cost.making),
-        finishing: cents(cost.finishing),
-        other: cents(cost.other),
-        overhead: cents(cost.overhead),
-        total: cents(cost.total()),
+        cord: to_millionths(cost.cord),
+        fittings: to_millionths(cost.fittings),
+        making: to_millionths(cost.making),
+        finishing: to_millionths(cost.finishing),
+        other: to_millionths(cost.other),
+        overhead: to_millionths(cost.overhead),
+        total: to_millionths(cost.total()),
         hours: cost.hours,
     }
 }

@@ -1,6 +1,7 @@
 //! The best use of a week's bench hours: which designs, how many of each, and what one more hour would bring.
 
 use reeve_costing::mix::{Offer, Once};
+use reeve_costing::money::to_millionths;
 use reeve_costing::rates::Rates;
 use reeve_office::{DesignRow, Week};
 use rust_decimal::Decimal;
@@ -8,7 +9,6 @@ use rust_decimal::prelude::ToPrimitive;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::figures::cents;
 use crate::graph;
 use crate::quote::{Letterhead, Sum};
 use crate::words::Words;
@@ -173,14 +173,14 @@ pub fn mix_json(week: &Week, rates: &Rates) -> MixJson {
                 price: row.asked(),
                 hours: row.hours,
                 once_hours: row.once_hours,
-                per_hour: offer.per_hour().map(cents),
+                per_hour: offer.per_hour().map(to_millionths),
                 weekly: row.weekly,
                 pieces: *pieces,
             })
             .collect(),
         hours_taken: week.mix.hours,
-        contribution: cents(week.mix.contribution),
-        another_hour: cents(week.mix.another_hour),
+        contribution: to_millionths(week.mix.contribution),
+        another_hour: to_millionths(week.mix.another_hour),
         proven: week.mix.proven,
     }
 }

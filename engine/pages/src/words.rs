@@ -3,7 +3,7 @@
 use std::fmt;
 
 use chrono::NaiveDate;
-use reeve_costing::money::Currency;
+use reeve_costing::money::{Currency, decimal, to_decimals};
 use reeve_costing::rates::Rates;
 use reeve_measure::{Length, Mass, Time};
 use rust_decimal::Decimal;
@@ -72,14 +72,14 @@ impl Words {
 
     /// A number with so many decimals, for a column of them.
     pub(crate) fn fixed(&self, number: Decimal, decimals: u32) -> String {
-        let mut exact = number.round_dp(decimals);
+        let mut exact = to_decimals(number, decimals);
         exact.rescale(decimals);
         self.money.write_number(exact)
     }
 
     /// A percentage, given in per cent.
     pub(crate) fn percent(&self, percent: Decimal) -> String {
-        format!("{}\u{a0}%", self.number(percent.round_dp(2)))
+        format!("{}\u{a0}%", self.number(to_decimals(percent, 2)))
     }
 
     /// A date: in words in English, else year-month-day.
@@ -104,12 +104,12 @@ impl Words {
 
     /// A figure that is counted or chosen, with two decimals at most.
     pub(crate) fn number_of(&self, number: f64) -> String {
-        self.number(Decimal::from_f64(number).unwrap_or_default().round_dp(2))
+        self.number(decimal(number, 2))
     }
 
     /// A number with one decimal at most.
     fn trimmed(&self, number: f64) -> String {
-        self.number(Decimal::from_f64(number).unwrap_or_default().round_dp(1))
+        self.number(decimal(number, 1))
     }
 
     /// A mass.
@@ -137,6 +137,6 @@ impl Words {
 
     /// Bench hours.
     pub(crate) fn hours(&self, hours: Decimal) -> String {
-        format!("{}\u{a0}h", self.number(hours.round_dp(2)))
+        format!("{}\u{a0}h", self.number(to_decimals(hours, 2)))
     }
 }

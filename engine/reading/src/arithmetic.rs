@@ -4,7 +4,6 @@
 //! times a number is a length, a length by a length is a number. There are no loops and no names but the measures and
 //! five functions, so working one out always ends.
 
-use std::fmt;
 use std::ops::Range;
 
 use reeve_measure::Length;
@@ -15,7 +14,7 @@ use winnow::prelude::*;
 use winnow::stream::LocatingSlice;
 use winnow::token::{any, one_of, take_while};
 
-use crate::kinds::{Figure, LENGTH_UNITS};
+use crate::figure::{Figure, LENGTH_UNITS};
 use crate::nearest::nearest;
 
 /// The measures that sums may name.
@@ -283,45 +282,6 @@ fn call(name: &str, figures: &[Node], span: &Range<usize>, measures: &Measures) 
 pub(crate) fn whole(number: f64) -> Option<f64> {
     let nearest = number.round();
     ((number - nearest).abs() < NOTHING).then_some(nearest)
-}
-
-impl Figure {
-    fn times(self, by: f64) -> Self {
-        match self {
-            Self::Number(number) => Self::Number(number * by),
-            Self::Length(length) => Self::Length(length * by),
-        }
-    }
-
-    /// Whether it is a figure at all: a number too large for a computer's is none.
-    pub(crate) fn is_finite(&self) -> bool {
-        self.plain().is_finite()
-    }
-
-    /// The number, or the millimetres.
-    fn plain(self) -> f64 {
-        match self {
-            Self::Number(number) => number,
-            Self::Length(length) => length.as_mm(),
-        }
-    }
-
-    /// Whether both are numbers or both are lengths.
-    pub fn is_like(&self, other: &Self) -> bool {
-        matches!((self, other), (Self::Number(_), Self::Number(_)) | (Self::Length(_), Self::Length(_)))
-    }
-}
-
-/// As a maker writes it: `12`, `9.5 cm`, `4 mm`.
-impl fmt::Display for Figure {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let trimmed = |value: f64| (value * 100.0).round() / 100.0;
-        match self {
-            Self::Number(number) => write!(f, "{}", trimmed(*number)),
-            Self::Length(length) if length.as_mm().abs() < 20.0 => write!(f, "{} mm", trimmed(length.as_mm())),
-            Self::Length(length) => write!(f, "{} cm", trimmed(length.as_cm())),
-        }
-    }
 }
 
 /// A text with each sum in braces worked out: `about {drop + 12 cm} long`.

@@ -11,6 +11,7 @@ use serde_json::{Value, json};
 use toml::de::DeValue;
 
 use crate::diagnostics::{Diagnostics, Placed};
+use crate::figure::{Figure, LENGTH_UNITS, Unit, plain_number, split_unit};
 use crate::nearest::nearest;
 use crate::seen::unseen_in;
 
@@ -230,10 +231,6 @@ impl<T: Copy> Kind for OneOf<T> {
     }
 }
 
-/// A unit's name and the factor that takes it to the quantity's base unit.
-pub(crate) type Unit = (&'static str, f64);
-
-pub(crate) const LENGTH_UNITS: &[Unit] = &[("mm", 1.0), ("cm", 10.0), ("m", 1000.0), ("in", 25.4), ("ft", 304.8)];
 const MASS_UNITS: &[Unit] = &[("g", 1.0), ("kg", 1000.0), ("oz", 28.349_523_125), ("lb", 453.592_37)];
 // One tex is one gram a kilometre (ISO 1144, from memory).
 const DENSITY_UNITS: &[Unit] = &[("g/m", 1.0), ("ktex", 1.0), ("tex", 0.001)];
@@ -276,20 +273,6 @@ fn unit_names(units: &[Unit]) -> String {
     units.iter().map(|(name, _)| *name).collect::<Vec<_>>().join(", ")
 }
 
-fn split_unit(text: &str) -> (&str, &str) {
-    let text = text.trim();
-    let at = text.find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+'))).unwrap_or(text.len());
-    let (number, unit) = text.split_at(at);
-    (number.trim(), unit.trim())
-}
-
-/// Digits with at most one point and a sign; no exponent, infinity or NaN, which `f64` would take.
-fn plain_number(text: &str) -> Option<f64> {
-    let digits = text.strip_prefix('-').unwrap_or(text);
-    let plain = !digits.is_empty() && digits.chars().all(|c| c.is_ascii_digit() || c == '.');
-    if plain { text.parse().ok() } else { None }
-}
-
 /// Text of a quantity, for a schema.
 fn measured_schema(units: &[Unit]) -> Value {
     let names: Vec<String> = units.iter().map(|(name, _)| (*name).to_owned()).collect();
@@ -309,28 +292,6 @@ impl Kind for Lengths {
 
     fn schema(&self) -> Value {
         measured_schema(LENGTH_UNITS)
-    }
-}
-
-/// A figure of a knot: a plain number, or a length with its unit.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Figure {
-    /// A plain number.
-    Number(f64),
-    /// A length.
-    Length(Length),
-}
-
-impl Figure {
-    /// Reads a figure from a word such as `12` or `8cm`.
-    pub fn parse(word: &str) -> Option<Self> {
-        let (number, unit) = split_unit(word);
-        let number = plain_number(number)?;
-        if unit.is_empty() {
-            return Some(Self::Number(number)).filter(Self::is_finite);
-        }
-        let factor = LENGTH_UNITS.iter().find(|(name, _)| *name == unit).map(|(_, factor)| *factor);
-        factor.map(|factor| Self::Length(Length::mm(number * factor))).filter(Self::is_finite)
     }
 }
 

@@ -10,6 +10,7 @@ mod arithmetic;
 mod diagnostics;
 mod excerpt;
 mod fault;
+mod figure;
 mod kinds;
 mod nearest;
 mod reckoned;
@@ -19,9 +20,10 @@ mod table;
 pub use arithmetic::{Measures, is_measure_name};
 pub use diagnostics::{Diagnostics, FAULTS_SHOWN, Placed};
 pub use fault::{Fault, Severity, SourceText};
+pub use figure::Figure;
 pub use kinds::{
-    Cell, Count, Day, Figure, Flag, Kind, Lengths, List, Money, Name, Number, NumberOrLength, OneOf, Percent, Quantity,
-    Text, Weight, WeightPerLength, is_name,
+    Cell, Count, Day, Flag, Kind, Lengths, List, Money, Name, Number, NumberOrLength, OneOf, Percent, Quantity, Text,
+    Weight, WeightPerLength, is_name,
 };
 pub use nearest::nearest;
 pub use reckoned::{Filled, FilledText, LowLikelyHigh, OneOrThree, Reckonable, Reckoned};

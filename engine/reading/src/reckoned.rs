@@ -6,7 +6,8 @@ use rust_decimal::prelude::ToPrimitive;
 use serde_json::{Value, json};
 
 use crate::arithmetic::{self, SumError};
-use crate::kinds::{Cell, Count, Figure, Kind, Lengths, Number, NumberOrLength, Text};
+use crate::figure::Figure;
+use crate::kinds::{Cell, Count, Kind, Lengths, Number, NumberOrLength, Text};
 use crate::table::{Table, planned, read_table};
 
 impl Cell<'_> {

@@ -154,6 +154,11 @@ impl ChosenAt<'_> {
 }
 
 impl Shop {
+    /// The stems of all designs, with what is wrong with their folder told among what is known.
+    pub(crate) fn design_stems(&self, known: &mut KnownDesigns) -> Arc<[String]> {
+        self.designs().noted(&mut known.faults)
+    }
+
     /// A design named in a file of the shop, as chosen there.
     pub(crate) fn design_asked(
         &self,

@@ -83,3 +83,11 @@ pub fn new_file<T, E: From<Refused>>(at: &Path, make: impl FnOnce(&Path) -> Resu
     folders.keep();
     Ok(made)
 }
+
+/// Makes a file that must not be there yet: `write` writes into it.
+///
+/// # Errors
+/// What `write` answers, or [`Refused`], naming the file; of kind `AlreadyExists` when it is there.
+pub fn new_stream<T, E: From<Refused>>(at: &Path, write: impl FnOnce(&mut File) -> Result<T, E>) -> Result<T, E> {
+    new_file(at, |from| write(&mut File::create_new(from).map_err(Refused::at(at))?))
+}

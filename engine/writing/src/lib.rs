@@ -6,6 +6,8 @@
 //!
 //! This crate knows no shop and no pages: bytes and places alone.
 
+#![allow(clippy::disallowed_methods, reason = "this is the writer that all others must use")]
+
 mod files;
 mod folders;
 mod lock;
@@ -14,7 +16,7 @@ mod refused;
 mod sets;
 mod workplace;
 
-pub use files::{new_file, replace, rewrite};
+pub use files::{new_file, new_stream, replace, rewrite};
 pub use folders::{exchange, new_folder, remove};
 pub use lock::{Hold, hold};
 pub use places::put_new;

@@ -1,6 +1,7 @@
 //! Bindings by their length against the catalogue's by their turns, against a printed length, and by their laws.
 
 #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+#![allow(clippy::disallowed_methods, reason = "a test reckons by the standard library")]
 
 use std::f64::consts::PI;
 

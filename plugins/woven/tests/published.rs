@@ -1,6 +1,7 @@
 //! Turk's heads and braids against what others have published, each with its source beside it.
 
 #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+#![allow(clippy::disallowed_methods, reason = "a test reckons by the standard library")]
 
 use std::f64::consts::PI;
 

@@ -1,6 +1,7 @@
 //! The round plait by its laws, and what it refuses.
 
 #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+#![allow(clippy::disallowed_methods, reason = "a test reckons by the standard library")]
 
 use reeve_kit::{Core, Knot, Refusal, Setting, Taken};
 use woven::RoundPlait;

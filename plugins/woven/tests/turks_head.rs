@@ -1,6 +1,7 @@
 //! The Turk's head by its laws, and what it refuses.
 
 #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+#![allow(clippy::disallowed_methods, reason = "a test reckons by the standard library")]
 
 use std::f64::consts::FRAC_1_SQRT_2;
 

@@ -1,5 +1,7 @@
 //! The section of a plain weave against what is published of it.
 
+#![allow(clippy::disallowed_methods, reason = "a test reckons by the standard library")]
+
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_3, FRAC_PI_4};
 
 use woven::weave::{Mesh, closest, over_under};

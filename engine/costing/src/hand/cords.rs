@@ -5,7 +5,7 @@ use reeve_catalogue::{GIVE_RANGE, USUAL_GIVE};
 use super::evidence::{CurvePoint, Evidence};
 use super::group::{Push, Seen, Trust, WeightedSums};
 use super::odd::{Fitted, Surprise};
-use super::{Estimate, GIVE_SD, SampleFigure};
+use super::{Estimate, GIVE_SD, SampleFigure, square};
 
 /// What the samples of one cord say.
 #[derive(Debug, Clone)]
@@ -79,7 +79,7 @@ pub(super) fn fit_cord<'a>(stated: f64, evidence: &[&'a Evidence]) -> CordFit<'a
 
 /// What the store's word says of the give. The second figure is there for the form of the sums, and stays where it is.
 fn held_before(stated: f64, give: f64) -> Push {
-    let weight = GIVE_SD.powi(-2);
+    let weight = square(GIVE_SD).recip();
     let mut before = Push { pull: [weight * (stated - give), 0.0], ..Push::default() };
     (before.known.aa, before.known.bb) = (weight, 1.0);
     before
@@ -99,7 +99,7 @@ fn misfit(stated: f64, evidence: &[&Evidence], give: f64) -> f64 {
     let of_knot = |group: &[&Evidence]| -> f64 {
         both().map(|figure| sums(group, figure, spot).misfit(&group[0].trust[figure])).sum()
     };
-    ((give - stated) / GIVE_SD).powi(2) + knots_of(evidence).map(of_knot).sum::<f64>()
+    square((give - stated) / GIVE_SD) + knots_of(evidence).map(of_knot).sum::<f64>()
 }
 
 impl Fitted<Evidence> for CordFit<'_> {
@@ -137,9 +137,9 @@ fn surprise(one: &Evidence, seen: [Seen; 2], others: &KnotFit<'_>, moved: f64, k
         let Seen { left, slope: [slope, _], variance } = seen[figure];
         let factor = others.sums[figure].factor(others.trust[figure].sd(), [moved, 0.0]);
         let off = left - slope * moved - factor.mean;
-        let deviations = off.abs() / (variance + factor.sd.powi(2) + slope * slope / known).sqrt();
+        let deviations = off.abs() / (variance + square(factor.sd) + slope * slope / known).sqrt();
         let got = one.observed[figure];
-        Surprise { deviations, figure: name, expected: (got - off).exp(), got: got.exp() }
+        Surprise { deviations, figure: name, expected: libm::exp(got - off), got: libm::exp(got) }
     };
     let (take_up, rise) = (of(0, SampleFigure::TakeUp), of(1, SampleFigure::Rise));
     if rise.deviations > take_up.deviations { rise } else { take_up }

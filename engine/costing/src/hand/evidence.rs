@@ -7,7 +7,7 @@ use reeve_catalogue::{GIVE_RANGE, Taken};
 use reeve_measure::Length;
 
 use super::group::{Seen, Trust};
-use super::{READING_MM, Sample, TYING_SD};
+use super::{READING_MM, Sample, TYING_SD, square};
 
 /// Points at which what the catalogue expects is worked out; between them it runs straight.
 const POINTS: u32 = 41;
@@ -21,7 +21,7 @@ pub(super) fn curve(expected: impl Fn(f64) -> Option<Taken>) -> Option<Curve> {
     let at_point = |point: u32| {
         let share = f64::from(point) / f64::from(POINTS - 1);
         let taken = expected(GIVE_RANGE.0 + share * (GIVE_RANGE.1 - GIVE_RANGE.0))?;
-        finite([taken.working.as_mm().ln(), taken.rise.as_mm().ln()])
+        finite([libm::log(taken.working.as_mm()), libm::log(taken.rise.as_mm())])
     };
     (0..POINTS).map(at_point).collect::<Option<Vec<_>>>().map(Arc::new)
 }
@@ -108,11 +108,11 @@ impl Evidence {
         curve: Curve,
     ) -> Option<Self> {
         // The leg is measured twice, the work once.
-        let variance = |read: f64, length: Length| TYING_SD.powi(2) + (read * READING_MM / length.as_mm()).powi(2);
+        let variance = |read: f64, length: Length| square(TYING_SD) + square(read * READING_MM / length.as_mm());
         Some(Self {
             at,
             knot: knot.to_owned(),
-            observed: finite([take_up.as_mm().ln(), rise.as_mm().ln()])?,
+            observed: finite([libm::log(take_up.as_mm()), libm::log(rise.as_mm())])?,
             variance: finite([variance(2.0_f64.sqrt(), gone), variance(1.0, made)])?,
             trust,
             curve,

@@ -4,8 +4,10 @@
 //! changes with the shared figures and `v` the variance of the noise, everything follows from sums of `1/v`, `r/v`, `q/v` and
 //! their products: one observation is taken out of them again without looking at the others.
 
-use super::Estimate;
-use super::trust::GUESS_WEIGHS;
+use super::{Estimate, square};
+
+/// How much what a guess leaves unexplained weighs in what knots share: a tenth of what a trusted figure's would.
+const GUESS_WEIGHS: f64 = 0.1;
 
 /// One observation, at some value of the shared figures.
 #[derive(Debug, Clone, Copy)]
@@ -109,7 +111,7 @@ impl WeightedSums {
 
     /// The logarithm of the knot's own factor once the shared figures have moved on by so much: shrunk towards nothing.
     pub(super) fn factor(&self, sd: f64, moved: [f64; 2]) -> Estimate {
-        let weight = sd.powi(-2) + self.weight;
+        let weight = square(sd).recip() + self.weight;
         Estimate { mean: (self.left - dot(self.slope, moved)) / weight, sd: weight.sqrt().recip() }
     }
 
@@ -118,7 +120,7 @@ impl WeightedSums {
         match trust {
             _ if self.count == 0 => 0.0,
             Trust::Firm(sd) => self.left_square - self.left * self.left * own_share(*sd, self.weight),
-            Trust::Guess { .. } => GUESS_WEIGHS * self.mean_left().powi(2) / self.mean_variance(trust),
+            Trust::Guess { .. } => GUESS_WEIGHS * square(self.mean_left()) / self.mean_variance(trust),
         }
     }
 
@@ -152,7 +154,7 @@ impl WeightedSums {
     }
 
     fn mean_variance(&self, trust: &Trust) -> f64 {
-        trust.sd().powi(2) + self.weight.recip()
+        square(trust.sd()) + self.weight.recip()
     }
 }
 

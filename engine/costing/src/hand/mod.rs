@@ -13,7 +13,7 @@
 //!    sample weighs as much as the catalogue, and moves a factor just less than half way. Against a guess one sample is
 //!    believed nearly whole. What a core leg eats follows the rise.
 //! 3. **Pace, pull and time factors**: the logarithm of minutes observes `ln (a base + b pull) + ln t` with a spread of
-//!    [`TIMING_SD`] and [`TIMING_MIN`]; `pull` is of draws times metres hanging (see [`crate::labour::Run`]), `t` a knot's own
+//!    [`TIMING_SD`] and [`TIMING_MIN`]; `pull` is of draws times metres hanging (see [`crate::run::Run`]), `t` a knot's own
 //!    factor with the spread of its time's source. Before: `a` and `b` normal round the shop's pace with [`PACE_SD`] and
 //!    [`PULL_SD`], as logarithms. The shop's pace is where they start, whatever is learnt; `a` and `b` stand in its place for knots and
 //!    handling. Finished work observes the same: a step of one knot as a sample of it, a whole work without a factor of its
@@ -29,6 +29,7 @@ mod group;
 mod odd;
 mod pace;
 #[cfg(test)]
+#[allow(clippy::disallowed_methods, reason = "a test reckons and writes by the standard library")]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
 mod trust;
@@ -354,4 +355,9 @@ fn knot_hand(cord: &Arc<Cord>, fit: &KnotFit<'_>, samples: &[Sample]) -> KnotHan
     let [take_up, rise] = fit.factors();
     let knot = Arc::clone(&samples[fit.first].knot);
     KnotHand { cord: Arc::clone(cord), knot, take_up, rise, samples: fit.samples }
+}
+
+/// A number times itself: the standard library's powers may differ from machine to machine.
+pub(crate) fn square(number: f64) -> f64 {
+    number * number
 }

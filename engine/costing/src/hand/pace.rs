@@ -9,8 +9,8 @@ use super::evidence::by_figures;
 use super::group::{Push, Seen, Trust, WeightedSums, dot};
 use super::odd::{Fitted, Surprise};
 use super::trust::of_time;
-use super::{Estimate, PACE_SD, PULL_SD, Sample, SampleFigure, TIMING_MIN, TIMING_SD, TimedWork};
-use crate::labour::Run;
+use super::{Estimate, PACE_SD, PULL_SD, Sample, SampleFigure, TIMING_MIN, TIMING_SD, TimedWork, square};
+use crate::run::Run;
 
 /// What one timed sample, or one finished work, says. Times are in seconds.
 #[derive(Debug, Clone, PartialEq)]
@@ -76,12 +76,12 @@ impl Timed {
     /// What it says at some logarithms of pace and pull. The variance is round what the shop's pace leads to expect: known
     /// before the sample is, so that quick samples don't weigh more than slow ones.
     fn seen(&self, shop: f64, [pace, pull]: [f64; 2]) -> Seen {
-        let (paced, pulled) = (self.base * pace.exp(), self.pull * pull.exp());
+        let (paced, pulled) = (self.base * libm::exp(pace), self.pull * libm::exp(pull));
         let reading = Time::minutes(TIMING_MIN).as_s() / (shop * (self.base + self.pull));
         Seen {
-            left: self.took.ln() - (paced + pulled).ln(),
+            left: libm::log(self.took) - libm::log(paced + pulled),
             slope: [paced / (paced + pulled), pulled / (paced + pulled)],
-            variance: TIMING_SD.powi(2) + reading.powi(2) + self.doubt.powi(2),
+            variance: square(TIMING_SD) + square(reading) + square(self.doubt),
         }
     }
 
@@ -127,7 +127,7 @@ pub(super) fn fit_pace<'a>(shop: f64, evidence: &[&'a Timed]) -> PaceFit<'a> {
     const CLOSE: f64 = 1e-12;
     // Far from the best, what is straight near by may lead too far.
     const FARTHEST: f64 = 0.5;
-    let start = [shop.ln(); 2];
+    let start = [libm::log(shop); 2];
     let mut best = start;
     for _ in 0..STEPS {
         let push = groups_at(shop, best, evidence)
@@ -143,7 +143,7 @@ pub(super) fn fit_pace<'a>(shop: f64, evidence: &[&'a Timed]) -> PaceFit<'a> {
 
 /// What the shop's word says of pace and pull.
 fn held_before(start: [f64; 2], at: [f64; 2]) -> Push {
-    let weight = [PACE_SD.powi(-2), PULL_SD.powi(-2)];
+    let weight = [square(PACE_SD).recip(), square(PULL_SD).recip()];
     let mut before =
         Push { pull: [0, 1].map(|figure| weight[figure] * (start[figure] - at[figure])), ..Push::default() };
     (before.known.aa, before.known.bb) = (weight[0], weight[1]);
@@ -177,7 +177,7 @@ impl<'a> PaceFit<'a> {
     pub(super) fn pace_and_pull(&self) -> (Estimate, Estimate) {
         let variance = self.push.known.inverse();
         let estimate = |logarithm: f64, variance: f64| {
-            let mean = logarithm.exp();
+            let mean = libm::exp(logarithm);
             Estimate { mean, sd: mean * variance.sqrt() }
         };
         (estimate(self.best[0], variance.aa), estimate(self.best[1], variance.bb))
@@ -192,12 +192,12 @@ impl<'a> PaceFit<'a> {
         let seen = one.seen(self.shop, self.best);
         let factor = sums.factor(trust.sd(), moved);
         let off = seen.left - dot(seen.slope, moved) - factor.mean;
-        let variance = seen.variance + factor.sd.powi(2) + push.known.inverse().along(seen.slope);
+        let variance = seen.variance + square(factor.sd) + push.known.inverse().along(seen.slope);
         let deviations = off.abs() / variance.sqrt();
         Surprise {
             deviations,
             figure: SampleFigure::Time,
-            expected: (one.took.ln() - off).exp() / one.knots,
+            expected: libm::exp(libm::log(one.took) - off) / one.knots,
             got: one.took / one.knots,
         }
     }

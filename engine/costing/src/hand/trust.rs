@@ -37,8 +37,6 @@ pub const fn spread(source: Source) -> FactorSpread {
     }
 }
 
-/// How much what a guess leaves unexplained weighs in what knots share: a tenth of what a trusted figure's would.
-pub(super) const GUESS_WEIGHS: f64 = 0.1;
 /// However far off it is, and however often it was sampled, one knot with a guessed time moves pace and pull by no more
 /// than this, as a logarithm.
 pub const GUESS_MOVES: f64 = 0.015;

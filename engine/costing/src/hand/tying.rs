@@ -55,10 +55,10 @@ impl Hand {
             None if slopes.iter().any(|slope| slope.abs() > 1e-9) => (YOUR_HAND, [UNMEASURED; 2]),
             None => return Ok(Tied { taken: plain, doubt: NOTHING, source }),
         };
-        let taken = scaled(&plain, factors.map(|factor| factor.mean.exp()));
+        let taken = scaled(&plain, factors.map(|factor| libm::exp(factor.mean)));
         // Give and factor share their samples, so that one errs low where the other errs high: adding them as if they
         // were independent errs on the safe side.
-        let spread = |at: usize| factors[at].sd.hypot(slopes[at] * give.sd);
+        let spread = |at: usize| libm::hypot(factors[at].sd, slopes[at] * give.sd);
         let doubt = Taken { base: Time::ZERO, ..scaled(&taken, [spread(0), spread(1)]) };
         Ok(Tied { taken, doubt, source })
     }
@@ -82,7 +82,7 @@ fn slopes_at(give: f64, at: impl Fn(f64) -> Result<Taken, Misfit>) -> Result<[f6
     let (low, high) = ((give - STEP).max(GIVE_RANGE.0), (give + STEP).min(GIVE_RANGE.1));
     let (below, above) = (at(low)?, at(high)?);
     let slope = |below: Length, above: Length| {
-        if below > Length::ZERO && above > Length::ZERO { (above / below).ln() / (high - low) } else { 0.0 }
+        if below > Length::ZERO && above > Length::ZERO { libm::log(above / below) / (high - low) } else { 0.0 }
     };
     Ok([slope(below.working, above.working), slope(below.rise, above.rise)])
 }

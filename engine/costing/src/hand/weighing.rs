@@ -58,12 +58,12 @@ fn figures(hand: &Hand, knot: &Arc<Knot>, shop: f64) -> [f64; 3] {
     let sample = tried(knot, 1.0, 1.0, None);
     let taken = hand.tie(&sample.cord, knot, &sample.setting(USUAL_GIVE)).unwrap().taken;
     let (pace, pull) = hand.pace.map_or((shop, shop), |pace| (pace.pace.mean, pace.pull.mean));
-    let seconds = (taken.base.as_s() * pace + knot.time.pull * taken.draws * pull) * hand.time_of(knot).mean.exp();
+    let seconds = (taken.base.as_s() * pace + knot.time.pull * taken.draws * pull) * libm::exp(hand.time_of(knot).mean);
     [taken.working.as_mm(), taken.rise.as_mm(), seconds]
 }
 
 fn moved(before: [f64; 3], after: [f64; 3]) -> [f64; 3] {
-    [0, 1, 2].map(|at| (after[at] / before[at]).ln())
+    [0, 1, 2].map(|at| libm::log(after[at] / before[at]))
 }
 
 fn close(a: f64, b: f64, by: f64) {
@@ -78,10 +78,10 @@ fn a_time_that_was_guessed_wrong_is_the_knots_own_affair() {
     let hand = Hand::of(&samples, 1.1);
     assert!(hand.odd.is_empty());
     let pace = hand.pace.unwrap();
-    close((pace.pace.mean / 1.1).ln(), 0.0, GUESS_MOVES);
-    close((pace.pull.mean / 1.1).ln(), 0.0, GUESS_MOVES);
+    close(libm::log(pace.pace.mean / 1.1), 0.0, GUESS_MOVES);
+    close(libm::log(pace.pull.mean / 1.1), 0.0, GUESS_MOVES);
     let plain = Hand::default();
-    close(moved(figures(&plain, &own, 1.1), figures(&hand, &own, 1.1))[2], 2.4_f64.ln(), 0.05);
+    close(moved(figures(&plain, &own, 1.1), figures(&hand, &own, 1.1))[2], libm::log(2.4), 0.05);
     close(moved(figures(&plain, &other, 1.1), figures(&hand, &other, 1.1))[2], 0.0, HARDLY);
     // How far hours stray is next to unmoved as well.
     close(pace.pace.sd / pace.pace.mean, PACE_SD, PACE_SD * 0.04);
@@ -95,9 +95,9 @@ fn two_samples_alike_are_believed_against_a_guess() {
         let hand = Hand::of(&samples, 1.0);
         assert!(hand.odd.is_empty(), "{:?}", hand.odd);
         let [take_up, rise, time] = moved(figures(&Hand::default(), &own, 1.0), figures(&hand, &own, 1.0));
-        close(take_up, 1.5_f64.ln(), 0.05);
-        close(rise, 0.7_f64.ln(), 0.05);
-        close(time, 2.0_f64.ln(), 0.1);
+        close(take_up, libm::log(1.5), 0.05);
+        close(rise, libm::log(0.7), 0.05);
+        close(time, libm::log(2.0), 0.1);
     }
 }
 
@@ -108,7 +108,7 @@ fn one_sample_moves_a_guess_nearly_all_the_way_and_a_measured_figure_less_than_h
         let hand = Hand::of(&[tried(&own, 1.08, 1.08, Some(1.2))], 1.0);
         assert!(hand.odd.is_empty());
         let knot = &hand.knots[0];
-        let (length, time) = (1.08_f64.ln(), 1.2_f64.ln());
+        let (length, time) = (libm::log(1.08), libm::log(1.2));
         [knot.take_up.mean / length, knot.rise.mean / length, hand.times[0].time.mean / time]
     };
     for firm in [Source::Geometry, Source::Published, Source::YourSample] {
@@ -175,8 +175,8 @@ fn a_step_of_one_guessed_knot_teaches_that_knot() {
         TimedWork { step: Some("Tie".to_owned()), knot: Some(Arc::clone(&own)), doubt: 0.0, ..work("1", 100.0, 2.4) };
     let hand = Hand::with_works(&[], &[step], 1.0);
     assert_eq!((hand.times[0].works, hand.times[0].samples), (1, 0));
-    close(hand.times[0].time.mean, 2.4_f64.ln(), 0.1);
-    close(hand.pace.unwrap().pace.mean.ln(), 0.0, GUESS_MOVES);
+    close(hand.times[0].time.mean, libm::log(2.4), 0.1);
+    close(libm::log(hand.pace.unwrap().pace.mean), 0.0, GUESS_MOVES);
 }
 
 #[test]

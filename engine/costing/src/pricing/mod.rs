@@ -12,7 +12,7 @@ use rust_decimal::Decimal;
 
 use crate::commission::{Commission, Item};
 use crate::cost::{CordBought, Cost, CostFault, ItemCost, JobCost, JobNeeds, cost_job};
-use crate::money::fraction;
+use crate::money::{fraction, to_decimals};
 use crate::price::{Burden, OutOfReach, PriceSteps, bounded, fee_rate, fees_on, price_for};
 use crate::quote::{Quote, QuoteLine};
 use crate::rates::{Aim, Rates, TaxScheme};
@@ -160,7 +160,7 @@ impl fmt::Display for PriceFault {
                 f,
                 "a margin of {} % and fees of {} % leave nothing of any price",
                 reach.margin.normalize(),
-                reach.fees.round_dp(2).normalize()
+                to_decimals(reach.fees, 2).normalize()
             ),
             Self::Date => f.write_str("the quote's last day lies past the calendar"),
         }
@@ -260,7 +260,7 @@ fn remarks(commission: &Commission, rates: &Rates, cords: &[CordBought], outcome
         && left < aim - Decimal::ONE
         && outcome.margin >= Decimal::ZERO
     {
-        let (aim, left) = (aim.normalize(), left.round_dp(1).normalize());
+        let (aim, left) = (aim.normalize(), to_decimals(left, 1).normalize());
         remarks.push(format!("The shop aims at {aim} %, and {left} % remain after breaks, discount and prices given."));
     }
     if outcome.margin < Decimal::ZERO {

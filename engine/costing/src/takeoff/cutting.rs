@@ -9,7 +9,7 @@ use rust_decimal::prelude::ToPrimitive;
 use super::draft::{Doubt, Draft};
 use super::{CutLine, DesignPlace, Fold, LegLine, PieceFault};
 use crate::hand::COVER;
-use crate::money::fraction;
+use crate::money::{fraction, to_decimals};
 use crate::piece::{CordGroup, LegSet, Piece, SetId};
 use crate::rates::Bench;
 
@@ -44,7 +44,7 @@ fn leg_doubts(piece: &Piece, drafts: &[Draft]) -> Vec<Length> {
     for alike in doubts.chunk_by(|a, b| a.of == b.of) {
         let mut sums = vec![Length::ZERO; piece.sets.len()];
         alike.iter().flat_map(|doubt| &doubt.legs).for_each(|(set, sd)| sums[*set] += *sd);
-        squares.iter_mut().zip(&sums).for_each(|(square, sum)| *square += sum.as_mm().powi(2));
+        squares.iter_mut().zip(&sums).for_each(|(square, sum)| *square += sum.as_mm() * sum.as_mm());
     }
     squares.into_iter().map(|square: f64| Length::mm(square.sqrt())).collect()
 }
@@ -131,7 +131,7 @@ fn fold(piece: &Piece, group: &CordGroup, legs: &Legs, cut: Length) -> Fold {
 fn whole_mm(length: Length) -> u64 {
     Decimal::try_from(length.as_mm())
         .ok()
-        .map(|mm| mm.round_dp(3).ceil())
+        .map(|mm| to_decimals(mm, 3).ceil())
         .and_then(|mm| mm.to_u64())
         .unwrap_or(u64::MAX)
 }

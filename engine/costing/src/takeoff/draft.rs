@@ -6,9 +6,9 @@ use reeve_measure::{Length, Time, count as as_count};
 use super::layout::{Layout, lay_out};
 use super::{DesignPlace, KnotLine, PieceFault, count_beads, count_legs, plural};
 use crate::hand::{Estimate, Tied};
-use crate::labour::Run;
 use crate::piece::{FittingId, Piece, SetId, Step, TailEnd, Tie, Work};
 use crate::rates::Bench;
+use crate::run::Run;
 use crate::store::{Bead, Cord, Section};
 
 /// What one step takes from each leg, and what it says of its time.

@@ -9,6 +9,7 @@ mod hanging;
 mod layout;
 mod order;
 #[cfg(test)]
+#[allow(clippy::disallowed_methods, reason = "a test reckons and writes by the standard library")]
 #[allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop at the first surprise")]
 mod tests;
 

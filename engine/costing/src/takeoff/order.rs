@@ -7,11 +7,11 @@ use rust_decimal::Decimal;
 
 use super::draft::{Draft, Pull};
 use super::{Chore, ChoreSort, Doing, KnotLine, Paced, StepLine, count_beads, count_legs};
-use crate::labour::Run;
 use crate::learning_curve::{LearningCurve, Practised};
 use crate::piece::{Piece, Step, Work};
 use crate::rates::Bench;
 use crate::risk::Spread;
+use crate::run::Run;
 use crate::store::{Fitting, Many};
 
 pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], bench: &Bench) -> Vec<StepLine> {
@@ -19,7 +19,7 @@ pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], 
     let (pace, pull) = bench.pace_and_pull();
     let mut lines = Vec::new();
     for (step, draft) in piece.steps.iter().zip(drafts) {
-        let own_time = draft.own_time.map_or(1.0, |own| own.mean.exp());
+        let own_time = draft.own_time.map_or(1.0, |own| libm::exp(own.mean));
         let tied_at = |pace: f64, pull: f64| -> Time {
             let run = |(of, run): &(Pull, Run)| {
                 let hanging = below(piece, of, &hanging);

@@ -88,6 +88,7 @@ impl Pipes {
         let from = fcntl_dupfd_cloexec(stdin(), FROM)?;
         let to = fcntl_dupfd_cloexec(stdout(), FROM)?;
         let copy = if copy { Some(fcntl_dupfd_cloexec(stderr(), FROM)?) } else { None };
+        #[allow(clippy::disallowed_methods, reason = "a device, and no file")]
         let nothing = File::options().read(true).write(true).open("/dev/null")?;
         dup2_stdin(&nothing)?;
         dup2_stdout(&nothing)?;

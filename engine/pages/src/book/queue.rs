@@ -66,7 +66,7 @@ pub fn queue_page(queue: &Queue, rates: &Rates, words: &Words) -> BookPage {
     let mut page = BookPage::new("On the bench and next", "", rates);
     page.fact("From", words.date(queue.day));
     page.fact("Hours a week", words.hours(queue.weekly));
-    page.fact("Hours waiting", words.hours(to_decimals(queue.hours(), 2)));
+    page.fact("Hours waiting", words.hours(queue.hours()));
     let columns = [
         text("Number", 14),
         text("Stands", 14),
@@ -86,7 +86,7 @@ pub fn queue_page(queue: &Queue, rates: &Rates, words: &Words) -> BookPage {
             vec![
                 one.name().to_owned(),
                 one.state.to_string(),
-                words.hours(to_decimals(waiting.hours(), 2)),
+                words.hours(waiting.hours()),
                 day(ready.on).unwrap_or_else(|| "never".to_owned()),
                 day(waiting.promised).unwrap_or_default(),
                 holds,

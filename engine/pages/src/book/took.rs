@@ -77,11 +77,7 @@ const fn money(heading: &'static str, of: fn(&JobFigures) -> Decimal) -> FigureL
 }
 
 const LINES: &[FigureLine] = &[
-    FigureLine {
-        heading: "Bench hours",
-        worded: |words, hours| words.hours(to_decimals(hours, 2)),
-        of: |one| one.hours,
-    },
+    FigureLine { heading: "Bench hours", worded: |words, hours| words.hours(hours), of: |one| one.hours },
     FigureLine {
         heading: "Cord",
         worded: |words, metres| format!("{}\u{a0}m", words.number(to_decimals(metres, 1))),

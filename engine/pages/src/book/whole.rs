@@ -2,9 +2,9 @@
 
 use chrono::NaiveDate;
 use reeve_book::{History, IssuedQuote, Logged, LoggedLine};
+use reeve_costing::money::decimal;
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
-use rust_decimal::prelude::FromPrimitive;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -35,11 +35,7 @@ pub fn history_page(whole: &History, rates: &Rates, words: &Words) -> BookPage {
         page.fact(what, words.money(due));
         page.fact(
             "Hours",
-            format!(
-                "{} expected, {} suffice",
-                words.hours(figures.hours.round_dp(2)),
-                words.hours(figures.sure_hours.round_dp(2))
-            ),
+            format!("{} expected, {} suffice", words.hours(figures.hours), words.hours(figures.sure_hours)),
         );
         page.fact("Valid until", words.date(figures.valid_until));
         if let Some(promised) = figures.promised {
@@ -62,7 +58,7 @@ fn quotes(entries: &[IssuedQuote], words: &Words) -> TextTable {
             entry.day.to_string(),
             words.money(figures.gross),
             words.rounded(figures.margin),
-            words.hours(figures.hours.round_dp(2)),
+            words.hours(figures.hours),
         ];
         let changes: Vec<&str> = entry.changes.iter().chain(&entry.maker_changes).map(String::as_str).collect();
         table.row(cells, changes.join(" "));
@@ -91,8 +87,7 @@ fn lines(lines: &[LoggedLine], words: &Words) -> TextTable {
 
 /// What was entered, in words: `paid €400.00`, `7.17 h, Six arms`.
 pub fn logged_words(what: &Logged, words: &Words) -> String {
-    let number =
-        |number: f64, places| words.number(Decimal::from_f64(number).unwrap_or_default().round_dp(places).normalize());
+    let number = |number: f64, places| words.number(decimal(number, places));
     match what {
         Logged::Marked(state) => state.to_string(),
         Logged::Paid(amount) if amount.is_sign_negative() => format!("paid back {}", words.money(-*amount)),

@@ -109,7 +109,7 @@ fn directions(line: &CordLine) -> Vec<f64> {
         let after = if at == last && line.closed { 1 } else { (at + 1).min(last) };
         let (dx, dy) = (points[after][0] - points[before][0], points[after][1] - points[before][1]);
         // Where it runs straight at the viewer it keeps the direction it came with.
-        angles.push((dx.hypot(dy) > 1e-6).then(|| dx.atan2(-dy)));
+        angles.push((libm::hypot(dx, dy) > 1e-6).then(|| libm::atan2(dx, -dy)));
     }
     let mut known = angles.iter().flatten().next().copied().unwrap_or_default();
     let keep = |angle: &Option<f64>| {
@@ -133,7 +133,7 @@ fn offset(line: usize, stations: &[Station], side: f64) -> Vec<SurfacePoint> {
 
 /// The spot so far to the side of a station and so far ahead of it.
 fn aside(station: &Station, side: f64, ahead: f64) -> PlanePoint {
-    let (sin, cos) = station.across.sin_cos();
+    let (sin, cos) = libm::sincos(station.across);
     [station.centre[0] + cos * side + sin * ahead, station.centre[1] + sin * side - cos * ahead]
 }
 

@@ -8,6 +8,7 @@
 //! Lengths are in cord diameters up to the last step, where one becomes ten units of the drawing. The same shape
 //! gives the same bytes.
 
+mod composing;
 mod edges;
 mod grid;
 mod order;
@@ -22,6 +23,7 @@ mod sight;
 mod svg;
 mod tails;
 #[cfg(test)]
+#[allow(clippy::disallowed_methods, reason = "a test reckons and writes by the standard library")]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
 
@@ -51,10 +53,10 @@ impl<'a> DrawOptions<'a> {
 
 /// Draws a knot as an `<svg>` element for a page that holds the style `drawing.css`.
 pub fn draw(shape: &Shape, options: &DrawOptions<'_>) -> String {
-    svg::element(&scene::Scene::of(shape, options), options.title, None)
+    svg::element(&composing::scene_of(shape, options), options.title, None)
 }
 
 /// Draws a knot as a whole SVG file with a style of its own.
 pub fn draw_alone(shape: &Shape, options: &DrawOptions<'_>, style: &str) -> String {
-    svg::element(&scene::Scene::of(shape, options), options.title, Some(style))
+    svg::element(&composing::scene_of(shape, options), options.title, Some(style))
 }

@@ -120,7 +120,7 @@ fn tangents(run: &[PlanePoint], is_closed: bool) -> Vec<PlanePoint> {
     let middle = |before: usize, at: usize, after: usize| {
         let ((a, long), (b, far)) = (way(before, at), way(at, after));
         let sum = [a[0] * far + b[0] * long, a[1] * far + b[1] * long];
-        let size = sum[0].hypot(sum[1]);
+        let size = libm::hypot(sum[0], sum[1]);
         if size < 1e-9 { b } else { [sum[0] / size, sum[1] / size] }
     };
     // At an end the circle is as steep against the last chord as at its other side.
@@ -222,7 +222,8 @@ mod tests {
     /// A place on a cubic curve.
     fn on(hull: &[PlanePoint; 4], share: f64) -> PlanePoint {
         let rest = 1.0 - share;
-        let weights = [rest.powi(3), 3.0 * rest.powi(2) * share, 3.0 * rest * share.powi(2), share.powi(3)];
+        let weights =
+            [rest * rest * rest, 3.0 * rest * rest * share, 3.0 * rest * share * share, share * share * share];
         [0, 1].map(|axis| hull.iter().zip(weights).map(|(spot, weight)| spot[axis] * weight).sum())
     }
 
@@ -255,7 +256,7 @@ mod tests {
     fn a_written_path_keeps_to_its_spots() {
         let curve = |step: u32| {
             let t = f64::from(step) / 40.0;
-            [20.0 * (2.0 * t).cos() + 9.0 * t, 31.0 * (3.0 * t).sin()]
+            [20.0 * libm::cos(2.0 * t) + 9.0 * t, 31.0 * libm::sin(3.0 * t)]
         };
         let run: Vec<PlanePoint> = (0..200).map(curve).collect();
         let text = data(std::slice::from_ref(&run));

@@ -13,7 +13,11 @@ fn curve(count: u32, at: impl Fn(f64) -> Point) -> Vec<Point> {
 pub(crate) fn trefoil() -> Shape {
     let mut points = curve(180, |share| {
         let t = TAU * share;
-        [1.5 * (t.sin() + 2.0 * (2.0 * t).sin()), 1.5 * (t.cos() - 2.0 * (2.0 * t).cos()), -0.9 * (3.0 * t).sin()]
+        [
+            1.5 * (libm::sin(t) + 2.0 * libm::sin(2.0 * t)),
+            1.5 * (libm::cos(t) - 2.0 * libm::cos(2.0 * t)),
+            -0.9 * libm::sin(3.0 * t),
+        ]
     });
     points.pop();
     Shape { strands: vec![Strand { points, then: Then::Closes }], rods: Vec::new(), repeat: None }
@@ -76,7 +80,7 @@ pub(crate) fn wrapped_rod() -> Shape {
     points.pop();
     points.extend(curve(400, |share| {
         let angle = -PI / 2.0 + TAU * (turns * share);
-        [radius * angle.cos(), turns * 1.05 * share, radius * angle.sin()]
+        [radius * libm::cos(angle), turns * 1.05 * share, radius * libm::sin(angle)]
     }));
     points.extend(curve(40, |share| [-9.0 * share, turns * 1.05 + 0.3, -radius]).into_iter().skip(1));
     Shape {
@@ -114,7 +118,7 @@ pub(crate) fn crown() -> Shape {
     let leg = |quarter: f64| {
         let points = curve(24, |share| {
             let angle = PI / 2.0 * quarter + (PI / 2.0 + TWIST) * share;
-            [0.9 * angle.cos(), 1.9 * share, 0.9 * angle.sin()]
+            [0.9 * libm::cos(angle), 1.9 * share, 0.9 * libm::sin(angle)]
         });
         points[..24].to_vec()
     };
@@ -132,7 +136,7 @@ pub(crate) fn hitches() -> Shape {
     points.pop();
     points.extend(curve(60, |share| {
         let angle = -PI / 2.0 + TAU * share;
-        [angle.cos(), 1.05 * share, angle.sin()]
+        [libm::cos(angle), 1.05 * share, libm::sin(angle)]
     }));
     points.extend(curve(30, |share| [6.0 * share, 1.05, -1.0]).into_iter().skip(1));
     Shape {

@@ -88,7 +88,7 @@ impl Sight<'_> {
 
     /// Whether nothing of a segment's tone is seen.
     pub(super) fn is_buried(&self, segment: &Segment) -> bool {
-        let around = (0..12).map(|twelfth| TAU * f64::from(twelfth) / 12.0).map(f64::sin_cos);
+        let around = (0..12).map(|twelfth| TAU * f64::from(twelfth) / 12.0).map(libm::sincos);
         let rim = around.flat_map(|(sin, cos)| [RADIUS, RADIUS / 2.0].map(|far| [far * cos, far * sin]));
         let [x, y, depth] = segment.middle();
         rim.chain([[0.0, 0.0]]).all(|[right, down]| {

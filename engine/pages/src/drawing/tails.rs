@@ -47,7 +47,7 @@ pub(super) fn upright(shape: &Shape) -> Option<Shape> {
     ];
     let seen = points.iter().map(|point| [dot(*point, right), dot(*point, down), dot(*point, near)]);
     let from_above: Vec<[f64; 2]> = seen.clone().map(|[x, _, z]| [x, z]).collect();
-    let (sin, cos) = widest(&from_above).sin_cos();
+    let (sin, cos) = libm::sincos(widest(&from_above));
     let points = seen.map(|[x, y, z]| [cos * x + sin * z, y, cos * z - sin * x]).collect();
     Some(Shape { strands: vec![Strand { points, then: Then::Pulled }], ..shape.clone() })
 }
@@ -57,9 +57,10 @@ fn widest(points: &[[f64; 2]]) -> f64 {
     let mean =
         |of: &dyn Fn(&[f64; 2]) -> f64| points.iter().map(of).sum::<f64>() / points.iter().map(|_| 1.0).sum::<f64>();
     let (x, z) = (mean(&|point| point[0]), mean(&|point| point[1]));
-    let (wide, deep) = (mean(&|point| (point[0] - x).powi(2)), mean(&|point| (point[1] - z).powi(2)));
+    let square = |length: f64| length * length;
+    let (wide, deep) = (mean(&|point| square(point[0] - x)), mean(&|point| square(point[1] - z)));
     let (difference, mixed) = (wide - deep, 2.0 * mean(&|point| (point[0] - x) * (point[1] - z)));
-    if difference.hypot(mixed) < 0.05 * (wide + deep) { 0.0 } else { mixed.atan2(difference) / 2.0 }
+    if libm::hypot(difference, mixed) < 0.05 * (wide + deep) { 0.0 } else { libm::atan2(mixed, difference) / 2.0 }
 }
 
 /// The last step of each end of a strand that is pulled away.

@@ -5,6 +5,7 @@ use proptest::test_runner::Config;
 use reeve_catalogue::Catalogue;
 use reeve_catalogue::shape::{Point, Strand, Then};
 
+use super::composing::scene_of;
 use super::edges::{Edges, edges};
 use super::grid::Grid;
 use super::order::{Stroke, pieces};
@@ -17,7 +18,7 @@ fn options(across: bool) -> DrawOptions<'static> {
 }
 
 fn scenes() -> Vec<(&'static str, Scene)> {
-    shapes::all().into_iter().map(|(name, shape, across)| (name, Scene::of(&shape, &options(across)))).collect()
+    shapes::all().into_iter().map(|(name, shape, across)| (name, scene_of(&shape, &options(across)))).collect()
 }
 
 /// Where two segments cross on the sheet: the share of each.
@@ -213,7 +214,7 @@ fn what_lies_over_is_painted_later() {
         check_crossings(name, &scene);
         assert!(check_spots(name, &scene, 1500) > 100, "{name}");
     }
-    assert_eq!(check_crossings("trefoil", &Scene::of(&shapes::trefoil(), &options(false))), 3);
+    assert_eq!(check_crossings("trefoil", &scene_of(&shapes::trefoil(), &options(false))), 3);
 }
 
 #[test]
@@ -232,7 +233,7 @@ fn every_knot_of_the_catalogue_is_drawn_small_and_from_below() {
     let (mut drawn, mut crossings, mut all) = (0, 0, 0);
     for knot in catalogue.iter() {
         let (Some(shape), _) = catalogue.shape(knot) else { continue };
-        let scene = Scene::of(&shape, &DrawOptions::of(knot));
+        let scene = scene_of(&shape, &DrawOptions::of(knot));
         crossings += check_crossings(&knot.name, &scene);
         assert!(check_spots(&knot.name, &scene, 150) > 5, "{}", knot.name);
         let size = draw(&shape, &DrawOptions::of(knot)).len();
@@ -277,7 +278,7 @@ proptest! {
     fn random_curves_are_painted_from_below(strands in prop::collection::vec(prop::collection::vec(-1.0..1.0_f64, 18), 1..4)) {
         let strands = strands.iter().map(|weights| closed(weights)).collect();
         let shape = Shape { strands, rods: Vec::new(), repeat: None };
-        let scene = Scene::of(&shape, &options(false));
+        let scene = scene_of(&shape, &options(false));
         check_crossings("random", &scene);
         check_spots("random", &scene, 250);
     }
@@ -323,7 +324,7 @@ fn a_pattern_is_shown_tall_enough_to_be_read() {
         [(0.5, 8.0, 8.0), (1.9, 9.5, 9.5), (6.0, 12.0, 12.0), (9.0, 14.0, 14.0), (16.0, 16.0, 16.0)]
     {
         let repeat = Some(reeve_catalogue::shape::Repeat { rise, twist: 0.0 });
-        let scene = Scene::of(&Shape { repeat, ..shapes::hitches() }, &options(false));
+        let scene = scene_of(&Shape { repeat, ..shapes::hitches() }, &options(false));
         let tall = scene.frame[3] - scene.frame[1] - 1.8;
         assert!(least - 1e-9 <= tall && tall <= most + 1e-9, "a rise of {rise} is shown {tall} tall");
     }
@@ -332,7 +333,7 @@ fn a_pattern_is_shown_tall_enough_to_be_read() {
 #[test]
 fn pulled_ends_reach_a_little_beyond_the_knot_however_long_or_short_they_are() {
     let height = |shape: &Shape| {
-        let frame = Scene::of(shape, &options(false)).frame;
+        let frame = scene_of(shape, &options(false)).frame;
         frame[3] - frame[1]
     };
     let long = shapes::overhand();
@@ -344,14 +345,14 @@ fn pulled_ends_reach_a_little_beyond_the_knot_however_long_or_short_they_are() {
 
 #[test]
 fn ends_hang_down_from_what_runs_across() {
-    let scene = Scene::of(&shapes::wrapped_rod(), &options(true));
+    let scene = scene_of(&shapes::wrapped_rod(), &options(true));
     assert_eq!(scene.lie, Lie::Right);
     let mut turned = shapes::wrapped_rod();
     for strand in &mut turned.strands {
         // Half a turn about the rod.
         strand.points = strand.points.iter().map(|[x, y, z]| [-x, *y, -z]).collect();
     }
-    assert_eq!(Scene::of(&turned, &options(true)).lie, Lie::Left);
+    assert_eq!(scene_of(&turned, &options(true)).lie, Lie::Left);
 }
 
 #[test]

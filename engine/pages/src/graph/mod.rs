@@ -13,6 +13,7 @@ mod sheet;
 mod spots;
 mod stacks;
 #[cfg(test)]
+#[allow(clippy::disallowed_methods, reason = "a test reckons and writes by the standard library")]
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
 mod ticks;

@@ -80,7 +80,7 @@ mod tests {
     proptest! {
         #[test]
         fn ticks_are_few_even_and_round_and_cover(a in -1e4_f64..1e4, span in 1e-2_f64..1e5, shrink in 0..6_i32) {
-            let small = 10_f64.powi(-shrink);
+            let small = libm::pow(10.0, f64::from(-shrink));
             let (least, most) = (a * small, (a + span) * small);
             let ticks = ticks(least, most);
             prop_assert!((4..=7).contains(&ticks.len()), "{ticks:?}");

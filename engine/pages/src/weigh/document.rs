@@ -2,13 +2,11 @@
 
 use std::fmt::Write;
 
-use reeve_costing::money::to_decimals;
+use reeve_costing::money::{to_decimals, to_millionths};
 use reeve_office::{TENTH, Weighed};
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
-
-use crate::figures::cents;
 
 /// The form of the document; raised when a field changes its meaning or goes.
 const FORM: u32 = 1;
@@ -92,10 +90,10 @@ fn at_price(weighed: &Weighed<'_>, price: Decimal) -> AtPrice {
     AtPrice {
         price,
         income: sold.income,
-        fees: cents(sold.fees),
-        margin: cents(sold.margin),
-        margin_percent: sold.margin_percent.map(cents),
-        per_hour: sold.per_hour.map(cents),
+        fees: to_millionths(sold.fees),
+        margin: to_millionths(sold.margin),
+        margin_percent: sold.margin_percent.map(to_millionths),
+        per_hour: sold.per_hour.map(to_millionths),
     }
 }
 
@@ -118,8 +116,8 @@ pub fn weigh_json(weighed: &Weighed<'_>, prices: &[Decimal]) -> WeighJson {
             .map(|effect| MoveJson {
                 input: effect.input.word(),
                 percent: TENTH,
-                higher: cents(effect.higher),
-                lower: cents(effect.lower),
+                higher: to_millionths(effect.higher),
+                lower: to_millionths(effect.lower),
             })
             .collect(),
         sure: weighed
@@ -129,11 +127,11 @@ pub fn weigh_json(weighed: &Weighed<'_>, prices: &[Decimal]) -> WeighJson {
                 confidence: sure.confidence,
                 hours: to_decimals(sure.hours, 4).normalize(),
                 price: sure.price,
-                margin: cents(sure.margin),
+                margin: to_millionths(sure.margin),
             })
             .collect(),
         prices: prices.iter().map(|price| at_price(weighed, *price)).collect(),
-        efforts: cents(efforts),
+        efforts: to_millionths(efforts),
         pieces_to_pay,
     }
 }

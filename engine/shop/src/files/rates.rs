@@ -4,7 +4,7 @@ use chrono::Weekday;
 use reeve_costing::calendar::{Calendar, Passing};
 use reeve_costing::hand::Hand;
 use reeve_costing::learning_curve::{LearningCurve, Model};
-use reeve_costing::money::{Currency, fraction};
+use reeve_costing::money::{Currency, decimal, fraction, to_decimals};
 use reeve_costing::price::fee_rate;
 use reeve_costing::rates::{
     Aim, Bench, Fee, FeeBase, Handling, Maker, Overhead, PriceRule, Rates, TaxRule, TaxScheme, Terms,
@@ -12,7 +12,7 @@ use reeve_costing::rates::{
 use reeve_measure::{Time, bound};
 use reeve_reading::{Count, Day, Flag, Lengths, List, Money, Number, OneOf, Percent, Placed, Table, Text, nearest};
 use rust_decimal::Decimal;
-use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
+use rust_decimal::prelude::ToPrimitive;
 
 /// Reads `shop.toml`.
 pub fn shop_file(t: &mut Table<'_>) -> Option<Rates> {
@@ -198,7 +198,7 @@ fn contrast_on_white(digits: &str) -> f64 {
     let channel = |at: usize| {
         let value = digits.get(at..at + 2).and_then(|pair| u8::from_str_radix(pair, 16).ok()).unwrap_or_default();
         let part = f64::from(value) / 255.0;
-        if part <= 0.04045 { part / 12.92 } else { ((part + 0.055) / 1.055).powf(2.4) }
+        if part <= 0.04045 { part / 12.92 } else { libm::pow((part + 0.055) / 1.055, 2.4) }
     };
     let luminance = 0.2126 * channel(0) + 0.7152 * channel(2) + 0.0722 * channel(4);
     1.05 / (luminance + 0.05)
@@ -361,7 +361,7 @@ fn bench(t: &mut Table<'_>) -> Option<TypedBench> {
         cutting_allowance,
         cutting_step,
     };
-    let weekly_hours = weekly.and_then(|hours| Decimal::from_f64(hours.value)).map(|hours| hours.round_dp(2));
+    let weekly_hours = weekly.map(|hours| decimal(hours.value, 2));
     Some(TypedBench { bench, weekly_hours })
 }
 
@@ -457,7 +457,7 @@ fn check_fees(t: &Table<'_>, fees: &[Fee], places: &[KeyPlace], tax: &TaxRule) -
         return Some(());
     }
     let (largest, place) = fees.iter().zip(places).max_by_key(|(fee, _)| fee.rate)?;
-    let share = |rate: Decimal| rate.round_dp(2).normalize();
+    let share = |rate: Decimal| to_decimals(rate, 2).normalize();
     let title = match fees.iter().filter(|fee| fee.rate > Decimal::ZERO).count() {
         1 if largest.on == FeeBase::Gross && largest.rate < Decimal::ONE_HUNDRED => {
             let (rate, of_net) = (share(largest.rate), share(all * Decimal::ONE_HUNDRED));
@@ -479,7 +479,7 @@ fn check_aim(t: &Table<'_>, price: &PriceRule, place: &KeyPlace, fees: &[Fee], t
     if fraction(margin) + fees < Decimal::ONE {
         return Some(());
     }
-    let fees = (fees * Decimal::ONE_HUNDRED).round_dp(2).normalize();
+    let fees = to_decimals(fees * Decimal::ONE_HUNDRED, 2).normalize();
     t.refuse_at(
         place.clone(),
         format!("a margin of {margin} % and fees of {fees} % leave nothing of any price"),

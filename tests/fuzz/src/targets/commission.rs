@@ -12,7 +12,7 @@ fn holds(bytes: &[u8]) {
     let Some(text) = text(bytes) else { return };
     let path = format!("commissions/{TRIED}.toml");
     if is_sound(&path, text, commission_file) {
-        with_file(&path, text, |place| place.order(&mut place.open(), TRIED, text));
+        with_file(&path, text, |place| place.order(&place.open(), TRIED, text));
     }
 }
 

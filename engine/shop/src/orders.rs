@@ -1,0 +1,223 @@
+//! What a shop is asked: a design as chosen, a commission priced, every file checked.
+
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use reeve_costing::commission::Commission;
+use reeve_costing::cost::CostFault;
+use reeve_costing::piece::Piece;
+use reeve_costing::pricing::{PriceFault, Priced, price_commission};
+use reeve_costing::store::Cord;
+use reeve_measure::bound;
+use reeve_reading::{Diagnostics, Fault, Placed, read};
+
+use crate::answer::Answer;
+use crate::choice::{Choice, Wish};
+use crate::designs::{ChosenAt, FoundDesign, KnownDesigns};
+use crate::files::{TypedCommission, commission_file};
+use crate::libraries::Admitted;
+use crate::resolve;
+use crate::shop::{COMMISSIONS, Shop};
+
+/// A commission, resolved and priced.
+#[derive(Debug, Clone)]
+pub struct Order {
+    /// What is asked.
+    pub commission: Commission,
+    /// What it needs, costs and comes to.
+    pub priced: Priced,
+}
+
+impl Shop {
+    /// Reads a design by its stem or its path, as chosen; `None` when it has faults.
+    pub fn design(&self, word: &str, choice: &Choice) -> Answer<Option<FoundDesign>> {
+        let mut known = KnownDesigns::default();
+        let value = self.design_of(word, choice, true, &mut known);
+        Answer { value, faults: known.faults }
+    }
+
+    /// A design as chosen, or as it stands and in all its sizes.
+    ///
+    /// What has faults is left out. A design that can't be had as chosen is a fault if it was `named`, else it is not meant.
+    pub fn sizes(&self, word: &str, choice: &Choice, named: bool) -> Answer<Vec<FoundDesign>> {
+        let mut known = KnownDesigns::default();
+        let value = if choice.is_usual() {
+            self.all_sizes(word, &mut known)
+        } else {
+            self.design_of(word, choice, named, &mut known).into_iter().collect()
+        };
+        Answer { value, faults: known.faults }
+    }
+
+    /// Reads a commission by its stem or its path, and prices it as of a day; `None` when it, or anything that it rests on, has
+    /// faults.
+    pub fn order(&self, word: &str, wish: &Wish, today: NaiveDate) -> Answer<Option<Order>> {
+        let mut known = KnownDesigns::default();
+        let value = self.order_among(word, wish, today, &mut known);
+        Answer { value, faults: known.faults }
+    }
+
+    /// Reads every file of the shop, loads every library, and tells every fault.
+    pub fn check(&self, today: NaiveDate) -> Vec<Fault> {
+        let mut known = KnownDesigns::default();
+        known.faults.extend(self.libraries().iter().filter_map(Admitted::check));
+        for stem in self.design_stems(&mut known).iter() {
+            self.all_sizes(stem, &mut known);
+        }
+        for stem in self.commissions().noted(&mut known.faults) {
+            self.order_among(&stem, &Wish::default(), today, &mut known);
+        }
+        known.faults
+    }
+
+    /// A commission, priced, among what is known already: its faults are told there.
+    fn order_among(&self, word: &str, wish: &Wish, today: NaiveDate, known: &mut KnownDesigns) -> Option<Order> {
+        let (stem, source) = self.locate(COMMISSIONS, "commission", word, &mut known.faults)?;
+        let desk = Diagnostics::new(source);
+        let order = self.order_of(&stem, wish, (&desk, known), today);
+        known.faults.extend(desk.into_faults());
+        order
+    }
+
+    fn order_of(
+        &self,
+        stem: &str,
+        wish: &Wish,
+        (desk, known): (&Diagnostics, &mut KnownDesigns),
+        today: NaiveDate,
+    ) -> Option<Order> {
+        let mut typed = read(desk, commission_file)?;
+        self.choose(&wish.choice, &mut typed, known);
+        typed.confidence = wish.confidence.or(typed.confidence);
+        let pieces = self.pieces_of(&typed, desk, known);
+        let rates = self.rates()?;
+        let commission = resolve::commission(stem, &typed, pieces?, rates, desk);
+        // A price worked out from half a commission would be worse than none.
+        if !desk.is_sound() || !self.is_sound() || known.faults.iter().any(Fault::is_error) {
+            return None;
+        }
+        match price_commission(&commission, rates, today) {
+            Ok(priced) => Some(Order { commission, priced }),
+            Err(fault) => {
+                lay_price_fault(fault, &commission, &typed, desk);
+                None
+            }
+        }
+    }
+
+    /// Puts what is chosen on the command line in place of what the items say.
+    fn choose(&self, choice: &Choice, typed: &mut TypedCommission, known: &mut KnownDesigns) {
+        if choice.is_usual() {
+            return;
+        }
+        let mut left = choice.clone();
+        let stems = self.design_stems(known);
+        for item in typed.items.iter_mut().filter(|item| stems.contains(&item.design.value)) {
+            let Some(usual) = self.design_of(&item.design.value, &Choice::default(), true, known) else { continue };
+            let span = item.design.span.clone();
+            if let Some(size) = choice.size.as_ref().filter(|size| usual.choices.sizes.contains(size)) {
+                item.size = Some(Placed { value: size.clone(), span: span.clone() });
+                left.size = None;
+            }
+            for (name, figure) in &choice.measures {
+                if usual.choices.measures.iter().any(|(known, _)| known == name) {
+                    item.measures.retain(|(other, _)| other.value != *name);
+                    let name = Placed { value: name.clone(), span: span.clone() };
+                    left.measures.retain(|(other, _)| *other != name.value);
+                    item.measures.push((name, Placed { value: *figure, span: span.clone() }));
+                }
+            }
+        }
+        let size = left.size.map(|size| format!("no design of this commission has a size `{size}`"));
+        let measures =
+            left.measures.iter().map(|(name, _)| format!("no design of this commission has a measure `{name}`"));
+        let help = "`reeve takeoff DESIGN` says what can be chosen of it";
+        known.faults.extend(size.into_iter().chain(measures).map(|title| Fault::without_place(title, help)));
+    }
+
+    /// The pieces that a commission asks for, with the cords it puts in place of the designs' own.
+    fn pieces_of(
+        &self,
+        typed: &TypedCommission,
+        desk: &Diagnostics,
+        known: &mut KnownDesigns,
+    ) -> Option<Vec<Arc<Piece>>> {
+        let mut pieces = Vec::new();
+        for item in &typed.items {
+            let asked = ChosenAt { size: item.size.as_ref(), measures: &item.measures };
+            let piece = self.design_asked(&item.design, &asked, desk, known);
+            let swaps: Vec<Option<(&Placed<String>, Arc<Cord>)>> =
+                item.cords.iter().map(|(from, to)| self.names().cord(to, desk).map(|cord| (from, cord))).collect();
+            let swaps = swaps.into_iter().collect::<Option<Vec<_>>>();
+            pieces.push(piece.zip(swaps).and_then(|(piece, swaps)| swap_cords(&piece, &swaps, desk)));
+        }
+        pieces.into_iter().collect()
+    }
+}
+
+/// The piece with other cords in place of some of its own.
+fn swap_cords(piece: &Arc<Piece>, swaps: &[(&Placed<String>, Arc<Cord>)], desk: &Diagnostics) -> Option<Arc<Piece>> {
+    let mut used = Vec::new();
+    cord_names(piece, &mut used);
+    let mut sound = true;
+    for (from, _) in swaps {
+        if !used.contains(&from.value) {
+            desk.refuse_unknown(from, "cord of this design", used.iter().map(String::as_str));
+            sound = false;
+        }
+    }
+    if swaps.is_empty() {
+        return Some(Arc::clone(piece));
+    }
+    let swapped = |cord: &Arc<Cord>| {
+        let swap = swaps.iter().find(|(from, _)| from.value == cord.name);
+        Arc::clone(swap.map_or(cord, |(_, to)| to))
+    };
+    sound.then(|| Arc::new(piece.with_cords(&swapped)))
+}
+
+fn cord_names(piece: &Piece, names: &mut Vec<String>) {
+    names.extend(piece.groups.iter().map(|group| group.cord.name.clone()));
+    piece.parts.iter().for_each(|part| cord_names(&part.piece, names));
+    names.sort_unstable();
+    names.dedup();
+}
+
+fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedCommission, desk: &Diagnostics) {
+    let whole = typed.items.first().map_or(0..0, |item| item.span.clone());
+    match fault {
+        PriceFault::Cost(CostFault::Piece(at, faults)) => {
+            let place = typed
+                .items
+                .get(at)
+                .map(|item| item.cords.first().map_or_else(|| item.design.span.clone(), |(_, to)| to.span.clone()));
+            let title = commission.items.get(at).map_or("", |item| item.piece.title.as_str());
+            for fault in faults {
+                desk.refuse(
+                    place.clone().unwrap_or_default(),
+                    format!("{title}: {}", fault.title),
+                    fault.label,
+                    fault.help,
+                );
+            }
+        }
+        PriceFault::Cost(fault @ CostFault::Purchase(..)) => {
+            desk.refuse(whole, fault.to_string(), "", "check its put-ups in store/cords.toml");
+        }
+        PriceFault::Cost(fault @ CostFault::TooMuch(_)) => desk.refuse(
+            whole,
+            fault.to_string(),
+            bound::JOB_COST.to_string(),
+            "look for a slip in quantities, minutes, prices or the wage",
+        ),
+        fault @ PriceFault::OutOfReach(_) => desk.refuse(
+            whole,
+            fault.to_string(),
+            "together they must stay below 100 %",
+            "aim at a smaller margin in shop.toml, or give a price",
+        ),
+        fault @ PriceFault::Date => {
+            desk.refuse(whole, fault.to_string(), "", "choose an earlier --on or fewer valid-days");
+        }
+    }
+}
