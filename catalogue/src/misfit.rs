@@ -214,3 +214,5 @@ fn legs((least, most): (u32, u32), what: &str) -> String {
         format!("{least} to {most} {what}s")
     }
 }
+
+impl std::error::Error for Misfit {}

@@ -29,6 +29,8 @@ pub use measured::Measured;
 pub use relax::Budget;
 pub use whole::{Case, cases, drawn, drawn_case, row};
 
+use reeve_measure::Remedied;
+
 use crate::shape::{Shape, Start};
 use relax::relax;
 use tubes::Tubes;
@@ -57,6 +59,14 @@ impl fmt::Display for TightenError {
             Self::TooLong => "its legs are more than 600 cords long, as drawn: that is not one knot",
             Self::Lost => "it can't be pulled tight from where it starts: cords run through one another",
         })
+    }
+}
+
+impl std::error::Error for TightenError {}
+
+impl Remedied for TightenError {
+    fn remedy(&self) -> String {
+        "look at the points of its path: `reeve knots show` draws it once it holds".to_owned()
     }
 }
 

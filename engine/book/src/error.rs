@@ -3,7 +3,8 @@
 use std::fmt;
 use std::path::PathBuf;
 
-use reeve_writing::Refused;
+use reeve_measure::Remedied;
+use reeve_writing::WritingError;
 use rusqlite::ErrorCode;
 
 use crate::kind::Impossible;
@@ -50,8 +51,8 @@ pub enum BookError {
     Wrong(String, String),
 }
 
-impl From<Refused> for BookError {
-    fn from(refused: Refused) -> Self {
+impl From<WritingError> for BookError {
+    fn from(refused: WritingError) -> Self {
         Self::File(refused.at, refused.error)
     }
 }
@@ -72,40 +73,6 @@ impl BookError {
     /// Whether it is the system's fault and not the input's.
     pub fn is_of_the_system(&self) -> bool {
         matches!(self, Self::Refused(..) | Self::File(..))
-    }
-
-    /// What to do about it.
-    pub fn remedy(&self) -> String {
-        match self {
-            Self::None(_) => {
-                "the first `reeve book issue COMMISSION` or `reeve book enquire COMMISSION` begins it".into()
-            }
-            Self::NotABook(_, EMPTY) => {
-                "put back a backup; if nothing was ever entered, take the file away: the next entry begins a book"
-                    .into()
-            }
-            Self::NotABook(..) => "put back a backup: see `reeve book backup`".into(),
-            Self::Damaged(_) => "`reeve book check` says where; put back a backup: see `reeve book backup`".into(),
-            Self::Newer(..) => "use the newer program".into(),
-            Self::Refused(_, error) => refusal_remedy(error).into(),
-            Self::File(..) => String::new(),
-            Self::Unknown(_, known) if known.is_empty() => "the book is empty".into(),
-            Self::Unknown(_, known) => format!("in the book: {}", known.join(", ")),
-            Self::Move { from, .. } => {
-                let mut can: Vec<String> =
-                    from.moves().iter().map(|state| format!("mark it {}", state.word())).collect();
-                let quote = if *from == State::Enquiry { "issue a quote" } else { "issue a quote again" };
-                can.extend(from.can_be_quoted().then(|| quote.to_owned()));
-                let is_marked = !matches!(from, State::Enquiry | State::Quoted | State::Lapsed);
-                can.extend(is_marked.then(|| "undo the last mark with `reeve book undo`".to_owned()));
-                if can.is_empty() { "nothing follows on that".into() } else { format!("possible: {}", can.join(", ")) }
-            }
-            Self::Owed(..) => "enter the payment first, with `reeve book pay`".into(),
-            Self::Unchanged(_) => "change the commission first, or show it again with `reeve book show`".into(),
-            Self::Line(..) => "only a file that `reeve book export` wrote can be read in".into(),
-            Self::NotEmpty(_) => "read it into a shop that has no book yet".into(),
-            Self::Wrong(_, remedy) => remedy.clone(),
-        }
     }
 }
 
@@ -155,3 +122,38 @@ fn plain(error: &rusqlite::Error) -> String {
 }
 
 impl std::error::Error for BookError {}
+
+impl Remedied for BookError {
+    fn remedy(&self) -> String {
+        match self {
+            Self::None(_) => {
+                "the first `reeve book issue COMMISSION` or `reeve book enquire COMMISSION` begins it".into()
+            }
+            Self::NotABook(_, EMPTY) => {
+                "put back a backup; if nothing was ever entered, take the file away: the next entry begins a book"
+                    .into()
+            }
+            Self::NotABook(..) => "put back a backup: see `reeve book backup`".into(),
+            Self::Damaged(_) => "`reeve book check` says where; put back a backup: see `reeve book backup`".into(),
+            Self::Newer(..) => "use the newer program".into(),
+            Self::Refused(_, error) => refusal_remedy(error).into(),
+            Self::File(..) => String::new(),
+            Self::Unknown(_, known) if known.is_empty() => "the book is empty".into(),
+            Self::Unknown(_, known) => format!("in the book: {}", known.join(", ")),
+            Self::Move { from, .. } => {
+                let mut can: Vec<String> =
+                    from.moves().iter().map(|state| format!("mark it {}", state.word())).collect();
+                let quote = if *from == State::Enquiry { "issue a quote" } else { "issue a quote again" };
+                can.extend(from.can_be_quoted().then(|| quote.to_owned()));
+                let is_marked = !matches!(from, State::Enquiry | State::Quoted | State::Lapsed);
+                can.extend(is_marked.then(|| "undo the last mark with `reeve book undo`".to_owned()));
+                if can.is_empty() { "nothing follows on that".into() } else { format!("possible: {}", can.join(", ")) }
+            }
+            Self::Owed(..) => "enter the payment first, with `reeve book pay`".into(),
+            Self::Unchanged(_) => "change the commission first, or show it again with `reeve book show`".into(),
+            Self::Line(..) => "only a file that `reeve book export` wrote can be read in".into(),
+            Self::NotEmpty(_) => "read it into a shop that has no book yet".into(),
+            Self::Wrong(_, remedy) => remedy.clone(),
+        }
+    }
+}

@@ -15,7 +15,7 @@ use reeve_pages::printed::Format;
 use reeve_pages::results::{ActualsResult, AllActualsResult, HistoryResult, ListResult, QueueResult, SummaryResult};
 use reeve_shop::Order;
 use reeve_shop::arguments::check_cord;
-use reeve_writing::Refused;
+use reeve_writing::WritingError;
 use rust_decimal::Decimal;
 
 use crate::book_args::{At, BookCommand as Command, Entering};
@@ -334,7 +334,7 @@ fn read_seal(word: &str) -> Result<Seals, Failure> {
 fn export(file: &Path, at: &At) -> Result<(), Failure> {
     let place = Bookkeeping::open(at)?;
     let book = place.book()?;
-    let refused = |error: std::io::Error| Failure::from(Refused::new(file, error));
+    let refused = |error: std::io::Error| Failure::from(WritingError::new(file, error));
     let count = new_stream(file, NAME_ANOTHER, |target| {
         let mut target = BufWriter::new(target);
         let count = book.export(&mut target).map_err(|trouble| match trouble {

@@ -93,8 +93,7 @@ fn takeoff(design: Option<&str>, which: &ChoiceArgs, place: &ShopArgs, format: F
     let desk = PageMaker::new(&shop, &mut faults)?;
     let Some(found) = found else { return Err(Failure::Input(faults)) };
     print_faults(&faults);
-    let cords = buy_cords(&[(&found.take_off, 1)])
-        .map_err(|fault| Failure::input(fault.to_string(), "check its put-ups in store/cords.toml"))?;
+    let cords = buy_cords(&[(&found.take_off, 1)]).map_err(|error| Fault::of(&error))?;
     desk.emit(&TakeOffResult { found: &found, cords: &cords, by: desk.wording() }, format)
 }
 

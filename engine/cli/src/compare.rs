@@ -6,7 +6,7 @@ use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use reeve_costing::takeoff::plural;
 use reeve_costing::whatif::Effect;
 use reeve_office::{Comparing, DesignRow, Question, Rows};
-use reeve_pages::compare::{Comparison, Condition, column_words, sort_rows};
+use reeve_pages::compare::{Comparison, Condition, sort_rows};
 use reeve_pages::printed::Format;
 use reeve_pages::results::CompareResult;
 use reeve_reading::Fault;
@@ -127,15 +127,7 @@ impl Compared {
 }
 
 fn read_conditions(words: &[String]) -> Result<Vec<Condition>, Failure> {
-    let read = |word: &String| {
-        word.parse::<Condition>().map_err(|no| {
-            let columns = column_words().collect::<Vec<_>>().join(", ");
-            Failure::input(
-                no.to_string(),
-                format!("a column, a sign and a figure, such as hours<3; columns: {columns}"),
-            )
-        })
-    };
+    let read = |word: &String| word.parse::<Condition>().map_err(|error| Fault::of(&error).into());
     words.iter().map(read).collect()
 }
 

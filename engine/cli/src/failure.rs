@@ -5,6 +5,7 @@ use std::io::Write;
 use std::process::ExitCode;
 
 use reeve_book::BookError;
+use reeve_measure::Remedied;
 use reeve_office::OfficeError;
 use reeve_reading::{FAULTS_SHOWN, Fault, Severity, seen};
 

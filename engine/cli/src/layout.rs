@@ -2,7 +2,7 @@
 
 use std::cell::RefCell;
 
-use reeve_pages::{Form, OwnTemplate, TemplateFault, Templates, fill, used_by};
+use reeve_pages::{Form, OwnTemplate, TemplateError, Templates, fill, used_by};
 use reeve_reading::{Fault, SourceText};
 use serde::Serialize;
 use serde_json::Value;
@@ -77,7 +77,7 @@ pub(crate) fn used(template: &str, own: &[OwnTemplate]) -> Vec<OwnTemplate> {
 }
 
 /// A template's fault at its place.
-pub(crate) fn template_fault(fault: &TemplateFault, own: &[OwnTemplate]) -> Fault {
+pub(crate) fn template_fault(fault: &TemplateError, own: &[OwnTemplate]) -> Fault {
     let help = if fault.spent {
         "look for a loop or a part that calls itself again and again, or a text that doubles"
     } else {

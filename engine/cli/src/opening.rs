@@ -5,7 +5,8 @@ use std::path::{Path, PathBuf};
 use chrono::{Local, NaiveDate, NaiveDateTime};
 use etcetera::BaseStrategy;
 use reeve_host::Program;
-use reeve_shop::{Admissions, Answer, Folder, FolderFault, Shop};
+use reeve_reading::Fault;
+use reeve_shop::{Admissions, Answer, Folder, FolderError, Shop};
 use reeve_writing::Hold;
 
 use crate::failure::Failure;
@@ -67,15 +68,9 @@ pub(crate) fn now() -> NaiveDateTime {
     Local::now().naive_local()
 }
 
-pub(crate) fn folder_failure(fault: &FolderFault) -> Failure {
-    match fault {
-        FolderFault::NotAShop(_) => Failure::input(
-            fault.to_string(),
-            "name a shop with --shop DIR, start one with `reeve begin DIR`, or try --demo",
-        ),
-        FolderFault::NotEmpty(_) => {
-            Failure::input(fault.to_string(), "nothing was written; name a folder that does not exist yet")
-        }
-        FolderFault::Io(..) | FolderFault::Unwritten(_) => Failure::System(fault.to_string()),
+pub(crate) fn folder_failure(error: &FolderError) -> Failure {
+    match error {
+        FolderError::NotAShop(_) | FolderError::NotEmpty(_) => Fault::of(error).into(),
+        FolderError::Io(..) | FolderError::Unwritten(_) => Failure::System(error.to_string()),
     }
 }

@@ -6,12 +6,12 @@ use std::path::{Path, PathBuf};
 
 use reeve_reading::seen;
 use reeve_shop::own_folder_around;
-use reeve_writing::{Hold, Refused};
+use reeve_writing::{Hold, WritingError};
 
 use crate::failure::{Failure, say};
 
-impl From<Refused> for Failure {
-    fn from(refused: Refused) -> Self {
+impl From<WritingError> for Failure {
+    fn from(refused: WritingError) -> Self {
         Self::System(refused.to_string())
     }
 }
@@ -67,7 +67,7 @@ impl IntoFile {
             write_files(dir, &[(name, text)])?;
         } else {
             new_stream(path, "say --replace to write it anew, or name another file", |file| {
-                file.write_all(text.as_bytes()).map_err(|error| Refused::new(path, error).into())
+                file.write_all(text.as_bytes()).map_err(|error| WritingError::new(path, error).into())
             })?;
         }
         say(&format!("wrote {}", path.display()));
@@ -106,11 +106,11 @@ fn told<T>(path: &Path, help: &str, made: Result<T, Stopped>) -> Result<T, Failu
 /// What stopped a file that is made: its maker, or the system.
 enum Stopped {
     Own(Failure),
-    System(Refused),
+    System(WritingError),
 }
 
-impl From<Refused> for Stopped {
-    fn from(refused: Refused) -> Self {
+impl From<WritingError> for Stopped {
+    fn from(refused: WritingError) -> Self {
         Self::System(refused)
     }
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use reeve_pages::{BUILT_IN, Form, OwnTemplate, TemplateFault, tag_at};
+use reeve_pages::{BUILT_IN, Form, OwnTemplate, TemplateError, tag_at};
 use reeve_reading::{Fault, SourceText, nearest};
 use serde_json::Value;
 
@@ -75,7 +75,7 @@ fn unused(own: &[OwnTemplate], pages: &OwnPages) -> Vec<Fault> {
 }
 
 /// The faults of a page, one behind the other: what is told already is taken out, and the page laid out again.
-fn faults_of(template: &str, form: Form, views: &[Value], own: &[OwnTemplate]) -> Result<Vec<TemplateFault>, Failure> {
+fn faults_of(template: &str, form: Form, views: &[Value], own: &[OwnTemplate]) -> Result<Vec<TemplateError>, Failure> {
     let mut left = own.to_vec();
     let mut faults = Vec::new();
     while !own.is_empty() && faults.len() < MOST_FAULTS {
@@ -95,7 +95,7 @@ fn faults_of(template: &str, form: Form, views: &[Value], own: &[OwnTemplate]) -
 }
 
 /// Takes what is at fault out of a template: the tag if it only prints, else all of it. Says whether there was something.
-fn take_out(file: &mut OwnTemplate, fault: &TemplateFault) -> bool {
+fn take_out(file: &mut OwnTemplate, fault: &TemplateError) -> bool {
     let at = fault.line.zip(fault.column).map(|(line, column)| byte_at(&file.text, line, column));
     let tag = at.and_then(|at| tag_at(&file.text, at)).filter(|(_, prints)| *prints && !fault.spent);
     let span = tag.map_or(0..file.text.len(), |(span, _)| span);

@@ -10,7 +10,7 @@ use std::sync::mpsc::{RecvTimeoutError, channel};
 use std::thread;
 use std::time::Duration;
 
-use reeve_pages::{BUILT_IN, Form, OwnTemplate, TemplateFault, Templates, Watch, fault_at, fill as fill_in};
+use reeve_pages::{BUILT_IN, Form, OwnTemplate, TemplateError, Templates, Watch, fault_at, fill as fill_in};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -49,7 +49,7 @@ struct PageRequest {
 /// Why there is no page.
 pub(crate) enum Ended {
     /// A template is at fault.
-    Fault(TemplateFault),
+    Fault(TemplateError),
     /// The system is.
     System(String),
 }
@@ -193,7 +193,7 @@ fn answer() -> io::Result<()> {
     out.flush()
 }
 
-fn last_page(asked: &PageRequest) -> Result<String, TemplateFault> {
+fn last_page(asked: &PageRequest) -> Result<String, TemplateError> {
     let templates = Templates::watched(BUILT_IN, &asked.own, note())?;
     let mut page = String::new();
     for view in &asked.views {

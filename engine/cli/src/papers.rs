@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use reeve_book::BOOK_FILE;
-use reeve_writing::{Refused, Staged};
+use reeve_writing::{Staged, WritingError};
 
 use crate::failure::{Failure, say};
 use crate::output::not_into_a_shop;
@@ -113,7 +113,7 @@ impl WaitingPapers {
             }
             left = again;
         }
-        let full = || Refused::new(Path::new(&self.name), std::io::ErrorKind::AlreadyExists.into());
+        let full = || WritingError::new(Path::new(&self.name), std::io::ErrorKind::AlreadyExists.into());
         if left.is_empty() { Ok(()) } else { Err(last.unwrap_or_else(full).into()) }
     }
 }

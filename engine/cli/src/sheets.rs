@@ -37,8 +37,7 @@ impl PageMaker {
 
     /// With other rates.
     pub(crate) fn with(layout: PageLayout, rates: Rates) -> Result<Self, Failure> {
-        let words = Words::new(&rates)
-            .map_err(|fault| Failure::input(fault.to_string(), "change `language` or `currency` in shop.toml"))?;
+        let words = Words::new(&rates).map_err(|error| Fault::of(&error))?;
         Ok(Self { layout, words, rates })
     }
 

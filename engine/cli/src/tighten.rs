@@ -9,6 +9,7 @@ use reeve_catalogue::path::{Path as KnotPath, StartingCore};
 use reeve_catalogue::table::{TighteningRow, TighteningTable};
 use reeve_catalogue::tighten::{Budget, Case, TightenError, cases, drawn, drawn_case, row};
 use reeve_catalogue::{Catalogue, Knot, Setting, TIGHTENED, shape_name, shape_text, table_name, table_text};
+use reeve_measure::Remedied;
 use reeve_pages::results::TightResult;
 use reeve_shop::Folder;
 
@@ -95,10 +96,7 @@ fn slipped(knot: &Knot, case: Case, slip: TightenError) -> Failure {
         StartingCore::Legs(count) => format!(" round {count} core legs"),
         StartingCore::Rod(thick) => format!(" round a rod {thick} cords thick"),
     };
-    Failure::input(
-        format!("`{}`{round}: {slip}", knot.name),
-        "look at the points of its path: `reeve knots show` draws it once it holds",
-    )
+    Failure::input(format!("`{}`{round}: {slip}", knot.name), slip.remedy())
 }
 
 /// The folder of results beside a knot's own file.

@@ -3,7 +3,7 @@
 use std::fmt;
 use std::sync::Arc;
 
-use reeve_measure::{Length, Time, bound};
+use reeve_measure::{Length, Remedied, Time, bound};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
@@ -132,7 +132,7 @@ pub struct JobNeeds {
 
 /// Why a commission can't be costed.
 #[derive(Debug, Clone, PartialEq)]
-pub enum CostFault {
+pub enum CostError {
     /// The design of the item of this index can't be made.
     Piece(usize, Vec<PieceFault>),
     /// No put-ups can be bought for a cord.
@@ -141,7 +141,7 @@ pub enum CostFault {
     TooMuch(Decimal),
 }
 
-impl fmt::Display for CostFault {
+impl fmt::Display for CostError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Piece(_, faults) => {
@@ -149,6 +149,18 @@ impl fmt::Display for CostFault {
             }
             Self::Purchase(cord, error) => write!(f, "{cord} can't be bought: {error}"),
             Self::TooMuch(cost) => write!(f, "the commission costs {}", to_decimals(*cost, 2)),
+        }
+    }
+}
+
+impl std::error::Error for CostError {}
+
+impl Remedied for CostError {
+    fn remedy(&self) -> String {
+        match self {
+            Self::Piece(_, faults) => faults.first().map(|fault| fault.help.clone()).unwrap_or_default(),
+            Self::Purchase(_, error) => error.remedy(),
+            Self::TooMuch(_) => "look for a slip in quantities, minutes, prices or the wage".to_owned(),
         }
     }
 }
@@ -175,11 +187,11 @@ impl JobNeeds {
 /// Costs a commission.
 ///
 /// # Errors
-/// [`CostFault`] when a piece can't be made or a cord can't be bought.
-pub fn cost_job(commission: &Commission, rates: &Rates) -> Result<JobCost, CostFault> {
+/// [`CostError`] when a piece can't be made or a cord can't be bought.
+pub fn cost_job(commission: &Commission, rates: &Rates) -> Result<JobCost, CostError> {
     let mut made = Vec::new();
     for (at, item) in commission.items.iter().enumerate() {
-        let take_off = take_off(&item.piece, &rates.bench).map_err(|faults| CostFault::Piece(at, faults))?;
+        let take_off = take_off(&item.piece, &rates.bench).map_err(|faults| CostError::Piece(at, faults))?;
         made.push((Arc::new(take_off), item.quantity));
     }
     cost_made(&made, &commission.lines, rates)
@@ -188,8 +200,8 @@ pub fn cost_job(commission: &Commission, rates: &Rates) -> Result<JobCost, CostF
 /// Costs what has been taken off, each for so many pieces, and lines with a price given.
 ///
 /// # Errors
-/// [`CostFault`] when a cord can't be bought.
-pub fn cost_made(made: &[(Arc<TakeOff>, u32)], lines: &[FixedLine], rates: &Rates) -> Result<JobCost, CostFault> {
+/// [`CostError`] when a cord can't be bought.
+pub fn cost_made(made: &[(Arc<TakeOff>, u32)], lines: &[FixedLine], rates: &Rates) -> Result<JobCost, CostError> {
     let needs: Vec<(&TakeOff, u32)> = made.iter().map(|(take_off, pieces)| (&**take_off, *pieces)).collect();
     let cords = buy_cords(&needs)?;
     let fittings = all_fittings(&needs);
@@ -206,7 +218,7 @@ pub fn cost_made(made: &[(Arc<TakeOff>, u32)], lines: &[FixedLine], rates: &Rate
     if total.to_f64().is_some_and(|total| bound::JOB_COST.holds(total)) {
         Ok(job)
     } else {
-        Err(CostFault::TooMuch(total))
+        Err(CostError::TooMuch(total))
     }
 }
 
@@ -220,8 +232,8 @@ fn spread(needs: &[(&TakeOff, u32)], lines: &[FixedLine]) -> Spread {
 /// Buys the cord of some take-offs, each for so many pieces.
 ///
 /// # Errors
-/// [`CostFault::Purchase`] when a cord can't be bought.
-pub fn buy_cords(needs: &[(&TakeOff, u32)]) -> Result<Vec<CordBought>, CostFault> {
+/// [`CostError::Purchase`] when a cord can't be bought.
+pub fn buy_cords(needs: &[(&TakeOff, u32)]) -> Result<Vec<CordBought>, CostError> {
     let mut cords: Vec<Arc<Cord>> = Vec::new();
     for line in needs.iter().flat_map(|(take_off, _)| &take_off.cords) {
         if !cords.iter().any(|known| known.name == line.cord.name) {
@@ -231,13 +243,13 @@ pub fn buy_cords(needs: &[(&TakeOff, u32)]) -> Result<Vec<CordBought>, CostFault
     cords.into_iter().map(|cord| buy(cord, needs)).collect()
 }
 
-fn buy(cord: Arc<Cord>, needs: &[(&TakeOff, u32)]) -> Result<CordBought, CostFault> {
+fn buy(cord: Arc<Cord>, needs: &[(&TakeOff, u32)]) -> Result<CordBought, CostError> {
     let lines = needs.iter().flat_map(|(take_off, pieces)| take_off.cords.iter().map(move |line| (line, *pieces)));
     let cuts: Vec<Cut> = lines
         .filter(|(line, _)| line.cord.name == cord.name)
         .map(|(line, pieces)| Cut { length_mm: line.cut_mm, count: line.count * u64::from(pieces) })
         .collect();
-    let purchase = cheapest(&cord.put_ups, &cuts).map_err(|error| CostFault::Purchase(cord.title.clone(), error))?;
+    let purchase = cheapest(&cord.put_ups, &cuts).map_err(|error| CostError::Purchase(cord.title.clone(), error))?;
     let charged = match cord.charge {
         Charge::Whole => purchase.cost,
         Charge::Used => part(purchase.cost, purchase.needed_mm, purchase.bought_mm),

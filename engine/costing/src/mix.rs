@@ -11,6 +11,7 @@ use std::cmp::Reverse;
 use std::fmt;
 
 use microlp::{ComparisonOp, OptimizationDirection, Problem, SolveOptions, Variable};
+use reeve_measure::Remedied;
 use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
 
@@ -82,18 +83,18 @@ impl Offer {
     }
 
     /// The most of it that so many hours and the demand allow. `at` is its index.
-    fn most_in(&self, hours: Decimal, at: usize) -> Result<u32, MixFault> {
-        let left = hours.checked_sub(self.once.hours).ok_or(MixFault::TooMuch)?;
+    fn most_in(&self, hours: Decimal, at: usize) -> Result<u32, MixError> {
+        let left = hours.checked_sub(self.once.hours).ok_or(MixError::TooMuch)?;
         if left < Decimal::ZERO {
             return Ok(0);
         }
         if self.hours <= Decimal::ZERO {
-            return self.demand.ok_or(MixFault::NoBound(at));
+            return self.demand.ok_or(MixError::NoBound(at));
         }
-        let fit = left.checked_div(self.hours).ok_or(MixFault::TooMuch)?.floor();
+        let fit = left.checked_div(self.hours).ok_or(MixError::TooMuch)?.floor();
         let most = self.demand.map_or(fit, |demand| fit.min(demand.into()));
         // The solver counts in whole numbers with a sign.
-        most.to_i32().and_then(|most| u32::try_from(most).ok()).ok_or(MixFault::TooMuch)
+        most.to_i32().and_then(|most| u32::try_from(most).ok()).ok_or(MixError::TooMuch)
     }
 }
 
@@ -121,7 +122,7 @@ pub struct Mix {
 
 /// Why there is no mix.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum MixFault {
+pub enum MixError {
     /// So many offers, and no more than [`MOST_OFFERS`] are weighed.
     TooMany(usize),
     /// The offer of this index pays, takes no bench time and has no demand: there is no end to it.
@@ -132,7 +133,7 @@ pub enum MixFault {
     Solver(String),
 }
 
-impl fmt::Display for MixFault {
+impl fmt::Display for MixError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::TooMany(offers) => write!(f, "{offers} offers are too many: at most {MOST_OFFERS} are weighed"),
@@ -140,6 +141,14 @@ impl fmt::Display for MixFault {
             Self::TooMuch => write!(f, "the pieces, hours or money add up past what can be reckoned"),
             Self::Solver(said) => write!(f, "no mix was found: {said}"),
         }
+    }
+}
+
+impl std::error::Error for MixError {}
+
+impl Remedied for MixError {
+    fn remedy(&self) -> String {
+        "name the designs to choose from".to_owned()
     }
 }
 
@@ -153,10 +162,10 @@ impl fmt::Display for MixFault {
 /// the hours to the last digit. The totals are always reckoned from the full figures.
 ///
 /// # Errors
-/// [`MixFault`] for too many offers, an offer without bound, figures that are too large, or a failure of the solver.
-pub fn best_mix(offers: &[Offer], hours: Decimal) -> Result<Mix, MixFault> {
+/// [`MixError`] for too many offers, an offer without bound, figures that are too large, or a failure of the solver.
+pub fn best_mix(offers: &[Offer], hours: Decimal) -> Result<Mix, MixError> {
     if offers.len() > MOST_OFFERS {
-        return Err(MixFault::TooMany(offers.len()));
+        return Err(MixError::TooMany(offers.len()));
     }
     let hours = hours.max(Decimal::ZERO);
     let mut pieces = free_of_time(offers)?;
@@ -168,7 +177,7 @@ pub fn best_mix(offers: &[Offer], hours: Decimal) -> Result<Mix, MixFault> {
     let (contribution, taken) = totals(offers, &pieces)?;
     let in_demand = offers.iter().zip(&pieces).all(|(offer, made)| offer.demand.is_none_or(|most| *made <= most));
     if taken > hours || !in_demand {
-        return Err(MixFault::Solver("its pieces exceed the hours or the demand".to_owned()));
+        return Err(MixError::Solver("its pieces exceed the hours or the demand".to_owned()));
     }
     Ok(Mix { pieces, contribution, hours: taken, another_hour: another_hour(offers, &ranked(offers)?, hours), proven })
 }
@@ -181,15 +190,15 @@ struct Ranked {
 
 /// Offers that pay and take bench time, those that bring the most an hour first, the earlier first among equals: of an hour
 /// of all that find a buyer, so that what is done once is shared by them; without an end to them it weighs nothing.
-fn ranked(offers: &[Offer]) -> Result<Vec<Ranked>, MixFault> {
+fn ranked(offers: &[Offer]) -> Result<Vec<Ranked>, MixError> {
     let worth = offers.iter().enumerate().filter(|(_, offer)| offer.pays() && offer.takes_time());
     let ranked = worth.filter(|(_, offer)| offer.demand != Some(0)).map(|(at, offer)| {
         let per_hour = match offer.demand {
             Some(demand) => offer.rate_of(demand),
             None if offer.hours > Decimal::ZERO => offer.contribution.checked_div(offer.hours),
-            None => return Err(MixFault::NoBound(at)),
+            None => return Err(MixError::NoBound(at)),
         };
-        Ok(Ranked { at, per_hour: per_hour.ok_or(MixFault::TooMuch)? })
+        Ok(Ranked { at, per_hour: per_hour.ok_or(MixError::TooMuch)? })
     });
     let mut ranked: Vec<Ranked> = ranked.collect::<Result<_, _>>()?;
     ranked.retain(|ranked| ranked.per_hour > Decimal::ZERO);
@@ -198,25 +207,25 @@ fn ranked(offers: &[Offer]) -> Result<Vec<Ranked>, MixFault> {
 }
 
 /// All that can be sold of what pays and takes no bench time; none of the others.
-fn free_of_time(offers: &[Offer]) -> Result<Vec<u32>, MixFault> {
+fn free_of_time(offers: &[Offer]) -> Result<Vec<u32>, MixError> {
     let made = offers.iter().enumerate().map(|(at, offer)| {
         if !offer.pays() || offer.takes_time() {
             return Ok(0);
         }
-        let most = offer.demand.ok_or(MixFault::NoBound(at))?;
-        let brought = offer.brings(most).ok_or(MixFault::TooMuch)?;
+        let most = offer.demand.ok_or(MixError::NoBound(at))?;
+        let brought = offer.brings(most).ok_or(MixError::TooMuch)?;
         Ok(if brought > Decimal::ZERO { most } else { 0 })
     });
     made.collect()
 }
 
 /// Contribution and hours of so many pieces of each offer.
-fn totals(offers: &[Offer], pieces: &[u32]) -> Result<(Decimal, Decimal), MixFault> {
+fn totals(offers: &[Offer], pieces: &[u32]) -> Result<(Decimal, Decimal), MixError> {
     let mut made = offers.iter().zip(pieces);
     let sums = made.try_fold((Decimal::ZERO, Decimal::ZERO), |(contribution, hours), (offer, count)| {
         Some((contribution.checked_add(offer.brings(*count)?)?, hours.checked_add(offer.takes(*count)?)?))
     });
-    sums.ok_or(MixFault::TooMuch)
+    sums.ok_or(MixError::TooMuch)
 }
 
 /// What stands between the last hour and the one after it when hours are filled in order of rank.
@@ -254,12 +263,12 @@ struct OfferInUnits {
 }
 
 impl Programme {
-    fn new(offers: &[Offer], hours: Decimal) -> Result<Self, MixFault> {
+    fn new(offers: &[Offer], hours: Decimal) -> Result<Self, MixError> {
         let mut fitting = Vec::new();
         for (at, offer) in offers.iter().enumerate().filter(|(_, offer)| offer.pays() && offer.takes_time()) {
             let most = offer.most_in(hours, at)?;
             if most > 0 {
-                fitting.push((at, most, offer.rate_of(most).ok_or(MixFault::TooMuch)?));
+                fitting.push((at, most, offer.rate_of(most).ok_or(MixError::TooMuch)?));
             }
         }
         // What is set up for more than it can bring is never made.
@@ -282,7 +291,7 @@ impl Programme {
     }
 
     /// How many of each choice, and whether that is proven to be the best.
-    fn solved(&self) -> Result<(Vec<u32>, bool), MixFault> {
+    fn solved(&self) -> Result<(Vec<u32>, bool), MixError> {
         if self.choices.is_empty() {
             return Ok((Vec::new(), true));
         }
@@ -290,7 +299,7 @@ impl Programme {
         let mut problem = Problem::new(OptimizationDirection::Maximize);
         let (mut counts, mut hours, mut warm) = (Vec::new(), Vec::new(), Vec::new());
         for (choice, begin) in self.choices.iter().zip(begin) {
-            let most = i32::try_from(choice.most).map_err(|_| MixFault::TooMuch)?;
+            let most = i32::try_from(choice.most).map_err(|_| MixError::TooMuch)?;
             let count = problem.add_integer_var(choice.contribution, (0, most));
             hours.push((count, choice.hours));
             warm.push((count, begin));
@@ -304,10 +313,10 @@ impl Programme {
             counts.push(count);
         }
         problem.add_constraint(hours.as_slice(), ComparisonOp::Le, self.hours);
-        let outcome = problem.solve_with(options(warm)).map_err(|error| MixFault::Solver(error.to_string()))?;
+        let outcome = problem.solve_with(options(warm)).map_err(|error| MixError::Solver(error.to_string()))?;
         let proven = outcome.is_optimal();
-        let solution = outcome.solution().ok_or_else(|| MixFault::Solver("it was given up too early".to_owned()))?;
-        let whole = counts.iter().map(|count| solution.var_value(*count).round().to_u32().ok_or(MixFault::TooMuch));
+        let solution = outcome.solution().ok_or_else(|| MixError::Solver("it was given up too early".to_owned()))?;
+        let whole = counts.iter().map(|count| solution.var_value(*count).round().to_u32().ok_or(MixError::TooMuch));
         Ok((whole.collect::<Result<_, _>>()?, proven))
     }
 }
@@ -332,9 +341,9 @@ struct WholeUnit(Decimal);
 impl WholeUnit {
     /// The greatest unit of the figures, each taken to the digits kept, and the figures in it.
     #[allow(clippy::disallowed_methods, reason = "digits that a sum can hold, not a figure that anyone reads")]
-    fn of(figures: Vec<Decimal>, rounding: RoundingStrategy) -> Result<(Vec<f64>, Self), MixFault> {
+    fn of(figures: Vec<Decimal>, rounding: RoundingStrategy) -> Result<(Vec<f64>, Self), MixError> {
         let greatest = figures.iter().copied().fold(Decimal::ZERO, Decimal::max);
-        let places = greatest.round_sf(DIGITS).ok_or(MixFault::TooMuch)?.scale();
+        let places = greatest.round_sf(DIGITS).ok_or(MixError::TooMuch)?.scale();
         let taken = figures.into_iter().map(|figure| figure.round_dp_with_strategy(places, rounding));
         let taken: Vec<Decimal> = taken.collect();
         let unit = Self(taken.iter().copied().fold(Decimal::ZERO, common));
@@ -343,11 +352,11 @@ impl WholeUnit {
     }
 
     /// How many whole units are in a figure; any number are none of no unit.
-    fn whole_in(&self, figure: Decimal) -> Result<f64, MixFault> {
+    fn whole_in(&self, figure: Decimal) -> Result<f64, MixError> {
         if self.0.is_zero() {
             return Ok(0.0);
         }
-        figure.checked_div(self.0).and_then(|units| units.floor().to_f64()).ok_or(MixFault::TooMuch)
+        figure.checked_div(self.0).and_then(|units| units.floor().to_f64()).ok_or(MixError::TooMuch)
     }
 }
 

@@ -8,6 +8,7 @@
 use std::cmp::Reverse;
 use std::fmt;
 
+use reeve_measure::Remedied;
 use rust_decimal::Decimal;
 
 use crate::store::PutUp;
@@ -74,6 +75,14 @@ impl fmt::Display for PurchaseError {
             }
             Self::Overflow => write!(f, "the lengths or prices add up past what can be reckoned"),
         }
+    }
+}
+
+impl std::error::Error for PurchaseError {}
+
+impl Remedied for PurchaseError {
+    fn remedy(&self) -> String {
+        "check its put-ups in store/cords.toml".to_owned()
     }
 }
 

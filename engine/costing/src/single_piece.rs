@@ -9,7 +9,7 @@ use crate::cost::{Cost, JobCost, cost_made, line_cost};
 use crate::mix::Once;
 use crate::money::hours;
 use crate::price::{PriceSteps, bounded, break_even, price_for};
-use crate::pricing::{Outcome, PriceFault, as_shown, burden, own_tax};
+use crate::pricing::{Outcome, PriceError, as_shown, burden, own_tax};
 use crate::rates::{Aim, Rates};
 use crate::takeoff::TakeOff;
 use crate::totals::{Amount, net_and_gross};
@@ -31,9 +31,9 @@ impl SinglePiece {
     /// Costs and prices one piece.
     ///
     /// # Errors
-    /// [`PriceFault`] when it can't be costed or the shop's aim can't be reached.
-    pub fn of(take_off: &Arc<TakeOff>, rates: &Rates) -> Result<Self, PriceFault> {
-        let job = cost_made(&[(Arc::clone(take_off), 1)], &[], rates).map_err(PriceFault::Cost)?;
+    /// [`PriceError`] when it can't be costed or the shop's aim can't be reached.
+    pub fn of(take_off: &Arc<TakeOff>, rates: &Rates) -> Result<Self, PriceError> {
+        let job = cost_made(&[(Arc::clone(take_off), 1)], &[], rates).map_err(PriceError::Cost)?;
         let cost = job.total();
         let sure = rates.price.confidence.map_or(cost, |confidence| cost.taking(job.needs.times_at(confidence), rates));
         let price = bounded(&rates.price, rates.currency, price_at(rates.price.aim, &sure, rates)?, 1);
@@ -84,9 +84,9 @@ pub fn pieces_to_pay(efforts: &Cost, sold: &Outcome) -> Option<Decimal> {
 }
 
 /// The price of one that reaches an aim, unrounded, as prices are shown.
-fn price_at(aim: Aim, cost: &Cost, rates: &Rates) -> Result<Decimal, PriceFault> {
+fn price_at(aim: Aim, cost: &Cost, rates: &Rates) -> Result<Decimal, PriceError> {
     let tax = own_tax(rates).percent();
     let fixed = rates.fees.iter().map(|fee| fee.fixed).sum();
-    let net = price_for(aim, &burden(cost, fixed, rates, tax)).map_err(PriceFault::OutOfReach)?;
+    let net = price_for(aim, &burden(cost, fixed, rates, tax)).map_err(PriceError::OutOfReach)?;
     Ok(net * as_shown(rates, tax))
 }

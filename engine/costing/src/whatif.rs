@@ -6,10 +6,10 @@ use std::sync::Arc;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
-use crate::cost::CostFault;
+use crate::cost::CostError;
 use crate::money::fraction;
 use crate::piece::Piece;
-use crate::pricing::PriceFault;
+use crate::pricing::PriceError;
 use crate::rates::{Overhead, Rates};
 use crate::single_piece::SinglePiece;
 use crate::store::{Cord, PutUp};
@@ -163,15 +163,15 @@ impl Changed {
     /// Changes the inputs, in their order.
     ///
     /// # Errors
-    /// [`PriceFault`] when the piece can't be taken off so.
-    pub fn of(piece: &Arc<Piece>, made: &Arc<TakeOff>, rates: &Rates, changes: &[Change]) -> Result<Self, PriceFault> {
+    /// [`PriceError`] when the piece can't be taken off so.
+    pub fn of(piece: &Arc<Piece>, made: &Arc<TakeOff>, rates: &Rates, changes: &[Change]) -> Result<Self, PriceError> {
         let (piece, rates) = (changed_piece(piece, changes), changed_rates(rates, changes));
         let same_work = changes.iter().all(|change| !matches!(change.input, Input::Pace | Input::Cord(_)));
         let made = if same_work {
             Arc::clone(made)
         } else {
             let taken = take_off(&piece, &rates.bench);
-            Arc::new(taken.map_err(|faults| PriceFault::Cost(CostFault::Piece(0, faults)))?)
+            Arc::new(taken.map_err(|faults| PriceError::Cost(CostError::Piece(0, faults)))?)
         };
         Ok(Self { piece, made, rates })
     }
@@ -180,13 +180,13 @@ impl Changed {
 /// A piece costed with some inputs changed, and the rates that it then has.
 ///
 /// # Errors
-/// [`PriceFault`] when it can't be costed so or the shop's aim can't be reached.
+/// [`PriceError`] when it can't be costed so or the shop's aim can't be reached.
 pub fn with_changes(
     piece: &Arc<Piece>,
     made: &Arc<TakeOff>,
     rates: &Rates,
     changes: &[Change],
-) -> Result<(SinglePiece, Rates), PriceFault> {
+) -> Result<(SinglePiece, Rates), PriceError> {
     let changed = Changed::of(piece, made, rates, changes)?;
     Ok((SinglePiece::of(&changed.made, &changed.rates)?, changed.rates))
 }
@@ -205,18 +205,18 @@ pub struct Effect {
 /// What each input moves when it alone is changed by so many per cent and the price stays: what loses the most first.
 ///
 /// # Errors
-/// [`PriceFault`] when it can't be costed with a change.
+/// [`PriceError`] when it can't be costed with a change.
 pub fn effects(
     piece: &Arc<Piece>,
     made: &Arc<TakeOff>,
     rates: &Rates,
     price: Decimal,
     percent: Decimal,
-) -> Result<Vec<Effect>, PriceFault> {
+) -> Result<Vec<Effect>, PriceError> {
     let before = SinglePiece::of(made, rates)?.sold_at(price, rates).margin;
     let mut all = Vec::new();
     for (_, input) in Input::WORDS {
-        let moved = |percent: Decimal| -> Result<Decimal, PriceFault> {
+        let moved = |percent: Decimal| -> Result<Decimal, PriceError> {
             let change = Change { input: input.clone(), by: By::Percent(percent) };
             let (alone, changed) = with_changes(piece, made, rates, &[change])?;
             Ok(alone.sold_at(price, &changed).margin - before)

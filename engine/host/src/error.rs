@@ -1,5 +1,6 @@
 //! What can be wrong with a library, in words, and what to do about it.
 
+use reeve_measure::Remedied;
 use std::fmt::{self, Write};
 
 use serde::{Deserialize, Serialize};
@@ -116,18 +117,22 @@ impl LibraryError {
     }
 
     /// What the maker can do about a library that she admitted.
-    pub fn remedy(&self, library: &str) -> String {
+    pub fn remedy_of(&self, library: &str) -> String {
         match self {
             Self::Unreadable(_) | Self::Changed { .. } => format!(
                 "if you meant to change it, `reeve knots admit` takes it in again; `reeve knots dismiss {library}` takes it out"
             ),
-            Self::OtherContract { .. } | Self::NoProcess(_) | Self::Unguarded(_) => self.remedy_before(),
+            Self::OtherContract { .. } | Self::NoProcess(_) | Self::Unguarded(_) => self.remedy(),
             _ => format!("tell its author; `reeve knots dismiss {library}` takes it out of the shop"),
         }
     }
+}
 
+impl std::error::Error for LibraryError {}
+
+impl Remedied for LibraryError {
     /// What the maker can do about a library that is not admitted.
-    pub fn remedy_before(&self) -> String {
+    fn remedy(&self) -> String {
         let remedy = match self {
             Self::OtherContract { .. } => "ask its author for one that was built for this version of the program",
             Self::NotALibrary(_) | Self::NoTable | Self::NotOurs => {

@@ -269,8 +269,10 @@ fn key(asked: &WireQuestion) -> QuestionKey {
 
 impl Compute for Library {
     fn take(&self, asked: &Question<'_>) -> Result<Taken, Unknown> {
-        let trouble =
-            |trouble: LibraryError| Unknown::Trouble { words: trouble.to_string(), remedy: trouble.remedy(&self.name) };
+        let trouble = |trouble: LibraryError| Unknown::Trouble {
+            words: trouble.to_string(),
+            remedy: trouble.remedy_of(&self.name),
+        };
         match self.ask(asked.knot, asked).map_err(trouble)? {
             Answer::Done(figures) => Ok(taken(&figures)),
             Answer::Refused(parameter, words) => {

@@ -3,9 +3,10 @@
 use std::path::Path;
 
 use rayon::prelude::*;
-use reeve_costing::pricing::PriceFault;
+use reeve_costing::pricing::PriceError;
 use reeve_costing::rates::Rates;
 use reeve_costing::whatif::{Change, Changed, Effect, effects, with_changes};
+use reeve_measure::Remedied;
 use reeve_reading::{Fault, nearest};
 use reeve_shop::arguments::GivenPrice;
 use reeve_shop::{Answer, Choice, FoundDesign, Shop};
@@ -161,8 +162,8 @@ impl Comparing {
 }
 
 /// Why a design has no price.
-pub(crate) fn unpriced(title: &str, fault: &PriceFault) -> Fault {
-    Fault::without_place(format!("{title} can't be priced: {fault}"), "look for a slip in its quantities and prices")
+pub(crate) fn unpriced(title: &str, error: &PriceError) -> Fault {
+    Fault::without_place(format!("{title} can't be priced: {error}"), error.remedy())
 }
 
 /// A part's faults are told by every design that holds it.

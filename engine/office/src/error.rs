@@ -3,6 +3,7 @@
 use std::fmt;
 
 use reeve_book::BookError;
+use reeve_measure::Remedied;
 use reeve_reading::Fault;
 
 /// Why the office can't do what was asked. Nothing was entered or written.
@@ -31,6 +32,15 @@ impl fmt::Display for OfficeError {
 }
 
 impl std::error::Error for OfficeError {}
+
+impl Remedied for OfficeError {
+    fn remedy(&self) -> String {
+        match self {
+            Self::Input(faults) => faults.first().map(|fault| fault.help.clone()).unwrap_or_default(),
+            Self::Book(error) => error.remedy(),
+        }
+    }
+}
 
 impl From<Fault> for OfficeError {
     fn from(fault: Fault) -> Self {

@@ -2,7 +2,7 @@
 
 use reeve_costing::mix::{Mix, Offer, Once, best_mix};
 use reeve_costing::rates::Rates;
-use reeve_reading::nearest;
+use reeve_reading::{Fault, nearest};
 use rust_decimal::Decimal;
 
 use crate::error::OfficeError;
@@ -48,8 +48,7 @@ impl Week {
         let key = |row: &DesignRow| std::cmp::Reverse(row.earned().contribution_per_hour);
         rows.sort_by(|a, b| key(a).cmp(&key(b)).then_with(|| (&a.design, &a.size).cmp(&(&b.design, &b.size))));
         let offers: Vec<Offer> = rows.iter().map(offer).collect();
-        let mix = best_mix(&offers, hours)
-            .map_err(|fault| OfficeError::input(fault.to_string(), "name the designs to choose from"))?;
+        let mix = best_mix(&offers, hours).map_err(|error| Fault::of(&error))?;
         Ok(Self { rows, offers, mix, hours })
     }
 }

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use reeve_costing::money::to_decimals;
-use reeve_costing::pricing::{Outcome, PriceFault};
+use reeve_costing::pricing::{Outcome, PriceError};
 use reeve_costing::rates::{PriceRule, Rates};
 use reeve_costing::single_piece::{SinglePiece, cost_of_efforts, pieces_to_pay};
 use reeve_costing::takeoff::TakeOff;
@@ -83,7 +83,7 @@ impl Scales {
         Ok(Weighed { scales: self, price, is_market: market.is_some(), effects, sure })
     }
 
-    fn sure_price(&self, confidence: Decimal, weighed: Decimal) -> Result<SurePrice, PriceFault> {
+    fn sure_price(&self, confidence: Decimal, weighed: Decimal) -> Result<SurePrice, PriceError> {
         let Changed { made, rates, .. } = &self.changed;
         let times = self.alone.job.needs.times_at(confidence);
         let longer = self.alone.cost.taking(times, rates);
@@ -128,7 +128,7 @@ impl Weighed<'_> {
 }
 
 /// The price that the aim asks for the hours that suffice with a confidence.
-fn price_at(made: &Arc<TakeOff>, rates: &Rates, confidence: Decimal) -> Result<Decimal, PriceFault> {
+fn price_at(made: &Arc<TakeOff>, rates: &Rates, confidence: Decimal) -> Result<Decimal, PriceError> {
     let price = PriceRule { confidence: Some(confidence), ..rates.price.clone() };
     let rates = Rates { price, ..rates.clone() };
     Ok(SinglePiece::of(made, &rates)?.price.unit)

@@ -36,10 +36,10 @@ use serde::{Deserialize, Serialize};
 
 pub use marks::tag_at;
 pub use meter::{MOST_BYTES, MOST_STEPS, Watch};
-pub use render::{OwnTemplate, TemplateFault, Templates, fault_at};
+pub use render::{OwnTemplate, TemplateError, Templates, fault_at};
 pub use schemas::schemas;
 pub use templates::{BUILT_IN, load, used_by};
-pub use words::{WordFault, Words};
+pub use words::{WordingError, Words};
 
 /// What a page is written as.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -65,16 +65,16 @@ impl Form {
 /// Text has no trailing blanks and only the spaces and dashes of a keyboard. Characters that are not seen are shown by a sign.
 ///
 /// # Errors
-/// A [`TemplateFault`] with the file, line and reason.
-pub fn lay_out(templates: &Templates, name: &str, form: Form, view: &impl Serialize) -> Result<String, TemplateFault> {
+/// A [`TemplateError`] with the file, line and reason.
+pub fn lay_out(templates: &Templates, name: &str, form: Form, view: &impl Serialize) -> Result<String, TemplateError> {
     fill(templates, &form.template(name), form, view)
 }
 
 /// Fills in a template, be it a page's or a part's.
 ///
 /// # Errors
-/// A [`TemplateFault`] with the file, line and reason.
-pub fn fill(templates: &Templates, template: &str, form: Form, view: &impl Serialize) -> Result<String, TemplateFault> {
+/// A [`TemplateError`] with the file, line and reason.
+pub fn fill(templates: &Templates, template: &str, form: Form, view: &impl Serialize) -> Result<String, TemplateError> {
     let text = seen(&templates.render(template, view)?).into_owned();
     Ok(match form {
         Form::Html => text,

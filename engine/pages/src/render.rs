@@ -33,16 +33,16 @@ impl Templates {
     /// the same name.
     ///
     /// # Errors
-    /// A [`TemplateFault`] with the file, line and reason.
-    pub fn new(builtin: &[(&str, &str)], own: &[OwnTemplate]) -> Result<Self, TemplateFault> {
+    /// A [`TemplateError`] with the file, line and reason.
+    pub fn new(builtin: &[(&str, &str)], own: &[OwnTemplate]) -> Result<Self, TemplateError> {
         Self::watched(builtin, own, None)
     }
 
     /// The same; `watch` is told the number of every mark of the shop's own templates that a page passes.
     ///
     /// # Errors
-    /// A [`TemplateFault`] with the file, line and reason.
-    pub fn watched(builtin: &[(&str, &str)], own: &[OwnTemplate], watch: Option<Watch>) -> Result<Self, TemplateFault> {
+    /// A [`TemplateError`] with the file, line and reason.
+    pub fn watched(builtin: &[(&str, &str)], own: &[OwnTemplate], watch: Option<Watch>) -> Result<Self, TemplateError> {
         let own = Own::of(own);
         let meter = Arc::new(Meter::new(watch));
         let mut engine = Tera::new();
@@ -61,8 +61,8 @@ impl Templates {
     /// So is a page on which the shop's own templates take more than [`crate::MOST_STEPS`], or that grows past [`crate::MOST_BYTES`].
     ///
     /// # Errors
-    /// A [`TemplateFault`] with the file, line and reason.
-    pub fn render(&self, name: &str, data: &impl Serialize) -> Result<String, TemplateFault> {
+    /// A [`TemplateError`] with the file, line and reason.
+    pub fn render(&self, name: &str, data: &impl Serialize) -> Result<String, TemplateError> {
         let context = Context::from_serialize(data).map_err(|error| self.own.fault(&error, name))?;
         // The program's own templates end by themselves.
         if self.own.is_empty() {
@@ -81,12 +81,12 @@ impl Templates {
 
 impl Templates {
     /// A fault with what the marks know of it: whether the page took too much, and where it was.
-    fn told(&self, fault: TemplateFault, asked: &str) -> TemplateFault {
+    fn told(&self, fault: TemplateError, asked: &str) -> TemplateError {
         let spent = self.meter.is_spent();
         if fault.line.is_some() {
-            return TemplateFault { spent, ..fault };
+            return TemplateError { spent, ..fault };
         }
-        TemplateFault { spent, ..self.own.spent(self.meter.last(), &fault.reason, asked) }
+        TemplateError { spent, ..self.own.spent(self.meter.last(), &fault.reason, asked) }
     }
 }
 
@@ -108,7 +108,7 @@ pub struct OwnTemplate {
 }
 
 /// The fault of a page that was stopped when it had passed so many marks last: it takes too much.
-pub fn fault_at(own: &[OwnTemplate], mark: Option<usize>, reason: &str, asked: &str) -> TemplateFault {
+pub fn fault_at(own: &[OwnTemplate], mark: Option<usize>, reason: &str, asked: &str) -> TemplateError {
     Own::of(own).spent(mark, reason, asked)
 }
 
@@ -121,7 +121,7 @@ fn merged<'a>(builtin: &[(&'a str, &'a str)], own: &'a Own) -> Vec<(&'a str, &'a
 
 /// What is wrong with a template, and where.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct TemplateFault {
+pub struct TemplateError {
     /// The path of the shop's own template, or the name of a built-in one.
     pub file: String,
     /// The line, counted from one, where it is known.
@@ -134,7 +134,7 @@ pub struct TemplateFault {
     pub spent: bool,
 }
 
-impl fmt::Display for TemplateFault {
+impl fmt::Display for TemplateError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}", self.file)?;
         for place in [self.line, self.column].into_iter().flatten() {
@@ -144,7 +144,7 @@ impl fmt::Display for TemplateFault {
     }
 }
 
-impl std::error::Error for TemplateFault {}
+impl std::error::Error for TemplateError {}
 
 /// The shop's own templates, with their marks.
 struct Own(Vec<OwnFile>);
@@ -177,13 +177,13 @@ impl Own {
     }
 
     /// The fault at a mark: of what takes too much.
-    fn spent(&self, mark: Option<usize>, reason: &str, asked: &str) -> TemplateFault {
+    fn spent(&self, mark: Option<usize>, reason: &str, asked: &str) -> TemplateError {
         let found = mark.and_then(|mark| {
             let file = self.0.iter().rfind(|file| file.first <= mark)?;
             Some((file, file.marked.spot(mark - file.first)?))
         });
         let (file, spot) = found.map_or((None, None), |(file, spot)| (Some(file), Some(spot)));
-        TemplateFault {
+        TemplateError {
             file: file.map_or_else(|| self.named(asked), |file| file.path.clone()),
             line: spot.map(|spot| spot.line),
             column: spot.map(|spot| spot.column),
@@ -197,10 +197,10 @@ impl Own {
     }
 
     /// A fault in the file of a template; its place is one in the text with marks.
-    fn at(&self, name: &str, (spot, reason): PlacedFault) -> TemplateFault {
+    fn at(&self, name: &str, (spot, reason): PlacedFault) -> TemplateError {
         let file = self.0.iter().find(|file| file.name == name);
         let spot = spot.map(|spot| file.map_or(spot, |file| file.marked.original(spot)));
-        TemplateFault {
+        TemplateError {
             file: self.named(name),
             line: spot.map(|spot| spot.line),
             column: spot.map(|spot| spot.column),
@@ -211,7 +211,7 @@ impl Own {
 
     /// Says what is wrong in terms of files. An error that names no template is laid to
     /// the one called `asked`.
-    fn fault(&self, error: &Error, asked: &str) -> TemplateFault {
+    fn fault(&self, error: &Error, asked: &str) -> TemplateError {
         match error.kind() {
             ErrorKind::SyntaxError(report) | ErrorKind::RenderingError(report) => self.reported(report),
             ErrorKind::MissingParent { current: name, .. }
@@ -230,14 +230,14 @@ impl Own {
         Some(TemplatePlace::START.behind(text.get(..tag.start)?))
     }
 
-    fn reported(&self, report: &ReportError) -> TemplateFault {
+    fn reported(&self, report: &ReportError) -> TemplateError {
         let span = report.span();
         // The engine counts columns from zero.
         let spot = TemplatePlace { line: span.start_line, column: span.start_col + 1 };
         self.at(report.filename(), (Some(spot), report.message().to_owned()))
     }
 
-    fn whole(&self, name: &str, reason: String) -> TemplateFault {
+    fn whole(&self, name: &str, reason: String) -> TemplateError {
         self.at(name, (None, reason))
     }
 
@@ -246,7 +246,7 @@ impl Own {
     /// A filter, test, function, block or included template that does not exist is found
     /// when the templates are put together, and the engine hands those faults out as
     /// finished text only. The first one is enough to act on.
-    fn printed(&self, text: &str) -> Option<TemplateFault> {
+    fn printed(&self, text: &str) -> Option<TemplateError> {
         let mut lines = text.lines();
         let reason = lines.next()?.strip_prefix("error: ")?;
         let place = lines.next()?.trim_start().strip_prefix("--> ")?;
@@ -416,7 +416,7 @@ mod tests {
     use super::*;
 
     /// Renders one template under the given name.
-    fn render(name: &str, text: &str, data: &Json) -> Result<String, TemplateFault> {
+    fn render(name: &str, text: &str, data: &Json) -> Result<String, TemplateError> {
         Templates::new(&[(name, text)], &[])?.render(name, data)
     }
 
@@ -424,7 +424,7 @@ mod tests {
         render("page.txt", text, data).unwrap()
     }
 
-    fn fault(text: &str, data: &Json) -> TemplateFault {
+    fn fault(text: &str, data: &Json) -> TemplateError {
         render("page.txt", text, data).unwrap_err()
     }
 
@@ -433,7 +433,7 @@ mod tests {
     }
 
     /// Shows where a fault lies and the start of what it says.
-    fn at(fault: &TemplateFault) -> (&str, Option<usize>, Option<usize>) {
+    fn at(fault: &TemplateError) -> (&str, Option<usize>, Option<usize>) {
         (&fault.file, fault.line, fault.column)
     }
 

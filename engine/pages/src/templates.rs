@@ -1,7 +1,7 @@
 //! The templates inside the program.
 
 use crate::marks::tags;
-use crate::render::{OwnTemplate, TemplateFault, Templates};
+use crate::render::{OwnTemplate, TemplateError, Templates};
 
 macro_rules! built_in {
     ($($name:literal),+ $(,)?) => {
@@ -51,8 +51,8 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
 /// Checks the built-in templates together with a shop's own.
 ///
 /// # Errors
-/// A [`TemplateFault`] with the file, line and reason.
-pub fn load(own: &[OwnTemplate]) -> Result<Templates, TemplateFault> {
+/// A [`TemplateError`] with the file, line and reason.
+pub fn load(own: &[OwnTemplate]) -> Result<Templates, TemplateError> {
     Templates::new(BUILT_IN, own)
 }
 

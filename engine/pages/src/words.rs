@@ -5,7 +5,7 @@ use std::fmt;
 use chrono::NaiveDate;
 use reeve_costing::money::{Currency, decimal, to_decimals};
 use reeve_costing::rates::Rates;
-use reeve_measure::{Length, Mass, Time};
+use reeve_measure::{Length, Mass, Remedied, Time};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
 
@@ -21,11 +21,19 @@ pub struct Words {
 
 /// A language or currency that has no wording.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct WordFault(String);
+pub struct WordingError(String);
 
-impl fmt::Display for WordFault {
+impl fmt::Display for WordingError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.0)
+    }
+}
+
+impl std::error::Error for WordingError {}
+
+impl Remedied for WordingError {
+    fn remedy(&self) -> String {
+        "change `language` or `currency` in shop.toml".to_owned()
     }
 }
 
@@ -33,10 +41,11 @@ impl Words {
     /// The wording of a shop.
     ///
     /// # Errors
-    /// A [`WordFault`] when the language tag or the currency has no wording.
-    pub fn new(rates: &Rates) -> Result<Self, WordFault> {
+    /// A [`WordingError`] when the language tag or the currency has no wording.
+    pub fn new(rates: &Rates) -> Result<Self, WordingError> {
         let language = rates.maker.language.clone();
-        let money = MoneyWords::new(&language, rates.currency.code()).map_err(|error| WordFault(error.to_string()))?;
+        let money =
+            MoneyWords::new(&language, rates.currency.code()).map_err(|error| WordingError(error.to_string()))?;
         Ok(Self { money, currency: rates.currency, language })
     }
 

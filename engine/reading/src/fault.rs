@@ -1,5 +1,6 @@
 //! One fault of the input: the value, the limit, the place and the remedy.
 
+use reeve_measure::Remedied;
 use std::borrow::Cow;
 use std::ops::Range;
 use std::sync::Arc;
@@ -50,6 +51,11 @@ pub struct Fault {
 }
 
 impl Fault {
+    /// A fault of what an error says, without a place: its words, and its remedy.
+    pub fn of(error: &impl Remedied) -> Self {
+        Self::without_place(error.to_string(), error.remedy())
+    }
+
     /// A fault that has no place in a text, such as a folder that isn't there.
     pub fn without_place(title: impl Into<String>, help: impl Into<String>) -> Self {
         Self { severity: Severity::Error, title: title.into(), label: String::new(), help: help.into(), place: None }

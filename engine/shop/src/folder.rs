@@ -9,8 +9,9 @@ use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
 use reeve_door::{Closed, MOST_LIBRARY, MOST_TEXT};
+use reeve_measure::Remedied;
 use reeve_reading::{Fault, SourceText, unseen_in};
-use reeve_writing::Refused;
+use reeve_writing::WritingError;
 
 static STARTER: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/starter");
 
@@ -28,7 +29,7 @@ pub enum Folder {
 
 /// A folder that can't be used.
 #[derive(Debug)]
-pub enum FolderFault {
+pub enum FolderError {
     /// Neither the folder nor a parent holds `shop.toml`.
     NotAShop(PathBuf),
     /// `begin` was given something that is not a new or empty folder.
@@ -36,10 +37,10 @@ pub enum FolderFault {
     /// The system refused.
     Io(PathBuf, io::Error),
     /// A file of a new folder could not be written, and nothing is left of it.
-    Unwritten(Refused),
+    Unwritten(WritingError),
 }
 
-impl fmt::Display for FolderFault {
+impl fmt::Display for FolderError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NotAShop(at) => write!(f, "no {SHOP_FILE} in {} or a folder above it", at.display()),
@@ -50,17 +51,31 @@ impl fmt::Display for FolderFault {
     }
 }
 
+impl std::error::Error for FolderError {}
+
+impl Remedied for FolderError {
+    fn remedy(&self) -> String {
+        match self {
+            Self::NotAShop(_) => {
+                "name a shop with --shop DIR, start one with `reeve begin DIR`, or try --demo".to_owned()
+            }
+            Self::NotEmpty(_) => "nothing was written; name a folder that does not exist yet".to_owned(),
+            Self::Io(..) | Self::Unwritten(_) => String::new(),
+        }
+    }
+}
+
 impl Folder {
     /// Finds the shop that a folder belongs to: itself or the nearest folder above that holds `shop.toml`.
-    pub fn find(from: &Path) -> Result<Self, FolderFault> {
-        let start = from.canonicalize().map_err(|error| FolderFault::Io(from.to_owned(), error))?;
+    pub fn find(from: &Path) -> Result<Self, FolderError> {
+        let start = from.canonicalize().map_err(|error| FolderError::Io(from.to_owned(), error))?;
         let mut up = start.ancestors();
         // Whatever it is: what can't be read is told by its reader.
         match up.find(|folder| folder.join(SHOP_FILE).symlink_metadata().is_ok()) {
             // The path is kept as it was typed where it can be: messages then read as the maker wrote them.
             Some(folder) if folder == start => Ok(Self::Disk(from.to_owned())),
             Some(folder) => Ok(Self::Disk(folder.to_owned())),
-            None => Err(FolderFault::NotAShop(from.to_owned())),
+            None => Err(FolderError::NotAShop(from.to_owned())),
         }
     }
 
@@ -142,7 +157,7 @@ impl Folder {
     }
 
     /// Writes the starter shop into a new or empty folder; any other is refused and left alone.
-    pub fn begin(at: &Path) -> Result<Vec<PathBuf>, FolderFault> {
+    pub fn begin(at: &Path) -> Result<Vec<PathBuf>, FolderError> {
         let mut files = Vec::new();
         list(&STARTER, &mut files);
         Self::make(at, &files)?;
@@ -150,12 +165,12 @@ impl Folder {
     }
 
     /// Writes files into a folder that is not there yet, or is empty: all of them, or nothing is left of it.
-    pub fn make(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), FolderFault> {
+    pub fn make(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), FolderError> {
         reeve_writing::new_folder(at, files).map_err(|refused| match refused.error.kind() {
             io::ErrorKind::DirectoryNotEmpty | io::ErrorKind::AlreadyExists | io::ErrorKind::NotADirectory => {
-                FolderFault::NotEmpty(at.to_owned())
+                FolderError::NotEmpty(at.to_owned())
             }
-            _ => FolderFault::Unwritten(refused),
+            _ => FolderError::Unwritten(refused),
         })
     }
 }

@@ -24,7 +24,7 @@ pub use admissions::Admissions;
 pub use answer::Answer;
 pub use choice::{Choice, Choices, Market, Wish};
 pub use designs::FoundDesign;
-pub use folder::{Folder, FolderFault, Listed};
+pub use folder::{Folder, FolderError, Listed};
 pub use libraries::{Admission, Admitted, Candidate, PLUGINS};
 pub use orders::Order;
 pub use own_folders::{own_folder_around, real_path};

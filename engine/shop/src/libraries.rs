@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use reeve_catalogue::{Catalogue, Compute, Knot, Question, Taken, Unknown};
 use reeve_host::{Described, Guards, Library, Probed, Program, digest_of, knot_text, probe};
+use reeve_measure::Remedied;
 use reeve_reading::{Diagnostics, Fault, Severity, SourceText, read};
 
 use crate::admissions::Admissions;
@@ -100,7 +101,7 @@ impl Candidate {
     pub fn probe(&self, program: &Program, needs: Guards) -> Result<Probed, Fault> {
         probe(&self.path, &self.digest, program, needs).map_err(|trouble| {
             let shown = self.path.display();
-            Fault::without_place(format!("{shown} {trouble}"), trouble.remedy_before())
+            Fault::without_place(format!("{shown} {trouble}"), trouble.remedy())
         })
     }
 
@@ -278,7 +279,7 @@ impl Admitted {
         };
         let described = match library.describe() {
             Ok(described) => described,
-            Err(trouble) => return Some(refused(trouble.to_string(), trouble.remedy(&self.name))),
+            Err(trouble) => return Some(refused(trouble.to_string(), trouble.remedy_of(&self.name))),
         };
         let as_described = |(knot, source): &&KnotFile| {
             let told = described.knots.iter().find(|told| told.name == knot.name);

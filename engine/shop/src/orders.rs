@@ -4,11 +4,11 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use reeve_costing::commission::Commission;
-use reeve_costing::cost::CostFault;
+use reeve_costing::cost::CostError;
 use reeve_costing::piece::Piece;
-use reeve_costing::pricing::{PriceFault, Priced, price_commission};
+use reeve_costing::pricing::{PriceError, Priced, price_commission};
 use reeve_costing::store::Cord;
-use reeve_measure::bound;
+use reeve_measure::{Remedied, bound};
 use reeve_reading::{Diagnostics, Fault, Placed, read};
 
 use crate::answer::Answer;
@@ -98,8 +98,8 @@ impl Shop {
         }
         match price_commission(&commission, rates, today) {
             Ok(priced) => Some(Order { commission, priced }),
-            Err(fault) => {
-                lay_price_fault(fault, &commission, &typed, desk);
+            Err(error) => {
+                lay_price_error(&error, &commission, &typed, desk);
                 None
             }
         }
@@ -183,41 +183,32 @@ fn cord_names(piece: &Piece, names: &mut Vec<String>) {
     names.dedup();
 }
 
-fn lay_price_fault(fault: PriceFault, commission: &Commission, typed: &TypedCommission, desk: &Diagnostics) {
+fn lay_price_error(error: &PriceError, commission: &Commission, typed: &TypedCommission, desk: &Diagnostics) {
     let whole = typed.items.first().map_or(0..0, |item| item.span.clone());
-    match fault {
-        PriceFault::Cost(CostFault::Piece(at, faults)) => {
+    match error {
+        PriceError::Cost(CostError::Piece(at, faults)) => {
             let place = typed
                 .items
-                .get(at)
+                .get(*at)
                 .map(|item| item.cords.first().map_or_else(|| item.design.span.clone(), |(_, to)| to.span.clone()));
-            let title = commission.items.get(at).map_or("", |item| item.piece.title.as_str());
+            let title = commission.items.get(*at).map_or("", |item| item.piece.title.as_str());
             for fault in faults {
                 desk.refuse(
                     place.clone().unwrap_or_default(),
                     format!("{title}: {}", fault.title),
-                    fault.label,
-                    fault.help,
+                    fault.label.clone(),
+                    fault.help.clone(),
                 );
             }
         }
-        PriceFault::Cost(fault @ CostFault::Purchase(..)) => {
-            desk.refuse(whole, fault.to_string(), "", "check its put-ups in store/cords.toml");
+        PriceError::Cost(CostError::TooMuch(_)) => {
+            desk.refuse(whole, error.to_string(), bound::JOB_COST.to_string(), error.remedy());
         }
-        PriceFault::Cost(fault @ CostFault::TooMuch(_)) => desk.refuse(
-            whole,
-            fault.to_string(),
-            bound::JOB_COST.to_string(),
-            "look for a slip in quantities, minutes, prices or the wage",
-        ),
-        fault @ PriceFault::OutOfReach(_) => desk.refuse(
-            whole,
-            fault.to_string(),
-            "together they must stay below 100 %",
-            "aim at a smaller margin in shop.toml, or give a price",
-        ),
-        fault @ PriceFault::Date => {
-            desk.refuse(whole, fault.to_string(), "", "choose an earlier --on or fewer valid-days");
+        PriceError::OutOfReach(_) => {
+            desk.refuse(whole, error.to_string(), "together they must stay below 100 %", error.remedy());
+        }
+        PriceError::Cost(CostError::Purchase(..)) | PriceError::Date => {
+            desk.refuse(whole, error.to_string(), "", error.remedy());
         }
     }
 }

@@ -5,7 +5,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use crate::places::{MadeFolders, above, put, put_new};
-use crate::refused::Refused;
+use crate::refused::WritingError;
 use crate::workplace::Workplace;
 
 /// Writes files into a folder, which is made if need be, over those of the same names.
@@ -13,20 +13,20 @@ use crate::workplace::Workplace;
 /// All are made first and only then moved, one after the other: who must see all of them or none takes [`crate::Staged`].
 ///
 /// # Errors
-/// [`Refused`], naming the file.
-pub fn replace(folder: &Path, files: &[(&str, &[u8])]) -> Result<Vec<PathBuf>, Refused> {
-    let made = MadeFolders::down_to(folder).map_err(Refused::at(folder))?;
-    let work = Workplace::within(folder).map_err(Refused::at(folder))?;
+/// [`WritingError`], naming the file.
+pub fn replace(folder: &Path, files: &[(&str, &[u8])]) -> Result<Vec<PathBuf>, WritingError> {
+    let made = MadeFolders::down_to(folder).map_err(WritingError::at(folder))?;
+    let work = Workplace::within(folder).map_err(WritingError::at(folder))?;
     let mut waiting = Vec::new();
     for (name, bytes) in files {
         let at = folder.join(name);
         if at.is_dir() {
-            return Err(Refused::new(&at, io::ErrorKind::IsADirectory.into()));
+            return Err(WritingError::new(&at, io::ErrorKind::IsADirectory.into()));
         }
-        waiting.push((work.write(Path::new(name), bytes).map_err(Refused::at(&at))?, at));
+        waiting.push((work.write(Path::new(name), bytes).map_err(WritingError::at(&at))?, at));
     }
     for (from, at) in &waiting {
-        put(from, at).map_err(Refused::at(at))?;
+        put(from, at).map_err(WritingError::at(at))?;
     }
     made.keep();
     Ok(waiting.into_iter().map(|(_, at)| at).collect())
@@ -37,11 +37,11 @@ pub fn replace(folder: &Path, files: &[(&str, &[u8])]) -> Result<Vec<PathBuf>, R
 /// Whoever reads them first, and adds to them, holds their folder: [`crate::hold`].
 ///
 /// # Errors
-/// [`Refused`], naming the file. Whatever can fail for want of room has been done before the first file is touched.
-pub fn rewrite(files: &[(PathBuf, String)]) -> Result<(), Refused> {
+/// [`WritingError`], naming the file. Whatever can fail for want of room has been done before the first file is touched.
+pub fn rewrite(files: &[(PathBuf, String)]) -> Result<(), WritingError> {
     let (mut made, mut waiting) = (Vec::new(), Vec::new());
     for (at, text) in files {
-        let refused = Refused::at(at);
+        let refused = WritingError::at(at);
         made.push(MadeFolders::down_to(above(at)).map_err(&refused)?);
         let real = at.canonicalize().unwrap_or_else(|_| at.clone());
         let work = Workplace::beside(&real).map_err(&refused)?;
@@ -67,9 +67,9 @@ pub fn rewrite(files: &[(PathBuf, String)]) -> Result<(), Refused> {
 /// Makes a file that must not be there yet: `make` writes it at the path that it is given, which is not its last one.
 ///
 /// # Errors
-/// What `make` answers, or [`Refused`], naming the file; of kind `AlreadyExists` when it is there.
-pub fn new_file<T, E: From<Refused>>(at: &Path, make: impl FnOnce(&Path) -> Result<T, E>) -> Result<T, E> {
-    let refused = Refused::at(at);
+/// What `make` answers, or [`WritingError`], naming the file; of kind `AlreadyExists` when it is there.
+pub fn new_file<T, E: From<WritingError>>(at: &Path, make: impl FnOnce(&Path) -> Result<T, E>) -> Result<T, E> {
+    let refused = WritingError::at(at);
     if fs::symlink_metadata(at).is_ok() {
         return Err(refused(io::ErrorKind::AlreadyExists.into()).into());
     }
@@ -87,7 +87,7 @@ pub fn new_file<T, E: From<Refused>>(at: &Path, make: impl FnOnce(&Path) -> Resu
 /// Makes a file that must not be there yet: `write` writes into it.
 ///
 /// # Errors
-/// What `write` answers, or [`Refused`], naming the file; of kind `AlreadyExists` when it is there.
-pub fn new_stream<T, E: From<Refused>>(at: &Path, write: impl FnOnce(&mut File) -> Result<T, E>) -> Result<T, E> {
-    new_file(at, |from| write(&mut File::create_new(from).map_err(Refused::at(at))?))
+/// What `write` answers, or [`WritingError`], naming the file; of kind `AlreadyExists` when it is there.
+pub fn new_stream<T, E: From<WritingError>>(at: &Path, write: impl FnOnce(&mut File) -> Result<T, E>) -> Result<T, E> {
+    new_file(at, |from| write(&mut File::create_new(from).map_err(WritingError::at(at))?))
 }

@@ -6,15 +6,15 @@ use std::path::{Path, PathBuf};
 
 use crate::lock::hold;
 use crate::places::{MadeFolders, above, exchange_places, put, put_new};
-use crate::refused::Refused;
+use crate::refused::WritingError;
 use crate::workplace::Workplace;
 
 /// Writes files, and folders beneath, into a folder that is not there yet or is empty.
 ///
 /// # Errors
-/// [`Refused`], naming the file; of kind `DirectoryNotEmpty` when something stands there. Then nothing is left of it.
-pub fn new_folder(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), Refused> {
-    let refused = Refused::at(at);
+/// [`WritingError`], naming the file; of kind `DirectoryNotEmpty` when something stands there. Then nothing is left of it.
+pub fn new_folder(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), WritingError> {
+    let refused = WritingError::at(at);
     match fs::read_dir(at).map(|mut entries| entries.next().is_none()) {
         // Whoever stands in an empty folder goes on standing in the same one.
         Ok(true) => return filled(at, files),
@@ -31,8 +31,8 @@ pub fn new_folder(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), Refused
 }
 
 /// Moves files into an empty folder; those that arrived go again if one does not.
-fn filled(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), Refused> {
-    let refused = Refused::at(at);
+fn filled(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), WritingError> {
+    let refused = WritingError::at(at);
     let work = Workplace::within(at).map_err(&refused)?;
     let new = written(&work, at, files)?;
     let entries: Result<Vec<_>, io::Error> = fs::read_dir(&new).and_then(Iterator::collect);
@@ -44,7 +44,7 @@ fn filled(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), Refused> {
             for (from, to) in &moved {
                 let _ = fs::rename(to, from);
             }
-            return Err(Refused::new(&to, error));
+            return Err(WritingError::new(&to, error));
         }
         moved.push((entry.path(), to));
     }
@@ -52,22 +52,22 @@ fn filled(at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), Refused> {
 }
 
 /// Makes a folder of files in a workplace.
-fn written(work: &Workplace, at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<PathBuf, Refused> {
+fn written(work: &Workplace, at: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<PathBuf, WritingError> {
     for (name, bytes) in files {
-        work.write(&Path::new("folder").join(name), bytes).map_err(Refused::at(&at.join(name)))?;
+        work.write(&Path::new("folder").join(name), bytes).map_err(WritingError::at(&at.join(name)))?;
     }
     let new = work.path("folder");
-    work.open().and_then(|_| fs::create_dir_all(&new)).map_err(Refused::at(at))?;
+    work.open().and_then(|_| fs::create_dir_all(&new)).map_err(WritingError::at(at))?;
     Ok(new)
 }
 
 /// Writes a folder of files in the place of the one of that name, whole or not at all.
 ///
 /// # Errors
-/// [`Refused`], naming the file.
-pub fn exchange(folder: &Path, name: &str, files: &[(PathBuf, Vec<u8>)]) -> Result<PathBuf, Refused> {
+/// [`WritingError`], naming the file.
+pub fn exchange(folder: &Path, name: &str, files: &[(PathBuf, Vec<u8>)]) -> Result<PathBuf, WritingError> {
     let at = folder.join(name);
-    let refused = Refused::at(&at);
+    let refused = WritingError::at(&at);
     let folders = MadeFolders::down_to(folder).map_err(&refused)?;
     let _held = hold(folder)?;
     let work = Workplace::within(folder).map_err(&refused)?;
@@ -84,13 +84,13 @@ pub fn exchange(folder: &Path, name: &str, files: &[(PathBuf, Vec<u8>)]) -> Resu
 /// Takes a folder away, if it is there: out of sight in one step, and then away.
 ///
 /// # Errors
-/// [`Refused`], naming the folder.
-pub fn remove(folder: &Path, name: &str) -> Result<(), Refused> {
+/// [`WritingError`], naming the folder.
+pub fn remove(folder: &Path, name: &str) -> Result<(), WritingError> {
     let at = folder.join(name);
     if fs::symlink_metadata(&at).is_err() {
         return Ok(());
     }
-    let refused = Refused::at(&at);
+    let refused = WritingError::at(&at);
     let _held = hold(folder)?;
     let work = Workplace::within(folder).map_err(&refused)?;
     work.open().map_err(&refused)?;

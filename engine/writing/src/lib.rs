@@ -20,6 +20,6 @@ pub use files::{new_file, new_stream, replace, rewrite};
 pub use folders::{exchange, new_folder, remove};
 pub use lock::{Hold, hold};
 pub use places::put_new;
-pub use refused::Refused;
+pub use refused::WritingError;
 pub use sets::Staged;
 pub use workplace::Workplace;

@@ -5,7 +5,7 @@ use std::io;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use crate::refused::Refused;
+use crate::refused::WritingError;
 
 /// How long a program waits for another that changes the same folder.
 const PATIENCE: Duration = Duration::from_secs(20);
@@ -23,9 +23,9 @@ pub struct Hold {
 /// The lock goes with the process, however it ends. Reading needs none: files are exchanged whole.
 ///
 /// # Errors
-/// [`Refused`] when another program holds it for more than 20 seconds.
-pub fn hold(folder: &Path) -> Result<Hold, Refused> {
-    let refused = Refused::at(folder);
+/// [`WritingError`] when another program holds it for more than 20 seconds.
+pub fn hold(folder: &Path) -> Result<Hold, WritingError> {
+    let refused = WritingError::at(folder);
     let file = std::fs::create_dir_all(folder).and_then(|()| opened(folder)).map_err(&refused)?;
     let start = Instant::now();
     loop {

@@ -6,14 +6,14 @@ use std::path::{Path, PathBuf};
 
 /// A file or folder that can't be written, and why. Nothing was left behind.
 #[derive(Debug)]
-pub struct Refused {
+pub struct WritingError {
     /// What was to be written, as the maker calls it.
     pub at: PathBuf,
     /// The system's reason.
     pub error: io::Error,
 }
 
-impl Refused {
+impl WritingError {
     /// The system's refusal of a place.
     pub fn new(at: &Path, error: io::Error) -> Self {
         Self { at: at.to_owned(), error }
@@ -38,11 +38,11 @@ fn remedy(kind: ErrorKind) -> Option<&'static str> {
     }
 }
 
-impl fmt::Display for Refused {
+impl fmt::Display for WritingError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{} can't be written: {}", self.at.display(), self.error)?;
         remedy(self.error.kind()).map_or(Ok(()), |remedy| write!(f, "; {remedy}"))
     }
 }
 
-impl std::error::Error for Refused {}
+impl std::error::Error for WritingError {}

@@ -6,7 +6,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use crate::places::{MadeFolders, keep_names, put_new};
-use crate::refused::Refused;
+use crate::refused::WritingError;
 use crate::workplace::Workplace;
 
 /// A set of papers that is written already, beside its place.
@@ -25,13 +25,13 @@ impl Staged {
     /// Writes papers beside their place in a folder, which is made if need be.
     ///
     /// # Errors
-    /// [`Refused`], naming the paper. Whatever fails for want of room fails here.
-    pub fn new(folder: &Path, papers: &[(&str, &[u8])]) -> Result<Self, Refused> {
-        let refused = Refused::at(folder);
+    /// [`WritingError`], naming the paper. Whatever fails for want of room fails here.
+    pub fn new(folder: &Path, papers: &[(&str, &[u8])]) -> Result<Self, WritingError> {
+        let refused = WritingError::at(folder);
         let made = MadeFolders::down_to(folder).map_err(&refused)?;
         let work = Workplace::within(folder).map_err(&refused)?;
         for (name, bytes) in papers {
-            work.write(&Path::new("set").join(name), bytes).map_err(Refused::at(&folder.join(name)))?;
+            work.write(&Path::new("set").join(name), bytes).map_err(WritingError::at(&folder.join(name)))?;
         }
         let papers = papers.iter().map(|(name, bytes)| ((*name).to_owned(), bytes.to_vec())).collect();
         Ok(Self { work, made, folder: folder.to_owned(), papers })
@@ -58,8 +58,8 @@ impl Staged {
     /// Puts the set into its folder in one step, under a name: the paths of its papers, and whether they are new.
     ///
     /// # Errors
-    /// [`Refused`], of kind `AlreadyExists` where something else came there meanwhile: the set is then to be had back.
-    pub fn put(self, name: &str) -> Result<(Vec<PathBuf>, bool), (Box<Self>, Refused)> {
+    /// [`WritingError`], of kind `AlreadyExists` where something else came there meanwhile: the set is then to be had back.
+    pub fn put(self, name: &str) -> Result<(Vec<PathBuf>, bool), (Box<Self>, WritingError)> {
         let at = self.folder.join(name);
         let paths = self.papers.keys().map(|paper| at.join(called(name, paper))).collect();
         if self.is_there(name) {
@@ -70,7 +70,7 @@ impl Staged {
                 self.made.keep();
                 Ok((paths, true))
             }
-            Err(error) => Err((Box::new(self), Refused::new(&at, error))),
+            Err(error) => Err((Box::new(self), WritingError::new(&at, error))),
         }
     }
 

@@ -69,14 +69,14 @@ fn what_does_not_pay_is_never_made_and_what_takes_no_time_always() {
 #[test]
 fn what_cannot_be_reckoned_is_refused() {
     let endless = [offer(900, 200, None), offer(300, 0, None)];
-    assert_eq!(best_mix(&endless, whole(8)), Err(MixFault::NoBound(1)));
+    assert_eq!(best_mix(&endless, whole(8)), Err(MixError::NoBound(1)));
     let many = vec![endless[0]; MOST_OFFERS + 1];
-    assert_eq!(best_mix(&many, whole(8)), Err(MixFault::TooMany(MOST_OFFERS + 1)));
-    assert_eq!(best_mix(&endless[..1], Decimal::MAX), Err(MixFault::TooMuch));
+    assert_eq!(best_mix(&many, whole(8)), Err(MixError::TooMany(MOST_OFFERS + 1)));
+    assert_eq!(best_mix(&endless[..1], Decimal::MAX), Err(MixError::TooMuch));
     let dear = Offer { contribution: Decimal::MAX, hours: Decimal::ONE, once: Once::default(), demand: None };
-    assert_eq!(best_mix(&[dear], whole(8)), Err(MixFault::TooMuch));
+    assert_eq!(best_mix(&[dear], whole(8)), Err(MixError::TooMuch));
     let short = Offer { hours: Decimal::new(1, 28), ..dear };
-    assert_eq!(best_mix(&[short], whole(8)), Err(MixFault::TooMuch));
+    assert_eq!(best_mix(&[short], whole(8)), Err(MixError::TooMuch));
 }
 
 #[test]
@@ -115,7 +115,7 @@ fn what_is_set_up_once_is_charged_once_for_each_design_made() {
     let mix = best_mix(&[quick], whole(2)).unwrap();
     assert_eq!((mix.pieces, mix.hours), (vec![5], whole(2)));
     assert_eq!(best_mix(&[quick], whole(1)).unwrap().pieces, [0]);
-    assert_eq!(best_mix(&[Offer { demand: None, ..quick }], whole(2)), Err(MixFault::NoBound(0)));
+    assert_eq!(best_mix(&[Offer { demand: None, ..quick }], whole(2)), Err(MixError::NoBound(0)));
 }
 
 /// Offers that are worth almost the same an hour: what is hardest to prove.

@@ -8,10 +8,11 @@ mod tests;
 use std::fmt;
 
 use chrono::{Days, NaiveDate};
+use reeve_measure::Remedied;
 use rust_decimal::Decimal;
 
 use crate::commission::{Commission, Item};
-use crate::cost::{CordBought, Cost, CostFault, ItemCost, JobCost, JobNeeds, cost_job};
+use crate::cost::{CordBought, Cost, CostError, ItemCost, JobCost, JobNeeds, cost_job};
 use crate::money::{fraction, to_decimals};
 use crate::price::{Burden, OutOfReach, PriceSteps, bounded, fee_rate, fees_on, price_for};
 use crate::quote::{Quote, QuoteLine};
@@ -143,16 +144,16 @@ impl Outcome {
 
 /// Why a commission can't be priced.
 #[derive(Debug, Clone, PartialEq)]
-pub enum PriceFault {
+pub enum PriceError {
     /// It can't be costed.
-    Cost(CostFault),
+    Cost(CostError),
     /// The aim can't be reached.
     OutOfReach(OutOfReach),
     /// The last day of validity is past the calendar.
     Date,
 }
 
-impl fmt::Display for PriceFault {
+impl fmt::Display for PriceError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Cost(fault) => write!(f, "{fault}"),
@@ -167,12 +168,24 @@ impl fmt::Display for PriceFault {
     }
 }
 
+impl std::error::Error for PriceError {}
+
+impl Remedied for PriceError {
+    fn remedy(&self) -> String {
+        match self {
+            Self::Cost(error) => error.remedy(),
+            Self::OutOfReach(_) => "aim at a smaller margin in shop.toml, or give a price".to_owned(),
+            Self::Date => "choose an earlier --on or fewer valid-days".to_owned(),
+        }
+    }
+}
+
 /// Costs and prices a commission as of a day.
 ///
 /// # Errors
-/// [`PriceFault`] when it can't be costed or the shop's aim can't be reached.
-pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate) -> Result<Priced, PriceFault> {
-    let job = cost_job(commission, rates).map_err(PriceFault::Cost)?;
+/// [`PriceError`] when it can't be costed or the shop's aim can't be reached.
+pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate) -> Result<Priced, PriceError> {
+    let job = cost_job(commission, rates).map_err(PriceError::Cost)?;
     let asked = commission.confidence.or(rates.price.confidence);
     let total = job.total();
     let JobCost { items: costs, lines: line_costs, needs } = job;
@@ -192,7 +205,7 @@ pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate
     let longer = total.taking(needs.times_at(confidence), rates);
     let sure =
         Sure { confidence, is_priced: asked.is_some(), outcome: Outcome::of(longer, rates, totals.net, totals.gross) };
-    let valid_until = today.checked_add_days(Days::new(u64::from(rates.terms.valid_days))).ok_or(PriceFault::Date)?;
+    let valid_until = today.checked_add_days(Days::new(u64::from(rates.terms.valid_days))).ok_or(PriceError::Date)?;
     let lines = lines.into_iter().map(|(line, _)| line).collect();
     let quote = quote(commission, rates, (today, valid_until), lines, (&allowances, &charges), (totals, &taxes));
     let remarks = remarks(commission, rates, &needs.cords, &outcome);
@@ -225,7 +238,7 @@ fn price_items(
     costs: Vec<ItemCost>,
     times: Option<Decimal>,
     rates: &Rates,
-) -> Result<Vec<PricedItem>, PriceFault> {
+) -> Result<Vec<PricedItem>, PriceError> {
     let fixed: Decimal = rates.fees.iter().map(|fee| fee.fixed).sum();
     let whole: Decimal = costs.iter().map(|item| item.cost.total()).sum();
     let priced = |(item, cost): (&Item, ItemCost)| {
@@ -237,11 +250,11 @@ fn price_items(
     commission.items.iter().zip(costs).map(priced).collect()
 }
 
-fn price_item(item: &Item, cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> Result<ItemPrice, PriceFault> {
+fn price_item(item: &Item, cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> Result<ItemPrice, PriceError> {
     let pieces = Decimal::from(item.quantity);
     let tax = item.tax.percent();
     let burden = burden(cost, fixed_fees, rates, tax);
-    let aimed = price_for(rates.price.aim, &burden).map_err(PriceFault::OutOfReach)? / pieces * as_shown(rates, tax);
+    let aimed = price_for(rates.price.aim, &burden).map_err(PriceError::OutOfReach)? / pieces * as_shown(rates, tax);
     let mut steps = bounded(&rates.price, rates.currency, aimed, item.quantity);
     if let Some(price) = item.price {
         steps = PriceSteps { aimed, quantity_break: Decimal::ZERO, at_minimum: false, unit: price };

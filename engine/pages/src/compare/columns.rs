@@ -4,6 +4,7 @@ use std::cmp::Ordering;
 use std::fmt;
 use std::str::FromStr;
 
+use reeve_measure::Remedied;
 use reeve_office::DesignRow;
 use rust_decimal::Decimal;
 
@@ -130,11 +131,20 @@ enum Wanted {
 
 /// Why a word is no condition.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct NoCondition(String);
+pub struct ConditionError(String);
 
-impl fmt::Display for NoCondition {
+impl fmt::Display for ConditionError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.0)
+    }
+}
+
+impl std::error::Error for ConditionError {}
+
+impl Remedied for ConditionError {
+    fn remedy(&self) -> String {
+        let columns = column_words().collect::<Vec<_>>().join(", ");
+        format!("a column, a sign and a figure, such as hours<3; columns: {columns}")
     }
 }
 
@@ -148,10 +158,10 @@ const SIGNS: &[(&str, &[Ordering])] = &[
 ];
 
 impl FromStr for Condition {
-    type Err = NoCondition;
+    type Err = ConditionError;
 
-    fn from_str(word: &str) -> Result<Self, NoCondition> {
-        let no = |why: String| NoCondition(format!("`{word}` {why}"));
+    fn from_str(word: &str) -> Result<Self, ConditionError> {
+        let no = |why: String| ConditionError(format!("`{word}` {why}"));
         let cut = |(sign, orders): &(&'static str, &'static [Ordering])| {
             word.split_once(sign).map(|(key, limit)| (key.trim(), *orders, limit.trim()))
         };

@@ -86,15 +86,16 @@ pub fn read_demand(word: &str) -> Result<(String, Option<String>, u32), Fault> {
     Ok((design, size, pieces))
 }
 
-/// Reads the bench hours of a week, above 0 and up to 168.
+/// Reads the bench hours of a week, as many as `weekly-hours` may be.
 ///
 /// # Errors
 /// A fault when it is no such number.
 pub fn read_hours(word: &str) -> Result<Decimal, Fault> {
-    const MOST: Decimal = Decimal::from_parts(168, 0, 0, false, 0);
-    let hours = word.trim().parse::<Decimal>().ok().filter(|hours| *hours > Decimal::ZERO && *hours <= MOST);
-    hours.ok_or_else(|| {
-        Fault::without_place(format!("`{word}` is not a number of hours"), "above 0, at most 168: --hours 30")
+    let number = word.trim().parse::<Decimal>().ok();
+    let within = number.filter(|hours| hours.to_f64().is_some_and(|hours| bound::WEEKLY_HOURS.holds(hours)));
+    within.ok_or_else(|| {
+        let help = format!("{}, such as --hours 30", bound::WEEKLY_HOURS);
+        Fault::without_place(format!("`{word}` is not a number of hours"), help)
     })
 }
 

@@ -2,7 +2,7 @@
 //!
 //! It is not laid out here: what that may take is bounded by a process of its own, and tried end to end.
 
-use reeve_pages::{OwnTemplate, TemplateFault, load, tag_at, used_by};
+use reeve_pages::{OwnTemplate, TemplateError, load, tag_at, used_by};
 
 use crate::Target;
 
@@ -27,7 +27,7 @@ fn holds(bytes: &[u8]) {
     }
 }
 
-fn of_fault(fault: &TemplateFault, path: &str, text: &str) {
+fn of_fault(fault: &TemplateError, path: &str, text: &str) {
     assert!(!fault.reason.trim().is_empty(), "a fault without words");
     // A template that is cut off may break one that includes it.
     let (Some(line), true) = (fault.line, fault.file == path) else { return };

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use reeve_catalogue::{Catalogue, Compute};
 use reeve_host::{Described, DescribedKnot, DescribedParameter, Library, LibraryError, Probed, knot_text, probe_both};
+use reeve_measure::Remedied;
 use reeve_reading::{SourceText, seen};
 
 use crate::{Target, holds as must};
@@ -41,7 +42,7 @@ fn told(words: &str) {
 }
 
 fn of_trouble(trouble: &LibraryError) {
-    for words in [trouble.to_string(), trouble.remedy(NAME), trouble.remedy_before()] {
+    for words in [trouble.to_string(), trouble.remedy_of(NAME), trouble.remedy()] {
         told(&words);
     }
 }
