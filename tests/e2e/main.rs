@@ -6,6 +6,7 @@ mod begin;
 mod chart;
 mod compare;
 mod help;
+mod languages;
 mod limits;
 mod naming;
 mod out;

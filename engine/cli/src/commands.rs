@@ -6,7 +6,9 @@ use chrono::NaiveDate;
 use clap::CommandFactory;
 use reeve_book::BOOK_FILE;
 use reeve_costing::cost::buy_cords;
+use reeve_pages::plain;
 use reeve_pages::printed::{Format, json};
+use reeve_pages::remarks::remark_words;
 use reeve_pages::results::{BenchResult, CostingResult, QuoteResult, TakeOffResult};
 use reeve_reading::Fault;
 use reeve_shop::{Answer, Folder, Order};
@@ -110,7 +112,8 @@ fn quote(Ordered { order, desk, day, book }: &Ordered, format: Format, papers: &
     let page = desk.printed(&QuoteResult { quote: &order.priced.quote, by: desk.wording() }, format)?;
     papers.stage(&file_name(&order.commission.reference), &desk.papers(order, papers.asked_for())?)?.put()?;
     let ahead = book.as_deref().map(|book| when_ready_by(book, order, desk, *day)).unwrap_or_default();
-    for remark in order.priced.remarks.iter().chain(&ahead) {
+    let remarks = order.priced.remarks.iter().map(|remark| plain(&remark_words(remark, desk.words())));
+    for remark in remarks.chain(ahead) {
         say(&format!("look: {remark}"));
     }
     print(&page)

@@ -7,6 +7,8 @@ use reeve_book::marks::{Markup, fill};
 use reeve_book::{Book, QuoteNumber};
 use reeve_office::{Issuing, Numbered, Worded};
 use reeve_pages::book::{cost_change_words, quote_change_words, ready_words};
+use reeve_pages::plain;
+use reeve_pages::remarks::remark_words;
 use reeve_shop::Order;
 
 use crate::failure::{Failure, say};
@@ -53,7 +55,8 @@ pub(crate) fn issue(
     let client = issuing.enquiry().client;
     let (mut pages, mut changes, mut remarks, mut waiting) = (Vec::new(), Vec::new(), Vec::new(), None);
     let number = issuing.issue(book, |numbered| {
-        remarks.clone_from(&numbered.order.priced.remarks);
+        let words = |remark| plain(&remark_words(remark, desk.words()));
+        remarks = numbered.order.priced.remarks.iter().map(words).collect();
         let name = file_name(&numbered.number.words());
         let worded = worded(numbered, desk)?;
         let filled = |(name, text): &Paper| (name.clone(), fill(text, Markup::of(name), &client));

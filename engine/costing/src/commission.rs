@@ -7,6 +7,7 @@ use reeve_measure::Time;
 use rust_decimal::Decimal;
 
 use crate::piece::Piece;
+use crate::quote::AmountKind;
 use crate::totals::{Amount, TaxClass};
 
 /// A client's order or enquiry.
@@ -107,11 +108,15 @@ pub enum DiscountSize {
     Amount(Decimal),
 }
 
-/// An amount with a reason.
+/// An amount on the whole, with its reason.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Named {
-    /// Why, for the client.
-    pub text: String,
+    /// Why it is taken off or put on.
+    pub kind: AmountKind,
+    /// Why in the maker's words; `None` for work out of turn.
+    pub text: Option<String>,
+    /// How many per cent it is, where it is so many of the lines.
+    pub percent: Option<Decimal>,
     /// How much, positive, and how it is taxed.
     pub amount: Amount,
 }

@@ -60,6 +60,9 @@ pub struct Quote {
     pub schedule: Vec<Instalment>,
     /// Sentences of the terms.
     pub terms: Vec<String>,
+    /// Whether a piece of it is made to the client's measure: then the law says something on taking it back.
+    #[serde(default)]
+    pub made_to_order: bool,
     /// How to look after the pieces.
     pub care: Vec<String>,
     /// Cautions that go with the pieces.
@@ -113,6 +116,9 @@ pub struct QuoteLine {
     pub text: String,
     /// More about it.
     pub about: Option<String>,
+    /// How large it comes out, as the design says.
+    #[serde(default)]
+    pub finished: Option<String>,
     /// How many.
     pub quantity: Decimal,
     /// Price of one.
@@ -130,23 +136,56 @@ pub struct QuoteLine {
 /// A part of a line's amount.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct QuotePart {
-    /// What it is for.
-    pub text: String,
+    /// What it is for. A document of form 1 reads as `making`.
+    #[serde(default)]
+    pub kind: PartKind,
     /// How much.
     pub amount: Decimal,
+}
+
+/// What a part of a line's amount is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum PartKind {
+    /// Cord.
+    Cord,
+    /// Rings, dowels and beads.
+    Fittings,
+    /// Making.
+    #[default]
+    Making,
+    /// Finishing and packing.
+    Finishing,
 }
 
 /// An amount taken off or put on the whole.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct QuoteAmount {
-    /// Why.
-    pub text: String,
+    /// Why it is taken off or put on. A document of form 1 reads as `named`.
+    #[serde(default)]
+    pub kind: AmountKind,
+    /// What the maker calls it; null for work out of turn.
+    pub text: Option<String>,
+    /// How many per cent it is, where it is so many of the lines.
+    #[serde(default)]
+    pub percent: Option<Decimal>,
     /// How much, positive.
-    // Books hold quotes of form 1, which called it so.
-    #[serde(alias = "net")]
     pub amount: Decimal,
     /// Tax rate in per cent, `exempt`, or null.
     pub tax_rate: Option<String>,
+}
+
+/// Why an amount is taken off or put on the whole.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum AmountKind {
+    /// A discount on all lines.
+    Discount,
+    /// Work out of turn.
+    Rush,
+    /// An amount that the commission names itself.
+    #[default]
+    Named,
 }
 
 /// Tax of one rate.

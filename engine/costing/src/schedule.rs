@@ -24,10 +24,6 @@ pub struct Instalment {
     /// Which it is. A document from before there were kinds reads as `payment`.
     #[serde(default)]
     pub kind: InstalmentKind,
-    /// What it is.
-    pub text: String,
-    /// When it falls due, in words.
-    pub when: String,
     /// How much; below zero only for a refund.
     pub amount: Decimal,
 }
@@ -47,35 +43,17 @@ pub enum InstalmentKind {
     Refund,
 }
 
-impl InstalmentKind {
-    /// When it falls due, in words.
-    fn when(self) -> &'static str {
-        match self {
-            Self::Deposit | Self::Refund => "on acceptance",
-            Self::Balance | Self::Payment => "before delivery",
-        }
-    }
-}
-
 /// The payments to come; together what is due, and none of them nothing.
 pub fn schedule(totals: &Totals, deposit: &Deposit) -> Vec<Instalment> {
     let due = totals.due;
-    let instalment = |kind: InstalmentKind, text: String, amount: Decimal| {
-        (!amount.is_zero()).then(|| Instalment { kind, text, when: kind.when().to_owned(), amount })
-    };
+    let instalment = |kind, amount: Decimal| (!amount.is_zero()).then_some(Instalment { kind, amount });
     if due < Decimal::ZERO {
-        return instalment(InstalmentKind::Refund, "Paid back to you".to_owned(), due).into_iter().collect();
+        return instalment(InstalmentKind::Refund, due).into_iter().collect();
     }
     let is_begun = totals.paid > Decimal::ZERO;
     let of_deposit = (deposit.amount - totals.paid.max(Decimal::ZERO)).clamp(Decimal::ZERO, due);
-    let percent = deposit.percent.normalize();
-    let text = if is_begun { format!("Rest of the deposit of {percent} %") } else { format!("Deposit, {percent} %") };
     let rest = if is_begun || !of_deposit.is_zero() { InstalmentKind::Balance } else { InstalmentKind::Payment };
-    let rest_text = if rest == InstalmentKind::Balance { "Balance" } else { "Payment" };
-    let both = [
-        instalment(InstalmentKind::Deposit, text, of_deposit),
-        instalment(rest, rest_text.to_owned(), due - of_deposit),
-    ];
+    let both = [instalment(InstalmentKind::Deposit, of_deposit), instalment(rest, due - of_deposit)];
     both.into_iter().flatten().collect()
 }
 

@@ -196,10 +196,10 @@ fn mark_quote(quote: &mut Quote, client: &BookedClient) {
     quote.note.iter_mut().for_each(marked);
     for line in &mut quote.lines {
         marked(&mut line.text);
-        line.about.iter_mut().for_each(marked);
+        line.about.iter_mut().chain(&mut line.finished).for_each(marked);
     }
     for named in quote.allowances.iter_mut().chain(&mut quote.charges) {
-        marked(&mut named.text);
+        named.text.iter_mut().for_each(marked);
     }
     let address = (0..quote.client.address.len()).map(address_mark).collect();
     quote.client = QuoteClient { name: name_mark(), address };

@@ -15,6 +15,7 @@ use serde::Serialize;
 
 use crate::hand::timed_words;
 use crate::quote::{Letterhead, Row, Sum};
+use crate::remarks::remark_words;
 use crate::words::Words;
 
 /// The costing of a commission in finished words.
@@ -75,7 +76,7 @@ pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPag
         reference: quote.reference.clone(),
         client: quote.client.name.clone(),
         date: words.date(quote.date),
-        remarks: priced.remarks.clone(),
+        remarks: priced.remarks.iter().map(|remark| remark_words(remark, words)).collect(),
         outcome: outcome(priced, rates, words),
         sure: sure(&priced.sure, words),
         items: priced.items_and_lines().map(|(item, line)| item_sheet(item, line, rates, words)).collect(),

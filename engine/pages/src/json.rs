@@ -5,7 +5,7 @@ use chrono::NaiveDate;
 use reeve_catalogue::Settled;
 use reeve_costing::cost::{CordBought, Cost};
 use reeve_costing::money::{to_decimals, to_millionths};
-use reeve_costing::pricing::{Priced, PricedItem};
+use reeve_costing::pricing::{Priced, PricedItem, Remark};
 use reeve_costing::takeoff::{CutLine, Doing, TakeOff};
 use reeve_measure::Length;
 use rust_decimal::Decimal;
@@ -329,7 +329,7 @@ pub struct CostingJson {
     /// The hours that suffice with some confidence, and what remains if it takes them all.
     pub sure: SureJson,
     /// What to look at before the quote is sent.
-    pub remarks: Vec<String>,
+    pub remarks: Vec<Remark>,
 }
 
 /// What an item costs and how its price came about.

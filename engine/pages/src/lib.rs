@@ -22,6 +22,7 @@ pub mod mix;
 mod money;
 pub mod printed;
 pub mod quote;
+pub mod remarks;
 mod render;
 pub mod results;
 mod schemas;
@@ -58,6 +59,11 @@ impl Form {
             Self::Text => format!("{name}.txt"),
         }
     }
+}
+
+/// Words for a terminal: with the spaces and dashes of a keyboard alone.
+pub fn plain(words: &str) -> String {
+    money::plain(words)
 }
 
 /// Lays a view out by the template of its name.

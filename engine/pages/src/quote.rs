@@ -1,7 +1,9 @@
 //! The client's quote.
 
-use reeve_costing::quote::{Prices, Quote, QuoteAmount, QuoteLine};
+use reeve_costing::caution::MADE_TO_ORDER;
+use reeve_costing::quote::{AmountKind, PartKind, Prices, Quote, QuoteAmount, QuoteLine};
 use reeve_costing::rates::Rates;
+use reeve_costing::schedule::InstalmentKind;
 use rust_decimal::Decimal;
 use serde::Serialize;
 
@@ -100,6 +102,7 @@ pub(crate) struct Sum {
 
 /// Words a quote.
 pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
+    let made_to_order = quote.made_to_order.then_some(MADE_TO_ORDER);
     QuotePage {
         head: Letterhead::new(rates, &quote.title),
         reference: quote.reference.clone(),
@@ -116,14 +119,14 @@ pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
             .schedule
             .iter()
             .map(|part| Row {
-                text: part.text.clone(),
-                detail: part.when.clone(),
+                text: instalment_text(part.kind, quote, words),
+                detail: when(part.kind).to_owned(),
                 // What is paid back is below zero for who pays; in words it is an amount.
                 amount: words.money(part.amount.abs()),
             })
             .collect(),
         settled: settled(quote, words),
-        terms: quote.terms.clone(),
+        terms: quote.terms.iter().map(String::as_str).chain(made_to_order).map(str::to_owned).collect(),
         care: quote.care.clone(),
         cautions: quote.cautions.clone(),
         note: quote.note.clone(),
@@ -133,17 +136,64 @@ pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
 fn worded(line: &QuoteLine, words: &Words) -> LineView {
     LineView {
         text: line.text.clone(),
-        about: line.about.clone(),
+        about: about(line),
         quantity: words.number(line.quantity),
         unit_price: words.price(line.unit_price),
         amount: words.money(line.amount),
-        tax: line.tax_rate.as_deref().map(tax_word).unwrap_or_default(),
-        parts: line.parts.iter().map(|part| Row::new(part.text.clone(), words.money(part.amount))).collect(),
+        tax: line.tax_rate.as_deref().map(|rate| tax_word(rate, words)).unwrap_or_default(),
+        parts: line.parts.iter().map(|part| Row::new(part_text(part.kind), words.money(part.amount))).collect(),
     }
 }
 
-fn tax_word(rate: &str) -> String {
-    if rate == "exempt" { rate.to_owned() } else { format!("{rate}\u{a0}%") }
+/// What a line says of its piece, and how large that comes out.
+fn about(line: &QuoteLine) -> Option<String> {
+    let finished = line.finished.as_ref().map(|finished| format!("Finished size: {finished}."));
+    match (&line.about, finished) {
+        (Some(about), Some(finished)) => Some(format!("{about} {finished}")),
+        (about, finished) => about.clone().or(finished),
+    }
+}
+
+fn part_text(kind: PartKind) -> &'static str {
+    match kind {
+        PartKind::Cord => "Cord",
+        PartKind::Fittings => "Rings, dowels and beads",
+        PartKind::Making => "Making",
+        PartKind::Finishing => "Finishing and packing",
+    }
+}
+
+fn instalment_text(kind: InstalmentKind, quote: &Quote, words: &Words) -> String {
+    let percent = words.exact_percent(quote.deposit.percent);
+    match kind {
+        InstalmentKind::Deposit if quote.totals.paid > Decimal::ZERO => format!("Rest of the deposit of {percent}"),
+        InstalmentKind::Deposit => format!("Deposit, {percent}"),
+        InstalmentKind::Balance => "Balance".to_owned(),
+        InstalmentKind::Payment => "Payment".to_owned(),
+        InstalmentKind::Refund => "Paid back to you".to_owned(),
+    }
+}
+
+/// When it falls due.
+fn when(kind: InstalmentKind) -> &'static str {
+    match kind {
+        InstalmentKind::Deposit | InstalmentKind::Refund => "on acceptance",
+        InstalmentKind::Balance | InstalmentKind::Payment => "before delivery",
+    }
+}
+
+/// Why an amount is taken off or put on the whole.
+fn amount_text(amount: &QuoteAmount, words: &Words) -> String {
+    let own = match amount.kind {
+        AmountKind::Rush => "Work out of turn",
+        AmountKind::Discount | AmountKind::Named => amount.text.as_deref().unwrap_or_default(),
+    };
+    amount.percent.map_or_else(|| own.to_owned(), |percent| format!("{own}, {}", words.exact_percent(percent)))
+}
+
+/// A tax rate as the document has it, in the language's own figures.
+fn tax_word(rate: &str, words: &Words) -> String {
+    rate.parse().map_or_else(|_| rate.to_owned(), |rate| words.exact_percent(rate))
 }
 
 fn tax_sentence(quote: &Quote) -> String {
@@ -166,7 +216,7 @@ fn sums(quote: &Quote, words: &Words) -> Vec<Sum> {
     if several {
         sums.push(row("Sum of the lines".to_owned(), totals.lines, false));
     }
-    let named = |amount: &QuoteAmount| with_rate(&amount.text, amount, quote);
+    let named = |amount: &QuoteAmount| with_rate(amount, quote, words);
     sums.extend(quote.allowances.iter().map(|amount| row(named(amount), -amount.amount, false)));
     sums.extend(quote.charges.iter().map(|amount| row(named(amount), amount.amount, false)));
     sums.extend(tax_sums(quote, words));
@@ -204,10 +254,11 @@ fn settled(quote: &Quote, words: &Words) -> Option<String> {
 }
 
 /// The rate is named where amounts of several rates are taken off or put on.
-fn with_rate(text: &str, amount: &QuoteAmount, quote: &Quote) -> String {
+fn with_rate(amount: &QuoteAmount, quote: &Quote, words: &Words) -> String {
+    let text = amount_text(amount, words);
     match &amount.tax_rate {
-        Some(rate) if quote.taxes.len() > 1 => format!("{text} (taxed {})", tax_word(rate)),
-        _ => text.to_owned(),
+        Some(rate) if quote.taxes.len() > 1 => format!("{text} (taxed {})", tax_word(rate, words)),
+        _ => text,
     }
 }
 
@@ -221,7 +272,7 @@ fn tax_sums(quote: &Quote, words: &Words) -> Vec<Sum> {
         let text = if tax.rate == "exempt" {
             format!("Exempt from tax: {base}")
         } else {
-            format!("Tax {} on {base}", tax_word(&tax.rate))
+            format!("Tax {} on {base}", tax_word(&tax.rate, words))
         };
         Sum { text, amount: words.money(tax.tax), strong: false }
     });

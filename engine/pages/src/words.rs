@@ -86,6 +86,11 @@ impl Words {
         self.money.write_number(exact)
     }
 
+    /// A percentage that was agreed, with all its decimals.
+    pub(crate) fn exact_percent(&self, percent: Decimal) -> String {
+        format!("{}\u{a0}%", self.number(percent))
+    }
+
     /// A percentage, given in per cent.
     pub(crate) fn percent(&self, percent: Decimal) -> String {
         format!("{}\u{a0}%", self.number(to_decimals(percent, 2)))

@@ -10,6 +10,7 @@ use reeve_costing::piece::{
     CordGroup, FittingId, GroupId, LegSet, NamedFitting, Part, Piece, SetId, Shared, Step, Tie, Work,
 };
 use reeve_costing::pricing::own_tax;
+use reeve_costing::quote::AmountKind;
 use reeve_costing::rates::{Rates, TaxScheme};
 use reeve_costing::store::{Cord, Fitting};
 use reeve_costing::takeoff::{DesignPlace, PieceFault};
@@ -368,7 +369,9 @@ pub(crate) fn commission(
 ) -> Commission {
     let tax = |tax: Option<&Placed<TypedTax>>| tax_class(tax, rates, desk);
     let named = |amount: &TypedAmount| Named {
-        text: amount.text.clone(),
+        kind: AmountKind::Named,
+        text: Some(amount.text.clone()),
+        percent: None,
         amount: Amount { amount: rates.currency.round_half_away(amount.amount), tax: tax(amount.tax.as_ref()) },
     };
     Commission {

@@ -10,6 +10,8 @@ use std::fmt;
 use chrono::{Days, NaiveDate};
 use reeve_measure::Remedied;
 use rust_decimal::Decimal;
+use schemars::JsonSchema;
+use serde::Serialize;
 
 use crate::commission::{Commission, Item};
 use crate::cost::{CordBought, Cost, CostError, ItemCost, JobCost, JobNeeds, cost_job};
@@ -34,13 +36,49 @@ pub struct Priced {
     /// The hours that suffice with some confidence, and what remains then.
     pub sure: Sure,
     /// What the maker should look at before sending the quote.
-    pub remarks: Vec<String>,
+    pub remarks: Vec<Remark>,
     /// What the client reads.
     pub quote: Quote,
 }
 
-/// What a remark on too much money begins with.
-const OVERPAID: &str = "More was paid than this comes to";
+/// Something that the maker should look at before she sends a quote.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Remark {
+    /// It is promised for later than the client needs it.
+    PromisedTooLate {
+        /// The day promised.
+        promised: NaiveDate,
+        /// The day by which the client needs it.
+        needed: NaiveDate,
+    },
+    /// Less is left than the shop aims at, in per cent of the income.
+    BelowAim {
+        /// What the shop aims at.
+        aim: Decimal,
+        /// What remains, to a tenth.
+        left: Decimal,
+    },
+    /// It brings in less than it costs.
+    Loses,
+    /// An hour at the bench earns less than the wage.
+    EarnsLess,
+    /// The weight of a cord is a rough estimate.
+    WeightEstimated {
+        /// The cord's title.
+        cord: String,
+    },
+    /// The search for the cheapest put-ups of a cord was cut short.
+    MaybeCheaper {
+        /// The cord's title.
+        cord: String,
+    },
+    /// More was paid than it comes to.
+    Overpaid {
+        /// What goes back to the client.
+        amount: Decimal,
+    },
+}
 
 /// An item of a commission: what is asked, what that needs and costs, and what it is sold for.
 #[derive(Debug, Clone, PartialEq)]
@@ -67,14 +105,14 @@ impl Priced {
     /// Counts what was paid so far in what the client reads, and tells the maker if it is more than is asked.
     pub fn settle(&mut self, paid: Decimal) {
         self.quote.settle(paid);
-        self.remarks.retain(|remark| !remark.starts_with(OVERPAID));
+        self.remarks.retain(|remark| !matches!(remark, Remark::Overpaid { .. }));
         self.remark_on_payment();
     }
 
     fn remark_on_payment(&mut self) {
         let due = self.quote.totals.due;
         if due < Decimal::ZERO {
-            self.remarks.push(format!("{OVERPAID}: {} goes back to the client.", -due));
+            self.remarks.push(Remark::Overpaid { amount: -due });
         }
     }
 }
@@ -262,39 +300,29 @@ fn price_item(item: &Item, cost: &Cost, fixed_fees: Decimal, rates: &Rates) -> R
     Ok(ItemPrice { steps, given: item.price.is_some() })
 }
 
-fn remarks(commission: &Commission, rates: &Rates, cords: &[CordBought], outcome: &Outcome) -> Vec<String> {
+fn remarks(commission: &Commission, rates: &Rates, cords: &[CordBought], outcome: &Outcome) -> Vec<Remark> {
     let mut remarks = Vec::new();
     if let (Some(promised), Some(needed)) = (commission.promised, commission.needed_by)
         && promised > needed
     {
-        remarks.push(format!("Promised for {promised}, but the client needs it by {needed}."));
+        remarks.push(Remark::PromisedTooLate { promised, needed });
     }
     if let (Aim::Margin(aim), Some(left)) = (rates.price.aim, outcome.margin_percent)
         && left < aim - Decimal::ONE
         && outcome.margin >= Decimal::ZERO
     {
-        let (aim, left) = (aim.normalize(), to_decimals(left, 1).normalize());
-        remarks.push(format!("The shop aims at {aim} %, and {left} % remain after breaks, discount and prices given."));
+        remarks.push(Remark::BelowAim { aim: aim.normalize(), left: to_decimals(left, 1).normalize() });
     }
     if outcome.margin < Decimal::ZERO {
-        remarks.push("This commission loses money: it brings in less than it costs.".to_owned());
+        remarks.push(Remark::Loses);
     }
     if outcome.per_hour.is_some_and(|earned| earned < rates.wage) {
-        remarks.push("An hour at the bench earns less here than the wage.".to_owned());
+        remarks.push(Remark::EarnsLess);
     }
     for bought in cords {
-        if bought.cord.density_estimated {
-            remarks.push(format!(
-                "The weight of {} is a rough estimate from fibre and thickness: weigh 10 m of it.",
-                bought.cord.full_title()
-            ));
-        }
-        if !bought.proven {
-            remarks.push(format!(
-                "A cheaper way to buy {} may exist; the search was cut short.",
-                bought.cord.full_title()
-            ));
-        }
+        let cord = || bought.cord.full_title();
+        remarks.extend(bought.cord.density_estimated.then(|| Remark::WeightEstimated { cord: cord() }));
+        remarks.extend((!bought.proven).then(|| Remark::MaybeCheaper { cord: cord() }));
     }
     remarks
 }

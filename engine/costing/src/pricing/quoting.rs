@@ -6,12 +6,14 @@ use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
 use super::PricedItem;
-use crate::caution::MADE_TO_ORDER;
 use crate::commission::{Commission, DiscountSize, Named};
 use crate::cost::Cost;
 use crate::money::{fraction, share_out};
 use crate::piece::{Piece, Work};
-use crate::quote::{Prices, QUOTE_FORM, Quote, QuoteAmount, QuoteClient, QuoteLine, QuoteMaker, QuotePart, QuoteTax};
+use crate::quote::{
+    AmountKind, PartKind, Prices, QUOTE_FORM, Quote, QuoteAmount, QuoteClient, QuoteLine, QuoteMaker, QuotePart,
+    QuoteTax,
+};
 use crate::rates::{Rates, TaxScheme};
 use crate::schedule::{Deposit, schedule};
 use crate::totals::{Amount, TaxLine, Totals};
@@ -21,7 +23,8 @@ pub(super) fn quote_lines(commission: &Commission, rates: &Rates, items: &[Price
         let amount = rates.currency.round_half_away(price.steps.unit * Decimal::from(item.quantity));
         let line = QuoteLine {
             text: item.text.clone().unwrap_or_else(|| item.piece.title.clone()),
-            about: about(&item.piece),
+            about: item.piece.about.clone(),
+            finished: item.piece.finished.clone(),
             quantity: Decimal::from(item.quantity),
             unit_price: price.steps.unit,
             amount,
@@ -35,6 +38,7 @@ pub(super) fn quote_lines(commission: &Commission, rates: &Rates, items: &[Price
         let quoted = QuoteLine {
             text: line.text.clone(),
             about: None,
+            finished: None,
             quantity: line.quantity,
             unit_price: line.unit_price,
             amount,
@@ -46,27 +50,18 @@ pub(super) fn quote_lines(commission: &Commission, rates: &Rates, items: &[Price
     made.chain(fixed).collect()
 }
 
-fn about(piece: &Piece) -> Option<String> {
-    match (&piece.about, &piece.finished) {
-        (Some(about), Some(finished)) => Some(format!("{about} Finished size: {finished}.")),
-        (Some(about), None) => Some(about.clone()),
-        (None, Some(finished)) => Some(format!("Finished size: {finished}.")),
-        (None, None) => None,
-    }
-}
-
 /// Spreads a line's amount over what it pays for, so that the parts add up to it exactly.
 fn parts(rates: &Rates, amount: Decimal, cost: &Cost) -> Vec<QuotePart> {
     let labour = cost.labour();
     let making_part = if labour.is_zero() { Decimal::ONE } else { cost.making / labour };
     let weights = [
-        ("Cord", cost.cord),
-        ("Rings, dowels and beads", cost.fittings),
-        ("Making", cost.making + cost.overhead * making_part),
-        ("Finishing and packing", cost.finishing + cost.other + cost.overhead * (Decimal::ONE - making_part)),
+        (PartKind::Cord, cost.cord),
+        (PartKind::Fittings, cost.fittings),
+        (PartKind::Making, cost.making + cost.overhead * making_part),
+        (PartKind::Finishing, cost.finishing + cost.other + cost.overhead * (Decimal::ONE - making_part)),
     ];
     let shares = share_out(rates.currency, amount, &weights.map(|(_, weight)| weight));
-    let parts = weights.iter().zip(shares).map(|((text, _), amount)| QuotePart { text: (*text).to_owned(), amount });
+    let parts = weights.iter().zip(shares).map(|((kind, _), amount)| QuotePart { kind: *kind, amount });
     parts.filter(|part| !part.amount.is_zero()).collect()
 }
 
@@ -79,12 +74,12 @@ pub(super) fn whole_amounts(
     let all = by_tax(lines.iter().map(|(_, amount)| *amount));
     let made = by_tax(lines.iter().take(commission.items.len()).map(|(_, amount)| *amount));
     let mut allowances = match &commission.discount {
-        Some(discount) => spread(rates, &discount.text, discount.size, &all),
+        Some(discount) => spread(rates, (AmountKind::Discount, Some(discount.text.as_str())), discount.size, &all),
         None => Vec::new(),
     };
     allowances.extend(commission.allowances.iter().cloned());
     let rush = if commission.rush { rates.price.rush } else { Decimal::ZERO };
-    let mut charges = spread(rates, "Work out of turn", DiscountSize::Percent(rush), &made);
+    let mut charges = spread(rates, (AmountKind::Rush, None), DiscountSize::Percent(rush), &made);
     charges.extend(commission.charges.iter().cloned());
     (allowances, charges)
 }
@@ -104,7 +99,7 @@ fn by_tax(amounts: impl Iterator<Item = Amount>) -> Vec<Amount> {
 ///
 /// None is below zero: what is below zero at a rate, a credit, lowers what the percentage is taken of, and what comes off
 /// then is shared out over the rates that it can come off. So a percentage off never comes back as something put on.
-fn spread(rates: &Rates, text: &str, size: DiscountSize, sums: &[Amount]) -> Vec<Named> {
+fn spread(rates: &Rates, (kind, text): (AmountKind, Option<&str>), size: DiscountSize, sums: &[Amount]) -> Vec<Named> {
     let weights = || sums.iter().map(|sum| sum.amount.max(Decimal::ZERO)).collect::<Vec<_>>();
     let amounts: Vec<Decimal> = match size {
         DiscountSize::Percent(percent) if sums.iter().all(|sum| sum.amount >= Decimal::ZERO) => {
@@ -117,14 +112,14 @@ fn spread(rates: &Rates, text: &str, size: DiscountSize, sums: &[Amount]) -> Vec
         }
         DiscountSize::Amount(amount) => share_out(rates.currency, rates.currency.round_half_away(amount), &weights()),
     };
-    let text = match size {
-        DiscountSize::Percent(percent) => format!("{text}, {} %", percent.normalize()),
-        DiscountSize::Amount(_) => text.to_owned(),
-    };
-    let named = sums
-        .iter()
-        .zip(amounts)
-        .map(|(sum, amount)| Named { text: text.clone(), amount: Amount { amount, tax: sum.tax } });
+    let percent = if let DiscountSize::Percent(percent) = size { Some(percent.normalize()) } else { None };
+    let text = text.map(str::to_owned);
+    let named = sums.iter().zip(amounts).map(|(sum, amount)| Named {
+        kind,
+        text: text.clone(),
+        percent,
+        amount: Amount { amount, tax: sum.tax },
+    });
     named.filter(|named| !named.amount.amount.is_zero()).collect()
 }
 
@@ -161,7 +156,8 @@ pub(super) fn quote(
         schedule: schedule(&totals, &deposit),
         deposit,
         totals,
-        terms: terms(commission, rates),
+        terms: rates.terms.sentences.clone(),
+        made_to_order: !commission.items.is_empty(),
         care: if commission.items.is_empty() { Vec::new() } else { rates.terms.care.clone() },
         cautions: cautions(commission),
         note: commission.note.clone(),
@@ -180,7 +176,13 @@ fn maker(rates: &Rates) -> QuoteMaker {
 }
 
 fn quote_amount(named: &Named) -> QuoteAmount {
-    QuoteAmount { text: named.text.clone(), amount: named.amount.amount, tax_rate: named.amount.tax.word() }
+    QuoteAmount {
+        kind: named.kind,
+        text: named.text.clone(),
+        percent: named.percent,
+        amount: named.amount.amount,
+        tax_rate: named.amount.tax.word(),
+    }
 }
 
 fn quote_tax(line: &TaxLine) -> QuoteTax {
@@ -191,14 +193,6 @@ fn quote_tax(line: &TaxLine) -> QuoteTax {
 fn deposit(commission: &Commission, rates: &Rates, totals: &Totals) -> Deposit {
     let percent = commission.deposit.unwrap_or(rates.terms.deposit).normalize();
     Deposit { percent, amount: rates.currency.round_half_away(totals.gross.max(Decimal::ZERO) * fraction(percent)) }
-}
-
-fn terms(commission: &Commission, rates: &Rates) -> Vec<String> {
-    let mut terms = rates.terms.sentences.clone();
-    if !commission.items.is_empty() {
-        terms.push(MADE_TO_ORDER.to_owned());
-    }
-    terms
 }
 
 /// The cautions of every piece and part and of their knots, each once, in order.

@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use reeve_measure::Time;
 use rust_decimal::Decimal;
 
-use super::{Priced, price_commission};
+use super::{Priced, Remark, price_commission};
 use crate::commission::{Client, Commission, Discount, DiscountSize, FixedLine, Item};
 use crate::learning_curve::{LearningCurve, Model};
 use crate::piece::Task;
@@ -266,9 +266,17 @@ fn the_maker_is_told_what_to_look_at() {
     asked.needed_by = NaiveDate::from_ymd_opt(2027, 2, 1);
     asked.promised = NaiveDate::from_ymd_opt(2027, 2, 2);
     let remarks = priced(&asked, &rates(TaxScheme::Net)).remarks;
-    assert_eq!(remarks[0], "Promised for 2027-02-02, but the client needs it by 2027-02-01.");
-    assert!(remarks.iter().any(|remark| remark.starts_with("This commission loses money")));
-    assert!(remarks.iter().any(|remark| remark.starts_with("An hour at the bench earns less")));
+    let (promised, needed) = (asked.promised.unwrap(), asked.needed_by.unwrap());
+    assert_eq!(remarks, [Remark::PromisedTooLate { promised, needed }, Remark::Loses, Remark::EarnsLess]);
+    // Two more than the aim are left: nothing to say. Two less: the aim is missed, to a tenth.
+    let left = |price: &str| {
+        asked.promised = None;
+        asked.items[0].price = Some(money(price));
+        priced(&asked, &rates(TaxScheme::Net)).remarks
+    };
+    let [above, below] = ["60.00", "48.00"].map(left);
+    assert!(above.is_empty(), "{above:?}");
+    assert!(matches!(below[..], [Remark::BelowAim { aim, .. }] if aim == Decimal::from(25)), "{below:?}");
 }
 
 #[test]
