@@ -157,7 +157,7 @@ impl Job {
 }
 
 #[derive(Debug, Default)]
-struct Model {
+struct BookModel {
     jobs: Vec<Job>,
     /// Which commission, at which step, and since when.
     timer: Option<(usize, Option<String>, NaiveDateTime)>,
@@ -199,7 +199,7 @@ fn figures(gross: i64, paid: i64, day: NaiveDate) -> QuoteFigures {
     }
 }
 
-impl Model {
+impl BookModel {
     fn last(&self, file: usize) -> Option<usize> {
         self.jobs.iter().rposition(|job| job.reference == FILES[file])
     }
@@ -334,7 +334,7 @@ impl Model {
 /// Tries it with the book. `model` is as it was before.
 fn attempt(
     book: &mut Book,
-    (model, file): (&Model, usize),
+    (model, file): (&BookModel, usize),
     what: &Try,
     (today, now): (NaiveDate, NaiveDateTime),
 ) -> Result<(), BookError> {
@@ -389,7 +389,7 @@ fn attempt(
 }
 
 /// Everything that the book tells of its commissions is what the model holds.
-fn alike(book: &Book, model: &Model, today: NaiveDate) -> Result<(), TestCaseError> {
+fn alike(book: &Book, model: &BookModel, today: NaiveDate) -> Result<(), TestCaseError> {
     let listed = book.list(today).unwrap();
     prop_assert_eq!(listed.len(), model.jobs.len());
     for (one, job) in listed.iter().zip(&model.jobs) {
@@ -467,7 +467,7 @@ proptest! {
     fn the_book_is_its_model(tries in tries()) {
         let folder = tempfile::tempdir().unwrap();
         let mut book = Book::open(&folder.path().join("book.sqlite"), true).unwrap().book;
-        let mut model = Model::default();
+        let mut model = BookModel::default();
         // Close to the end of a year, so that numbers begin anew.
         let mut today = NaiveDate::from_ymd_opt(2026, 12, 10).unwrap();
         for (file, what) in tries {

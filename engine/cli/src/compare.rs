@@ -5,7 +5,7 @@ use std::io::IsTerminal;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use reeve_costing::takeoff::plural;
 use reeve_costing::whatif::Effect;
-use reeve_office::{Comparing, DesignRow, Question, Rows};
+use reeve_office::{CompareQuestion, Comparing, DesignRow, Rows};
 use reeve_pages::compare::{Comparison, Condition, sort_rows};
 use reeve_pages::printed::Format;
 use reeve_pages::results::CompareResult;
@@ -77,7 +77,7 @@ impl Compared {
         };
         // What is wrong with the shop stops it; what is wrong with a design leaves out that design.
         print_faults(&faults);
-        let question = Question {
+        let question = CompareQuestion {
             designs,
             named: !which.designs.is_empty(),
             prices: which.prices.iter().map(|word| read_given_price(word)).collect::<Result<_, _>>()?,

@@ -81,7 +81,7 @@ pub(crate) fn new_file<T>(
     help: &str,
     make: impl FnOnce(&Path) -> Result<T, Failure>,
 ) -> Result<T, Failure> {
-    told(path, help, reeve_writing::new_file(path, |at| make(at).map_err(Stopped::Own)))
+    told(path, help, reeve_writing::new_file(path, |at| make(at).map_err(MakingStopped::Own)))
 }
 
 /// Makes a file that must not be there yet, of what `write` writes into it.
@@ -90,26 +90,26 @@ pub(crate) fn new_stream<T>(
     help: &str,
     write: impl FnOnce(&mut File) -> Result<T, Failure>,
 ) -> Result<T, Failure> {
-    told(path, help, reeve_writing::new_stream(path, |file| write(file).map_err(Stopped::Own)))
+    told(path, help, reeve_writing::new_stream(path, |file| write(file).map_err(MakingStopped::Own)))
 }
 
-fn told<T>(path: &Path, help: &str, made: Result<T, Stopped>) -> Result<T, Failure> {
+fn told<T>(path: &Path, help: &str, made: Result<T, MakingStopped>) -> Result<T, Failure> {
     made.map_err(|stopped| match stopped {
-        Stopped::Own(failure) => failure,
-        Stopped::System(refused) if refused.error.kind() == io::ErrorKind::AlreadyExists => {
+        MakingStopped::Own(failure) => failure,
+        MakingStopped::System(refused) if refused.error.kind() == io::ErrorKind::AlreadyExists => {
             Failure::input(format!("{} is there already", path.display()), help)
         }
-        Stopped::System(refused) => refused.into(),
+        MakingStopped::System(refused) => refused.into(),
     })
 }
 
 /// What stopped a file that is made: its maker, or the system.
-enum Stopped {
+enum MakingStopped {
     Own(Failure),
     System(WritingError),
 }
 
-impl From<WritingError> for Stopped {
+impl From<WritingError> for MakingStopped {
     fn from(refused: WritingError) -> Self {
         Self::System(refused)
     }

@@ -36,9 +36,9 @@ pub struct Commission {
     /// Taken off all lines.
     pub discount: Option<Discount>,
     /// Further amounts taken off the whole.
-    pub allowances: Vec<Named>,
+    pub allowances: Vec<NamedAmount>,
     /// Further amounts put on the whole.
-    pub charges: Vec<Named>,
+    pub charges: Vec<NamedAmount>,
     /// Deposit in per cent, where it differs from the shop's terms.
     pub deposit: Option<Decimal>,
     /// Paid already.
@@ -110,7 +110,7 @@ pub enum DiscountSize {
 
 /// An amount on the whole, with its reason.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Named {
+pub struct NamedAmount {
     /// Why it is taken off or put on.
     pub kind: AmountKind,
     /// Why in the maker's words; `None` for work out of turn.

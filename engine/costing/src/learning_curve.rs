@@ -12,9 +12,9 @@ use reeve_measure::{Time, count as as_count};
 /// How practice shortens the work.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LearningCurve {
-    /// What halves with each doubling.
+    /// What falls with each doubling of the pieces made: to the rate, so many times what it was.
     pub model: Model,
-    /// The share that each doubling leaves, above 0 to 1; 1 is no practice at all.
+    /// What each doubling leaves, as a factor, above 0 to 1: 0.8 takes a fifth off; 1 is no practice at all.
     pub rate: f64,
     /// The piece from which on the time stays as it is, 1 or more.
     pub steady: u32,

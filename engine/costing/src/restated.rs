@@ -13,13 +13,14 @@ use reeve_measure::{Length, Mass, Time};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
-use crate::commission::{Client, Commission, Item};
+use crate::commission::{Client, Commission, FixedLine, Item};
 use crate::cost::{Cost, JobCost, cost_made};
 use crate::piece::{NamedFitting, Part, Piece, Step, TailEnd, Task, Tie, Work};
-use crate::pricing::price_commission;
-use crate::rates::{Bench, Handling, Overhead, Rates, TaxScheme};
+use crate::pricing::{Remark, price_commission};
+use crate::rates::{Aim, Bench, Fee, FeeBase, Handling, Overhead, Rates, TaxScheme};
 use crate::risk::ThreePoint;
 use crate::sample::{bench, hang, piece, rates, step, tail, tie};
+use crate::single_piece::{Effort, SinglePiece, cost_of_efforts, pieces_to_pay};
 use crate::store::{Bead, Fitting, Section};
 use crate::takeoff::{Doing, TakeOff, take_off};
 use crate::totals::TaxClass;
@@ -400,4 +401,172 @@ proptest! {
         prop_assert!(over >= Decimal::new(-1, 9) && over < Decimal::new(1, 2) * Decimal::from(plan.pieces), "{}", over);
         prop_assert!(priced.outcome.margin > sure.margin);
     }
+}
+
+proptest! {
+    #[test]
+    fn what_is_bought_is_enough_and_no_more(plan in plans()) {
+        let shop = shop(&plan);
+        let (taken, job) = job(&plan, &shop);
+        let (copies, _) = copies(&plan);
+        let cords = u64::from(plan.cords * plan.pieces) * copies.to_u64().unwrap();
+        let cut = taken.cords[0].cut_mm;
+        // Cords of one length fill reels of 100 m one after the other.
+        let reels = cords.div_ceil(100_000 / cut);
+        let [bought] = &job.needs.cords[..] else { panic!("there is one cord") };
+        near(bought.cut.as_mm(), (cords * cut).to_f64().unwrap())?;
+        near(bought.bought.as_mm(), (reels * 100_000).to_f64().unwrap())?;
+        prop_assert_eq!(bought.price, Decimal::from(reels * 20));
+        prop_assert_eq!(bought.put_ups.iter().map(|(_, count)| *count).collect::<Vec<_>>(), [reels]);
+        let of = |name: &str| job.needs.fittings.iter().find(|(known, _)| known.name == name).map_or(0, |many| many.1);
+        let whole = plan.pieces * (plan.parts + 1);
+        prop_assert_eq!(of("ring"), whole);
+        prop_assert_eq!(of("bead"), whole * (2 * plan.cords / plan.legs_each) * plan.beads);
+    }
+
+    #[test]
+    fn what_remains_is_what_comes_in_less_what_goes_out(plan in plans(), price in 1_i64..90_000, paid in 0_i64..900_000) {
+        let mut shop = shop(&plan);
+        shop.price.breaks = Vec::new();
+        shop.fees = vec![Fee { name: "card".to_owned(), rate: Decimal::from(2), fixed: Decimal::ONE, on: FeeBase::Net }];
+        let mut asked = ordered(&plan);
+        asked.items[0].price = Some(Decimal::new(price, 2));
+        let mut priced = price_commission(&asked, &shop, day()).unwrap();
+        let outcome = priced.outcome;
+        let income = Decimal::new(price, 2) * Decimal::from(plan.pieces);
+        let fees = income * Decimal::new(2, 2) + Decimal::ONE;
+        prop_assert_eq!((outcome.income, outcome.fees), (income, fees));
+        prop_assert_eq!(outcome.margin, income - fees - outcome.cost.total());
+        let [percent, per_hour, contributed] = [
+            outcome.margin / income * Decimal::ONE_HUNDRED,
+            (outcome.margin + outcome.cost.labour()) / outcome.cost.hours,
+            (income - fees - outcome.cost.cord - outcome.cost.fittings - outcome.cost.other) / outcome.cost.hours,
+        ];
+        prop_assert_eq!((outcome.margin_percent, outcome.per_hour), (Some(percent), Some(per_hour)));
+        prop_assert_eq!(outcome.contribution_per_hour(), Some(contributed));
+        // Tax of 20 % is added; what was paid comes off, and what is too much is told.
+        let paid = Decimal::new(paid, 2);
+        priced.settle(paid);
+        let due = priced.quote.totals.gross - paid;
+        prop_assert_eq!((priced.quote.totals.paid, priced.quote.totals.due), (paid, due));
+        prop_assert_eq!(priced.quote.recheck(), None);
+        let told = priced.remarks.iter().filter(|remark| matches!(remark, Remark::Overpaid { amount } if *amount == -due));
+        prop_assert_eq!(told.count(), usize::from(due < Decimal::ZERO));
+    }
+
+    #[test]
+    fn efforts_are_paid_for_by_whole_pieces(plan in plans(), minutes in 1_u32..5_000, spent in 0_i64..50_000) {
+        let mut shop = shop(&plan);
+        shop.price.aim = Aim::Margin(Decimal::from(20));
+        let alone = SinglePiece::of(&Arc::new(take_off(&alone(&plan), &shop.bench).unwrap()), &shop).unwrap();
+        let effort = Effort {
+            title: "drafting".to_owned(),
+            time: Time::minutes(f64::from(minutes)),
+            cost: Decimal::new(spent, 2),
+        };
+        let cost = cost_of_efforts(&[effort.clone(), effort], &shop);
+        let (hours, other) = (f64::from(minutes) / 30.0, spent.to_f64().unwrap() / 50.0);
+        same_money(cost.hours, hours)?;
+        same_money(cost.total(), hours * 20.0 + other + overhead(&plan, hours * 20.0, hours, other))?;
+        let sold = alone.sold(&shop);
+        prop_assert!(sold.margin > Decimal::ZERO);
+        prop_assert_eq!(pieces_to_pay(&cost, &sold), Some((cost.total() / sold.margin).ceil()));
+        let given_away = alone.sold_at(Decimal::new(1, 2), &shop);
+        prop_assert_eq!(pieces_to_pay(&cost, &given_away), None);
+        // Of one, what is done once: setting up, the batch's task and what that uses up.
+        let rested = 1.0 + f64::from(plan.relaxation) / 100.0;
+        let once = plan.pace * rested * (HANDLING[0] + HANDLING[1]) + rested * f64::from(plan.once) * 60.0;
+        same_money(alone.once().hours, once / 3600.0)?;
+        prop_assert_eq!(alone.once().cost, Decimal::from(5));
+    }
+
+    #[test]
+    fn a_line_with_a_given_price_carries_its_own_cost(plan in plans(), spent in 0_i64..9_000, minutes in 0_u32..900) {
+        let shop = shop(&plan);
+        let mut asked = ordered(&plan);
+        asked.lines = vec![FixedLine {
+            text: "delivery".to_owned(),
+            quantity: Decimal::TWO,
+            unit_price: Decimal::new(1250, 2),
+            tax: TaxClass::Exempt,
+            cost: Decimal::new(spent, 2),
+            time: Time::minutes(f64::from(minutes)),
+        }];
+        let priced = price_commission(&asked, &shop, day()).unwrap();
+        let [(line, cost)] = priced.given_lines().collect::<Vec<_>>()[..] else { panic!("there is one line") };
+        prop_assert_eq!((line.amount, line.quantity), (Decimal::from(25), Decimal::TWO));
+        let (hours, other) = (f64::from(minutes) / 60.0, spent.to_f64().unwrap() / 100.0);
+        prop_assert_eq!(cost.other, Decimal::new(spent, 2));
+        same_money(cost.making, hours * 20.0)?;
+        same_money(cost.hours, hours)?;
+        same_money(cost.overhead, overhead(&plan, hours * 20.0, hours, other))?;
+    }
+
+    #[test]
+    fn a_part_counts_as_often_as_it_is_there(plan in plans().prop_filter("parts", |plan| plan.parts > 1)) {
+        let taken = take_off(&whole(&plan), &shop(&plan).bench).unwrap();
+        let parts = u64::from(plan.parts);
+        let (own, of_part) = taken.steps.split_at(3);
+        for (own, part) in own.iter().zip(of_part) {
+            prop_assert_eq!(&part.title, &format!("piece: {}", own.title));
+            match (&own.doing, &part.doing) {
+                (Doing::LayIn, Doing::LayIn) => {}
+                (Doing::Beads(_, own), Doing::Beads(_, part)) => prop_assert_eq!(*part, own * parts),
+                (Doing::Tail(_, own), Doing::Tail(_, part)) => prop_assert_eq!(*part, own * parts),
+                other => prop_assert!(false, "{:?}", other),
+            }
+        }
+        let legs: Vec<_> = taken.legs.iter().map(|line| (line.set.as_str(), line.count)).collect();
+        let cords = u64::from(plan.cords);
+        let expected = [("worker", cords), ("filler", cords), ("small/worker", cords * parts), ("small/filler", cords * parts)];
+        prop_assert_eq!(legs, expected);
+        prop_assert_eq!((taken.cords[1].group.as_str(), taken.cords[1].count), ("small/arms", cords * parts));
+        // A mass of its own for every part.
+        let one = take_off(&alone(&plan), &shop(&plan).bench).unwrap();
+        near(taken.weight.as_g(), one.weight.as_g() * f64::from(plan.parts + 1))?;
+        let titles: Vec<&str> = taken.chores.iter().map(|chore| chore.title.as_str()).collect();
+        prop_assert!(titles.contains(&"piece: Measure and cut") && !titles.contains(&"piece: Pack"), "{:?}", titles);
+    }
+}
+
+/// Knots of a part count as often as the part is there, side by side; how often in each column stays.
+#[test]
+fn knots_of_parts_are_counted() {
+    let square = Tie { times: 5, columns: Some(2), ..tie("square", &[0], &[1]) };
+    let mut made = piece(4, vec![hang(0, &[0, 1]), step(Work::Tie(square)), tail(20.0, &[0, 1])]);
+    made.parts = vec![Part { name: "small".to_owned(), count: 3, piece: Arc::new(made.clone()) }];
+    let taken = take_off(&made, &bench()).unwrap();
+    let counts = |at: usize| match &taken.steps[at].doing {
+        Doing::Knots(line) => (line.count, line.columns, line.times),
+        other => panic!("{other:?}"),
+    };
+    assert_eq!((counts(1), counts(4)), ((10, 2, 5), (30, 6, 5)));
+}
+
+/// A bead takes a bundle that just fits its hole. Two legs side by side are twice as wide as one: published packings.
+#[test]
+fn a_bundle_that_just_fits_is_threaded() {
+    let threaded = |bore: f64| {
+        let thread = Work::Thread { bead: 1, times: 1, legs_each: 2, legs: vec![0, 1] };
+        let mut made = piece(2, vec![hang(0, &[0, 1]), step(thread), tail(20.0, &[0, 1])]);
+        let mut bead = bead();
+        let fitting = Arc::make_mut(&mut bead.many.0);
+        fitting.bead = Some(Bead { bore: Length::mm(bore), length: Length::mm(5.0) });
+        made.fittings.push(bead);
+        take_off(&made, &bench()).is_ok()
+    };
+    assert!(threaded(8.0) && threaded(9.0) && !threaded(7.9));
+}
+
+/// The leader of a row runs along every knot of it, as often as the row is tied.
+#[test]
+fn a_leader_runs_along_all_knots_of_its_rows() {
+    let leader = |times: u32, cords: u32| {
+        let row = Tie { times, columns: Some(1), ..tie("double-half-hitch", &[0], &[1]) };
+        let made = piece(cords, vec![hang(0, &[0, 1]), step(Work::Tie(row)), tail(5.0, &[0, 1])]);
+        take_off(&made, &bench()).unwrap().legs[1].length.as_mm()
+    };
+    // Each hitch takes 2.4 diameters of 4 mm of its leader, as the catalogue says.
+    assert!((leader(3, 1) - leader(1, 1) - 2.0 * 2.4 * 4.0).abs() < 1e-9);
+    assert!((leader(2, 4) - leader(1, 4) - 4.0 * 2.4 * 4.0).abs() < 0.5, "{} {}", leader(2, 4), leader(1, 4));
 }

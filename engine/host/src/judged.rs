@@ -7,7 +7,7 @@ use crate::wire::{TakenFigures, Told};
 
 /// One answer.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Answer {
+pub(crate) enum JudgedAnswer {
     /// Figures, within what the contract allows.
     Done(TakenFigures),
     /// The knot can't be tied so.
@@ -21,35 +21,35 @@ const MOST: f64 = 1e7;
 const MOST_DRAWS: f64 = 1e5;
 
 /// What an answer comes to. A library may have written anything into the pipe.
-pub(crate) fn judged(told: Told) -> Answer {
+pub(crate) fn judged(told: Told) -> JudgedAnswer {
     let (status, parameter, figures, words) = match told {
         Told::Same { status, parameter, figures, words } => (status, parameter, figures, words),
-        Told::Differing(how) => return Answer::Error(LibraryError::TwoAnswers(how)),
+        Told::Differing(how) => return JudgedAnswer::Error(LibraryError::TwoAnswers(how)),
     };
     let said: String = words.chars().filter(|c| !c.is_control()).take(abi::WORDS).collect();
     match status {
         abi::DONE => within(figures),
         abi::REFUSED => {
             let parameter = Some(parameter).filter(|at| *at != abi::NO_PARAMETER);
-            Answer::Refused(parameter, if said.is_empty() { "its library says no more".to_owned() } else { said })
+            JudgedAnswer::Refused(parameter, if said.is_empty() { "its library says no more".to_owned() } else { said })
         }
-        abi::FAILED => Answer::Error(LibraryError::Failed(said)),
-        other => Answer::Error(LibraryError::Status(other)),
+        abi::FAILED => JudgedAnswer::Error(LibraryError::Failed(said)),
+        other => JudgedAnswer::Error(LibraryError::Status(other)),
     }
 }
 
-fn within(figures: TakenFigures) -> Answer {
+fn within(figures: TakenFigures) -> JudgedAnswer {
     let most = [MOST, MOST, MOST, MOST, MOST_DRAWS];
     for ((what, value), most) in figures.named().into_iter().zip(most) {
         if !(0.0..=most).contains(&value) {
-            return Answer::Error(LibraryError::Nonsense {
+            return JudgedAnswer::Error(LibraryError::Nonsense {
                 what: what.to_owned(),
                 value: format!("{value:?}"),
                 range: format!("from 0 to {most}"),
             });
         }
     }
-    Answer::Done(figures)
+    JudgedAnswer::Done(figures)
 }
 
 #[cfg(test)]
@@ -66,12 +66,14 @@ mod tests {
     fn forged_answers_are_held_to_the_contract() {
         for value in [f64::NAN, f64::INFINITY, -1.0, 1e300] {
             assert!(
-                matches!(judged(told(abi::DONE, value, "")), Answer::Error(LibraryError::Nonsense { .. })),
+                matches!(judged(told(abi::DONE, value, "")), JudgedAnswer::Error(LibraryError::Nonsense { .. })),
                 "{value}"
             );
         }
         let refused = judged(told(abi::REFUSED, 0.0, &"\u{1b}[2J".repeat(1000)));
-        assert!(matches!(&refused, Answer::Refused(None, words) if words.len() == 256 && !words.contains('\u{1b}')));
+        assert!(
+            matches!(&refused, JudgedAnswer::Refused(None, words) if words.len() == 256 && !words.contains('\u{1b}'))
+        );
         let trouble = LibraryError::TwoAnswers("\u{1b}]0;owned\u{7}".repeat(1000)).to_string();
         assert!(!trouble.chars().any(char::is_control) && trouble.len() < 3000, "{trouble}");
     }

@@ -16,7 +16,7 @@ use crate::child::{COPY, SERVE};
 use crate::copy::Copy;
 use crate::described::Described;
 use crate::error::LibraryError;
-use crate::judged::{Answer, judged};
+use crate::judged::{JudgedAnswer, judged};
 use crate::process::Process;
 use crate::wire::{Answers, BATCH, Held, Hello, Load, TakenFigures, WireQuestion};
 
@@ -78,7 +78,7 @@ struct RunningProcess {
     described: Described,
     guards: Vec<String>,
     /// What it has answered already.
-    known: HashMap<QuestionKey, Answer>,
+    known: HashMap<QuestionKey, JudgedAnswer>,
 }
 
 /// A question, by its bits.
@@ -132,7 +132,7 @@ impl Library {
     }
 
     /// Asks many questions, message by message. Yields the answers and the slowest of them.
-    pub(crate) fn ask_all(&self, asked: &[WireQuestion]) -> Result<(Vec<Answer>, Duration), LibraryError> {
+    pub(crate) fn ask_all(&self, asked: &[WireQuestion]) -> Result<(Vec<JudgedAnswer>, Duration), LibraryError> {
         self.with(|running| {
             let mut answers = Vec::with_capacity(asked.len());
             let mut slowest = 0;
@@ -146,10 +146,10 @@ impl Library {
     }
 
     /// Asks one question, once in a run.
-    fn ask(&self, knot: &str, asked: &Question<'_>) -> Result<Answer, LibraryError> {
+    fn ask(&self, knot: &str, asked: &Question<'_>) -> Result<JudgedAnswer, LibraryError> {
         self.with(|running| {
             let Some(place) = running.place(knot) else {
-                return Ok(Answer::Error(LibraryError::NoSuchKnot(knot.to_owned())));
+                return Ok(JudgedAnswer::Error(LibraryError::NoSuchKnot(knot.to_owned())));
             };
             let asked = as_asked(place, asked);
             let key = key(&asked);
@@ -230,7 +230,7 @@ impl RunningProcess {
     }
 
     /// The answers to some questions, and the time of the slowest in nanoseconds.
-    fn ask(&mut self, asked: &[WireQuestion]) -> Result<(Vec<Answer>, u64), LibraryError> {
+    fn ask(&mut self, asked: &[WireQuestion]) -> Result<(Vec<JudgedAnswer>, u64), LibraryError> {
         self.process.tell(&asked);
         let told: Answers = self.process.next(PATIENCE)?;
         if told.answers.len() != asked.len() {
@@ -274,11 +274,11 @@ impl Compute for Library {
             remedy: trouble.remedy_of(&self.name),
         };
         match self.ask(asked.knot, asked).map_err(trouble)? {
-            Answer::Done(figures) => Ok(taken(&figures)),
-            Answer::Refused(parameter, words) => {
+            JudgedAnswer::Done(figures) => Ok(taken(&figures)),
+            JudgedAnswer::Refused(parameter, words) => {
                 Err(Unknown::Refused { parameter: parameter.and_then(|at| usize::try_from(at).ok()), words })
             }
-            Answer::Error(found) => Err(trouble(found)),
+            JudgedAnswer::Error(found) => Err(trouble(found)),
         }
     }
 }

@@ -20,7 +20,7 @@ pub const TENTH: Decimal = Decimal::TEN;
 
 /// Which designs are compared, and as what.
 #[derive(Debug, Clone, Default)]
-pub struct Question {
+pub struct CompareQuestion {
     /// The designs, by their stems or as paths.
     pub designs: Vec<String>,
     /// Whether they were named one by one: one that can't be had as chosen is then a fault, else it is not meant.
@@ -38,7 +38,7 @@ pub struct Question {
 pub struct Comparing {
     shop: Shop,
     rates: Rates,
-    question: Question,
+    question: CompareQuestion,
 }
 
 /// Rows, and what hinders others.
@@ -54,7 +54,7 @@ pub struct Rows {
 
 impl Comparing {
     /// Begins a comparison in a shop, at its rates.
-    pub fn new(shop: Shop, rates: Rates, question: Question) -> Self {
+    pub fn new(shop: Shop, rates: Rates, question: CompareQuestion) -> Self {
         Self { shop, rates, question }
     }
 

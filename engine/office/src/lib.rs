@@ -20,7 +20,7 @@ mod weighing;
 
 pub use actuals::{AllActuals, JobFigures, QuotedAndActual};
 pub use changes::{Changes, CostChange, QuoteChange, Replaced};
-pub use comparing::{Comparing, Question, Rows, TENTH};
+pub use comparing::{CompareQuestion, Comparing, Rows, TENTH};
 pub use error::OfficeError;
 pub use issuing::{Issuing, Numbered, Worded, recheck, settled};
 pub use learning::{LeftOut, Lesson, TaughtWork};

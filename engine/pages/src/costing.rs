@@ -5,7 +5,7 @@ use reeve_costing::hand::{PaceHand, YOUR_HAND, YOUR_SAMPLE};
 use reeve_costing::learning_curve::{LearningCurve, Model};
 use reeve_costing::money::{decimal, to_decimals};
 use reeve_costing::price::fees_on;
-use reeve_costing::pricing::{ItemPrice, Priced, PricedItem, Sure};
+use reeve_costing::pricing::{AtConfidence, ItemPrice, Priced, PricedItem};
 use reeve_costing::quote::QuoteLine;
 use reeve_costing::rates::{Aim, Overhead, Rates};
 use reeve_costing::takeoff::Doing;
@@ -115,7 +115,7 @@ fn outcome(priced: &Priced, rates: &Rates, words: &Words) -> Vec<Sum> {
 }
 
 /// The hours that suffice with some confidence, and what remains if it takes them all.
-fn sure(sure: &Sure, words: &Words) -> SureSheet {
+fn sure(sure: &AtConfidence, words: &Words) -> SureSheet {
     let percent = words.percent(sure.confidence.normalize());
     let row = |text: &str, amount: String| Sum { text: text.to_owned(), amount, strong: false };
     let mut rows = vec![

@@ -38,7 +38,7 @@ pub struct WorkJson {
     /// Leg sets.
     pub legs: Vec<LegJson>,
     /// The steps that tie knots, in working order.
-    pub knots: Vec<KnotJson>,
+    pub knots: Vec<StepKnotsJson>,
     /// Fittings and beads.
     pub fittings: Vec<FittingJson>,
     /// Mass of the finished piece, in grams.
@@ -110,7 +110,7 @@ pub struct LegJson {
 
 /// Knots of one step.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-pub struct KnotJson {
+pub struct StepKnotsJson {
     /// The step's title.
     pub step: String,
     /// The knot's name in the catalogue.
@@ -247,13 +247,13 @@ fn cord(line: &CutLine) -> CordJson {
     }
 }
 
-fn knots(take_off: &TakeOff) -> Vec<KnotJson> {
+fn knots(take_off: &TakeOff) -> Vec<StepKnotsJson> {
     let knots = take_off.steps.iter().filter_map(|step| match &step.doing {
         Doing::Knots(line) => Some((step, line)),
         _ => None,
     });
     knots
-        .map(|(step, line)| KnotJson {
+        .map(|(step, line)| StepKnotsJson {
             step: step.title.clone(),
             knot: line.name.clone(),
             count: line.count,

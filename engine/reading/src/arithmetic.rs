@@ -129,9 +129,9 @@ fn unreadable(text: &str, at: usize) -> SumError {
     }
 }
 
-type Input<'a> = LocatingSlice<&'a str>;
+type TokenInput<'a> = LocatingSlice<&'a str>;
 
-fn sum(input: &mut Input<'_>) -> Result<Node, ContextError> {
+fn sum(input: &mut TokenInput<'_>) -> Result<Node, ContextError> {
     let negative = dispatch! {any;
         '-' => Prefix(9, |_: &mut _, a: Node| {
             let span = a.span.start.saturating_sub(1)..a.span.end;
@@ -154,17 +154,17 @@ fn pair(op: Op, a: Node, b: Node) -> Node {
     Node { term: Term::Pair(op, Box::new((a, b))), span }
 }
 
-fn operand(input: &mut Input<'_>) -> Result<Node, ContextError> {
+fn operand(input: &mut TokenInput<'_>) -> Result<Node, ContextError> {
     let (term, span) = alt((figure, named, bracketed)).with_span().parse_next(input)?;
     Ok(Node { term, span })
 }
 
-fn bracketed(input: &mut Input<'_>) -> Result<Term, ContextError> {
+fn bracketed(input: &mut TokenInput<'_>) -> Result<Term, ContextError> {
     delimited('(', sum, ')').map(|node: Node| node.term).parse_next(input)
 }
 
 /// A number, with a unit if it is a length: `12`, `3.5 cm`.
-fn figure(input: &mut Input<'_>) -> Result<Term, ContextError> {
+fn figure(input: &mut TokenInput<'_>) -> Result<Term, ContextError> {
     let number = (digit1, opt(('.', digit1))).take().try_map(str::parse::<f64>).parse_next(input)?;
     let unit = take_while(1.., |c: char| c.is_ascii_lowercase())
         .verify_map(|word: &str| LENGTH_UNITS.iter().find(|(unit, _)| *unit == word).map(|(_, factor)| *factor));
@@ -173,7 +173,7 @@ fn figure(input: &mut Input<'_>) -> Result<Term, ContextError> {
 }
 
 /// A measure, or a function with its figures in brackets.
-fn named(input: &mut Input<'_>) -> Result<Term, ContextError> {
+fn named(input: &mut TokenInput<'_>) -> Result<Term, ContextError> {
     let word = (one_of('a'..='z'), take_while(0.., |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_'));
     let word = word.take().map(str::to_owned).parse_next(input)?;
     let called: Option<char> = opt(peek((space0, '(').map(|(_, bracket)| bracket))).parse_next(input)?;

@@ -5,7 +5,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use reeve_catalogue::{Catalogue, Knot, KnotKind, Misfit};
-use reeve_costing::commission::{Commission, Discount, FixedLine, Item, Named};
+use reeve_costing::commission::{Commission, Discount, FixedLine, Item, NamedAmount};
 use reeve_costing::piece::{
     CordGroup, FittingId, GroupId, LegSet, NamedFitting, Part, Piece, SetId, Shared, Step, Tie, Work,
 };
@@ -368,7 +368,7 @@ pub(crate) fn commission(
     desk: &Diagnostics,
 ) -> Commission {
     let tax = |tax: Option<&Placed<TypedTax>>| tax_class(tax, rates, desk);
-    let named = |amount: &TypedAmount| Named {
+    let named = |amount: &TypedAmount| NamedAmount {
         kind: AmountKind::Named,
         text: Some(amount.text.clone()),
         percent: None,

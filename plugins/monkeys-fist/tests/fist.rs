@@ -1,5 +1,6 @@
 //! The monkey's fist against published amounts and by its laws.
 
+#![allow(clippy::disallowed_methods, reason = "a test reckons by the standard library")]
 #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use std::f64::consts::{PI, TAU};

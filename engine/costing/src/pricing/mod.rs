@@ -33,8 +33,8 @@ pub struct Priced {
     pub needs: JobNeeds,
     /// What remains of it, in the hours expected.
     pub outcome: Outcome,
-    /// The hours that suffice with some confidence, and what remains then.
-    pub sure: Sure,
+    /// What remains in the hours that cover the job at a confidence.
+    pub sure: AtConfidence,
     /// What the maker should look at before sending the quote.
     pub remarks: Vec<Remark>,
     /// What the client reads.
@@ -117,9 +117,9 @@ impl Priced {
     }
 }
 
-/// The hours that suffice with some confidence, and what remains of a commission if it takes them all.
+/// What remains of a commission in the hours that cover it at a confidence.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Sure {
+pub struct AtConfidence {
     /// In per cent.
     pub confidence: Decimal,
     /// Whether the prices were worked out for these hours.
@@ -241,8 +241,11 @@ pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate
     let outcome = Outcome::of(total, rates, totals.net, totals.gross);
     let confidence = asked.unwrap_or(USUAL_CONFIDENCE);
     let longer = total.taking(needs.times_at(confidence), rates);
-    let sure =
-        Sure { confidence, is_priced: asked.is_some(), outcome: Outcome::of(longer, rates, totals.net, totals.gross) };
+    let sure = AtConfidence {
+        confidence,
+        is_priced: asked.is_some(),
+        outcome: Outcome::of(longer, rates, totals.net, totals.gross),
+    };
     let valid_until = today.checked_add_days(Days::new(u64::from(rates.terms.valid_days))).ok_or(PriceError::Date)?;
     let lines = lines.into_iter().map(|(line, _)| line).collect();
     let quote = quote(commission, rates, (today, valid_until), lines, (&allowances, &charges), (totals, &taxes));

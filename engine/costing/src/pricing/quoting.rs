@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
 use super::PricedItem;
-use crate::commission::{Commission, DiscountSize, Named};
+use crate::commission::{Commission, DiscountSize, NamedAmount};
 use crate::cost::Cost;
 use crate::money::{fraction, share_out};
 use crate::piece::{Piece, Work};
@@ -70,7 +70,7 @@ pub(super) fn whole_amounts(
     commission: &Commission,
     rates: &Rates,
     lines: &[(QuoteLine, Amount)],
-) -> (Vec<Named>, Vec<Named>) {
+) -> (Vec<NamedAmount>, Vec<NamedAmount>) {
     let all = by_tax(lines.iter().map(|(_, amount)| *amount));
     let made = by_tax(lines.iter().take(commission.items.len()).map(|(_, amount)| *amount));
     let mut allowances = match &commission.discount {
@@ -99,7 +99,12 @@ fn by_tax(amounts: impl Iterator<Item = Amount>) -> Vec<Amount> {
 ///
 /// None is below zero: what is below zero at a rate, a credit, lowers what the percentage is taken of, and what comes off
 /// then is shared out over the rates that it can come off. So a percentage off never comes back as something put on.
-fn spread(rates: &Rates, (kind, text): (AmountKind, Option<&str>), size: DiscountSize, sums: &[Amount]) -> Vec<Named> {
+fn spread(
+    rates: &Rates,
+    (kind, text): (AmountKind, Option<&str>),
+    size: DiscountSize,
+    sums: &[Amount],
+) -> Vec<NamedAmount> {
     let weights = || sums.iter().map(|sum| sum.amount.max(Decimal::ZERO)).collect::<Vec<_>>();
     let amounts: Vec<Decimal> = match size {
         DiscountSize::Percent(percent) if sums.iter().all(|sum| sum.amount >= Decimal::ZERO) => {
@@ -114,7 +119,7 @@ fn spread(rates: &Rates, (kind, text): (AmountKind, Option<&str>), size: Discoun
     };
     let percent = if let DiscountSize::Percent(percent) = size { Some(percent.normalize()) } else { None };
     let text = text.map(str::to_owned);
-    let named = sums.iter().zip(amounts).map(|(sum, amount)| Named {
+    let named = sums.iter().zip(amounts).map(|(sum, amount)| NamedAmount {
         kind,
         text: text.clone(),
         percent,
@@ -128,7 +133,7 @@ pub(super) fn quote(
     rates: &Rates,
     (date, valid_until): (NaiveDate, NaiveDate),
     lines: Vec<QuoteLine>,
-    (allowances, charges): (&[Named], &[Named]),
+    (allowances, charges): (&[NamedAmount], &[NamedAmount]),
     (totals, taxes): (Totals, &[TaxLine]),
 ) -> Quote {
     let deposit = deposit(commission, rates, &totals);
@@ -175,7 +180,7 @@ fn maker(rates: &Rates) -> QuoteMaker {
     }
 }
 
-fn quote_amount(named: &Named) -> QuoteAmount {
+fn quote_amount(named: &NamedAmount) -> QuoteAmount {
     QuoteAmount {
         kind: named.kind,
         text: named.text.clone(),

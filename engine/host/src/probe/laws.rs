@@ -4,7 +4,7 @@ use reeve_catalogue::Knot;
 
 use super::battery::{LawPart, ProbeQuestion};
 use crate::described::DescribedKnot;
-use crate::judged::Answer;
+use crate::judged::JudgedAnswer;
 use crate::wire::TakenFigures;
 
 /// Two lengths that differ by no more than this share are alike: sums come out a little different in another order.
@@ -15,7 +15,7 @@ pub(super) fn broken(
     described: &DescribedKnot,
     knot: &Knot,
     cases: &[ProbeQuestion],
-    answers: &[Answer],
+    answers: &[JudgedAnswer],
 ) -> Vec<String> {
     let told = LawReport { knot, cases, answers };
     let mut broken = Vec::new();
@@ -47,13 +47,13 @@ enum Way {
 struct LawReport<'a> {
     knot: &'a Knot,
     cases: &'a [ProbeQuestion],
-    answers: &'a [Answer],
+    answers: &'a [JudgedAnswer],
 }
 
 impl LawReport<'_> {
     fn figures(&self, at: usize) -> Option<&TakenFigures> {
         match self.answers.get(at) {
-            Some(Answer::Done(figures)) => Some(figures),
+            Some(JudgedAnswer::Done(figures)) => Some(figures),
             _ => None,
         }
     }
@@ -63,7 +63,7 @@ impl LawReport<'_> {
         let mut usual = (0..self.cases.len()).filter(|at| self.cases[*at].part == LawPart::Usual);
         let refused = usual.clone().next().filter(|_| !usual.any(|at| self.figures(at).is_some()))?;
         let why = match &self.answers[refused] {
-            Answer::Refused(_, words) => words.as_str(),
+            JudgedAnswer::Refused(_, words) => words.as_str(),
             _ => return None,
         };
         Some(format!("it refuses its usual figures everywhere: {why} ({})", self.cases[refused].words(self.knot)))

@@ -12,7 +12,7 @@ use reeve_reading::{Fault, SourceText, is_name};
 
 use crate::described::{Described, DescribedKnot, knot_text};
 use crate::error::LibraryError;
-use crate::judged::Answer;
+use crate::judged::JudgedAnswer;
 use crate::library::{Guards, Library, Program};
 use crate::wire::WireQuestion;
 use battery::{ProbeQuestion, battery};
@@ -139,7 +139,7 @@ impl Probed {
         }
         self.asked += asked.len();
         let [first, second] = told.as_slice() else { return };
-        self.refused += first.iter().filter(|answer| matches!(answer, Answer::Refused(..))).count();
+        self.refused += first.iter().filter(|answer| matches!(answer, JudgedAnswer::Refused(..))).count();
         if let Some(at) = first.iter().zip(second).position(|(one, two)| one != two) {
             let setting = cases[at].words(knot);
             self.find(Some(described), format!("it answers one way in one process and another in the next: {setting}"));
@@ -157,9 +157,12 @@ impl Probed {
     }
 }
 
-fn in_trouble<'a>(cases: &'a [ProbeQuestion], answers: &'a [Answer]) -> Option<(&'a ProbeQuestion, &'a LibraryError)> {
+fn in_trouble<'a>(
+    cases: &'a [ProbeQuestion],
+    answers: &'a [JudgedAnswer],
+) -> Option<(&'a ProbeQuestion, &'a LibraryError)> {
     cases.iter().zip(answers).find_map(|(case, answer)| match answer {
-        Answer::Error(trouble) => Some((case, trouble)),
+        JudgedAnswer::Error(trouble) => Some((case, trouble)),
         _ => None,
     })
 }

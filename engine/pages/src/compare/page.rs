@@ -66,13 +66,13 @@ struct CompareRow {
     cells: Vec<CellView>,
     hours: String,
     cost: String,
-    at_aim: AtPrice,
-    at_market: Option<AtPrice>,
+    at_aim: PriceView,
+    at_market: Option<PriceView>,
 }
 
 /// What it comes to at a price.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-struct AtPrice {
+struct PriceView {
     price: String,
     margin: String,
     percent: String,
@@ -172,8 +172,8 @@ fn compare_row(row: &DesignRow, best: Decimal, words: &Words) -> CompareRow {
     }
 }
 
-fn at_price(price: Decimal, sold: &Earned, best: Decimal, words: &Words) -> AtPrice {
-    AtPrice {
+fn at_price(price: Decimal, sold: &Earned, best: Decimal, words: &Words) -> PriceView {
+    PriceView {
         price: words.price(price),
         margin: words.rounded(sold.margin),
         percent: words.percent_in_column(sold.margin_percent),
