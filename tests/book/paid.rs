@@ -91,7 +91,7 @@ fn more_paid_than_a_revision_comes_to_goes_back() {
     articles(&shop, 3, "");
     let issued = shop.book(&["issue", "articles"], DAY);
     assert!(
-        issued.err.contains("look: More was paid than this comes to: 120.00 goes back to the client."),
+        issued.err.contains("look: More was paid than this comes to: €120.00 goes back to the client."),
         "{}",
         issued.err
     );
