@@ -33,9 +33,10 @@ fn demo() -> (Shop, Order) {
 fn quote_from_text_to_page() -> [String; 2] {
     let (shop, order) = demo();
     let own: Vec<_> = shop.templates().value.into_iter().map(reeve_pages::OwnTemplate::from).collect();
-    let templates = reeve_pages::load(&own).unwrap();
     let rates = shop.rates().unwrap();
-    let view = reeve_pages::quote::quote_page(&order.priced.quote, rates, &Words::new(rates).unwrap());
+    let words = Words::new(rates).unwrap();
+    let templates = reeve_pages::load(&own, words.phrases()).unwrap();
+    let view = reeve_pages::quote::quote_page(&order.priced.quote, rates, &words);
     [Form::Text, Form::Html].map(|form| lay_out(&templates, "quote", form, &view).unwrap())
 }
 

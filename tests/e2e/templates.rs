@@ -160,8 +160,8 @@ fn a_template_that_takes_too_much_is_ended_and_told_at_its_place() {
         assert_eq!(code, Some(2), "{text}: {said}");
         assert!(said.contains(&format!("shop/templates/{spot}")), "{text}: {said}");
         assert!(words.iter().all(|word| said.contains(word)), "{text}: {said}");
-        // The limit is five seconds of the processor's time, which others may want as well.
-        assert!(begun.elapsed() < Duration::from_secs(40), "{text}: {:?}", begun.elapsed());
+        // It ends by itself: by the processor's time that it took, or by the program's patience of two minutes.
+        assert!(begun.elapsed() < Duration::from_secs(150), "{text}: {:?}", begun.elapsed());
         assert_eq!(place.tree(), before, "{text}");
     }
 }

@@ -177,7 +177,8 @@ fn check(place: &TestShop) {
     let Answer { value: shop, mut faults } = place.open();
     faults.extend(shop.check(day()));
     let own: Vec<_> = shop.templates().noted(&mut faults).into_iter().map(reeve_pages::OwnTemplate::from).collect();
-    let _ = reeve_pages::load(&own).map_err(|fault| fault.to_string());
+    let _ = reeve_pages::load(&own, &reeve_pages::Phrases::of_language(reeve_pages::ENGLISH))
+        .map_err(|fault| fault.to_string());
     for fault in faults {
         assert!(!fault.render(false).is_empty() && !fault.render(true).is_empty());
         fault.line_and_column();

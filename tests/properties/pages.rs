@@ -11,7 +11,7 @@ use crate::{cases, order};
 /// Everything the client may be sent: text, HTML and JSON.
 pub(crate) fn client_pages(shop: &Shop, order: &Order) -> [String; 3] {
     let rates = shop.rates().unwrap();
-    let templates = reeve_pages::load(&[]).unwrap();
+    let templates = reeve_pages::load(&[], &reeve_pages::Phrases::of_language(reeve_pages::ENGLISH)).unwrap();
     let view = reeve_pages::quote::quote_page(&order.priced.quote, rates, &Words::new(rates).unwrap());
     let page = |form| lay_out(&templates, "quote", form, &view).unwrap();
     [page(Form::Text), page(Form::Html), serde_json::to_string_pretty(&order.priced.quote).unwrap()]
@@ -21,7 +21,7 @@ pub(crate) fn client_pages(shop: &Shop, order: &Order) -> [String; 3] {
 pub(crate) fn makers_pages(shop: &Shop, order: &Order) -> Vec<String> {
     let rates = shop.rates().unwrap();
     let words = Words::new(rates).unwrap();
-    let templates = reeve_pages::load(&[]).unwrap();
+    let templates = reeve_pages::load(&[], &reeve_pages::Phrases::of_language(reeve_pages::ENGLISH)).unwrap();
     let costing = reeve_pages::costing::costing_page(&order.priced, rates, &words);
     let bench = reeve_pages::bench::bench_page(&order.priced, rates, &words);
     let mut pages = vec![serde_json::to_string_pretty(&reeve_pages::json::costing_json(&order.priced)).unwrap()];

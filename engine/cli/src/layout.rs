@@ -2,7 +2,7 @@
 
 use std::cell::RefCell;
 
-use reeve_pages::{Form, OwnTemplate, TemplateError, Templates, fill, used_by};
+use reeve_pages::{Form, OwnTemplate, Phrases, TemplateError, Templates, fill, used_by};
 use reeve_reading::{Fault, SourceText};
 use serde::Serialize;
 use serde_json::Value;
@@ -13,7 +13,7 @@ use crate::page_process::{self, Ended};
 /// What pages are laid out by.
 pub(crate) enum PageLayout {
     /// The built-in templates, with a shop's own in the place of some.
-    Templates { built_in: Box<Templates>, own: Vec<OwnTemplate> },
+    Templates { built_in: Box<Templates>, own: Vec<OwnTemplate>, language: String },
     /// Nothing: what would be laid out is noted.
     Notes(RefCell<Vec<Noted>>),
 }
@@ -26,10 +26,12 @@ pub(crate) struct Noted {
 }
 
 impl PageLayout {
-    /// By the built-in templates and a shop's own.
-    pub(crate) fn new(own: Vec<OwnTemplate>) -> Result<Self, Failure> {
-        let built_in = reeve_pages::load(&[]).map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]))?;
-        Ok(Self::Templates { built_in: Box::new(built_in), own })
+    /// By the built-in templates and a shop's own, with the phrases of a language.
+    pub(crate) fn new(own: Vec<OwnTemplate>, language: &str) -> Result<Self, Failure> {
+        let phrases = Phrases::of_language(language);
+        let built_in =
+            reeve_pages::load(&[], &phrases).map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]))?;
+        Ok(Self::Templates { built_in: Box::new(built_in), own, language: language.to_owned() })
     }
 
     /// By nothing: pages come out empty, and what they would be made of is noted.
@@ -47,8 +49,8 @@ impl PageLayout {
 
     /// Fills in a template. Where it uses none of the shop's own, those can't hinder it.
     pub(crate) fn fill(&self, template: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
-        let (built_in, own) = match self {
-            Self::Templates { built_in, own } => (built_in, own),
+        let (built_in, own, language) = match self {
+            Self::Templates { built_in, own, language } => (built_in, own, language),
             Self::Notes(notes) => {
                 let view = serde_json::to_value(view).map_err(|error| Failure::System(error.to_string()))?;
                 notes.borrow_mut().push(Noted { template: template.to_owned(), form, view });
@@ -60,7 +62,7 @@ impl PageLayout {
             return fill(built_in, template, form, view)
                 .map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]));
         }
-        page_process::fill(&own, template, form, &[view]).map_err(|ended| match ended {
+        page_process::fill(&own, language, template, form, &[view]).map_err(|ended| match ended {
             Ended::Fault(fault) => Failure::Input(vec![template_fault(&fault, &own)]),
             Ended::System(why) => Failure::System(why),
         })

@@ -5,9 +5,9 @@ use std::path::{Path, PathBuf};
 
 use include_dir::{Dir, include_dir};
 use reeve_host::{Guards, Probed};
-use reeve_pages::Form;
 use reeve_pages::library::{LibraryView, library_page};
 use reeve_pages::printed::LayOut;
+use reeve_pages::{ENGLISH, Form};
 use reeve_reading::{Fault, nearest};
 use reeve_shop::{Admissions, Candidate, Folder, PLUGINS, Shop};
 
@@ -110,7 +110,7 @@ fn shown(candidate: &Candidate, probed: &Probed) -> Result<String, Failure> {
         refused: probed.refused,
         slowest: probed.slowest,
     });
-    PageLayout::new(Vec::new())?.page("library", Form::Text, &view)
+    PageLayout::new(Vec::new(), ENGLISH)?.page("library", Form::Text, &view)
 }
 
 /// Takes a library out of the shop.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use reeve_pages::{BUILT_IN, Form, OwnTemplate, TemplateError, tag_at};
+use reeve_pages::{BUILT_IN, ENGLISH, Form, OwnTemplate, TemplateError, tag_at};
 use reeve_reading::{Fault, SourceText, nearest};
 use serde_json::Value;
 
@@ -79,7 +79,7 @@ fn faults_of(template: &str, form: Form, views: &[Value], own: &[OwnTemplate]) -
     let mut left = own.to_vec();
     let mut faults = Vec::new();
     while !own.is_empty() && faults.len() < MOST_FAULTS {
-        let fault = match page_process::fill(&left, template, form, views) {
+        let fault = match page_process::fill(&left, ENGLISH, template, form, views) {
             Ok(_) => break,
             Err(Ended::Fault(fault)) => fault,
             Err(Ended::System(why)) => return Err(Failure::System(why)),

@@ -10,7 +10,7 @@ use std::sync::mpsc::{RecvTimeoutError, channel};
 use std::thread;
 use std::time::Duration;
 
-use reeve_pages::{BUILT_IN, Form, OwnTemplate, TemplateError, Templates, Watch, fault_at, fill as fill_in};
+use reeve_pages::{BUILT_IN, Form, OwnTemplate, Phrases, TemplateError, Templates, Watch, fault_at, fill as fill_in};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -32,6 +32,7 @@ const NOTE_AT: u64 = 1 << 16;
 #[derive(Serialize)]
 struct Asking<'a, View> {
     own: &'a [OwnTemplate],
+    language: &'a str,
     template: &'a str,
     form: Form,
     views: &'a [View],
@@ -41,6 +42,7 @@ struct Asking<'a, View> {
 #[derive(Deserialize)]
 struct PageRequest {
     own: Vec<OwnTemplate>,
+    language: String,
     template: String,
     form: Form,
     views: Vec<Value>,
@@ -55,9 +57,16 @@ pub(crate) enum Ended {
 }
 
 /// Fills in a template that uses some of the shop's own with each of some views; yields the last page.
-pub(crate) fn fill(own: &[OwnTemplate], template: &str, form: Form, views: &[impl Serialize]) -> Result<String, Ended> {
+pub(crate) fn fill(
+    own: &[OwnTemplate],
+    language: &str,
+    template: &str,
+    form: Form,
+    views: &[impl Serialize],
+) -> Result<String, Ended> {
     let refused = |error: &dyn std::fmt::Display| Ended::System(format!("no process for the page: {error}"));
-    let asked = serde_json::to_vec(&Asking { own, template, form, views }).map_err(|error| refused(&error))?;
+    let asked =
+        serde_json::to_vec(&Asking { own, language, template, form, views }).map_err(|error| refused(&error))?;
     let mut notes = tempfile::tempfile().map_err(|error| refused(&error))?;
     let said = run(&asked, &notes).map_err(|error| refused(&error))?;
     match said {
@@ -194,7 +203,7 @@ fn answer() -> io::Result<()> {
 }
 
 fn last_page(asked: &PageRequest) -> Result<String, TemplateError> {
-    let templates = Templates::watched(BUILT_IN, &asked.own, note())?;
+    let templates = Templates::watched(BUILT_IN, &asked.own, &Phrases::of_language(&asked.language), note())?;
     let mut page = String::new();
     for view in &asked.views {
         page = fill_in(&templates, &asked.template, asked.form, view)?;

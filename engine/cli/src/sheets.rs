@@ -3,7 +3,7 @@
 use reeve_costing::rates::Rates;
 use reeve_pages::printed::{Format, LayOut, PrintError, Printed, printed};
 use reeve_pages::results::{BenchResult, CostingResult, QuoteResult, Wording};
-use reeve_pages::{Form, OwnTemplate, Words};
+use reeve_pages::{ENGLISH, Form, OwnTemplate, Words};
 use reeve_reading::Fault;
 use reeve_shop::{Order, Shop};
 use serde::Serialize;
@@ -27,7 +27,7 @@ impl PageMaker {
         if faults.iter().any(Fault::is_error) {
             return Err(Failure::Input(std::mem::take(faults)));
         }
-        Self::by(PageLayout::new(own)?, shop)
+        Self::by(PageLayout::new(own, language_of(shop.rates()))?, shop)
     }
 
     /// With the shop's rates, laid out otherwise.
@@ -121,7 +121,12 @@ pub(crate) fn layout_of(shop: &Shop) -> Result<PageLayout, Failure> {
     let mut faults = Vec::new();
     let own = own_templates(shop, &mut faults);
     print_faults(&faults);
-    PageLayout::new(own)
+    PageLayout::new(own, language_of(shop.rates()))
+}
+
+/// The language of a shop's pages; of pages of no shop, and of one whose shop.toml has faults, English.
+pub(crate) fn language_of(rates: Option<&Rates>) -> &str {
+    rates.map_or(ENGLISH, |rates| &rates.maker.language)
 }
 
 /// A shop's own templates; what is wrong with their folder is noted.

@@ -18,7 +18,7 @@ use crate::failure::Failure;
 use crate::forms::WhichShop;
 use crate::layout::PageLayout;
 use crate::opening::open;
-use crate::sheets::own_templates;
+use crate::sheets::{language_of, own_templates};
 
 /// The knots at hand, and what their pages are made with.
 pub(crate) struct Shelf {
@@ -43,7 +43,7 @@ impl Shelf {
     }
 
     fn with(catalogue: Catalogue, own: Vec<OwnTemplate>, rates: Option<Rates>) -> Result<Self, Failure> {
-        Ok(Self { catalogue, layout: PageLayout::new(own)?, rates })
+        Ok(Self { layout: PageLayout::new(own, language_of(rates.as_ref()))?, catalogue, rates })
     }
 
     /// The knots of the starter shop, with pages laid out otherwise.

@@ -7,6 +7,7 @@ use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::caution::Caution;
 use crate::money::{Currency, to_decimals};
 use crate::rates::TaxScheme;
 use crate::schedule::{Deposit, Instalment, schedule};
@@ -66,7 +67,7 @@ pub struct Quote {
     /// How to look after the pieces.
     pub care: Vec<String>,
     /// Cautions that go with the pieces.
-    pub cautions: Vec<String>,
+    pub cautions: Vec<Caution>,
     /// A sentence to the client.
     pub note: Option<String>,
 }

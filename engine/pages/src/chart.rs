@@ -190,7 +190,7 @@ mod tests {
 
     use super::*;
     use crate::drawing::{draw_alone, shapes};
-    use crate::{Form, lay_out, load};
+    use crate::{ENGLISH, Form, Phrases, lay_out, load};
 
     const CORD: f64 = 4.0;
 
@@ -223,7 +223,7 @@ mod tests {
         let charted = |knot| Charted { knot, setting: setting(knot), shape: shape(&knot.name) };
         let knots: Vec<_> = catalogue.iter().map(|knot| charted(knot)).collect();
         let view = chart_page(Sheet::new(None, "Knot chart"), Length::mm(CORD), &knots);
-        lay_out(&load(&[]).unwrap(), "chart", Form::Html, &view).unwrap()
+        lay_out(&load(&[], &Phrases::of_language(ENGLISH)).unwrap(), "chart", Form::Html, &view).unwrap()
     }
 
     #[test]
@@ -257,7 +257,7 @@ mod tests {
         let charted = Charted { knot, setting: setting(knot), shape: shape("square") };
         let taken = knot.taken(&charted.setting).unwrap();
         let view = knot_sheet(Sheet::new(None, &knot.title), &charted, &taken);
-        let page = lay_out(&load(&[]).unwrap(), "knot", Form::Html, &view).unwrap();
+        let page = lay_out(&load(&[], &Phrases::of_language(ENGLISH)).unwrap(), "knot", Form::Html, &view).unwrap();
         keep("knot.html", &page);
         assert!(page.contains("<title>square knot</title>") && page.contains("<svg class=\"knot\" role=\"img\""));
         for words in [&knot.summary, &knot.working.note.words, &knot.time.note.words] {

@@ -20,6 +20,7 @@ mod marks;
 mod meter;
 pub mod mix;
 mod money;
+mod phrases;
 pub mod printed;
 pub mod quote;
 pub mod remarks;
@@ -37,6 +38,7 @@ use serde::{Deserialize, Serialize};
 
 pub use marks::tag_at;
 pub use meter::{MOST_BYTES, MOST_STEPS, Watch};
+pub use phrases::{ENGLISH, Phrases};
 pub use render::{OwnTemplate, TemplateError, Templates, fault_at};
 pub use schemas::schemas;
 pub use templates::{BUILT_IN, load, used_by};

@@ -31,7 +31,26 @@ use rust_decimal::Decimal;
 pub(crate) struct MoneyWords {
     /// One formatter for each count of decimals, because a formatter prints a fixed count.
     by_decimals: Vec<CurrencyFormatter<DecimalFormatter>>,
-    numbers: DecimalFormatter,
+    numbers: NumberWords,
+}
+
+/// Words plain numbers in one language.
+#[derive(Debug)]
+pub(crate) struct NumberWords(DecimalFormatter);
+
+impl NumberWords {
+    /// Looks up how `language` writes numbers.
+    pub(crate) fn new(language: &str) -> Result<Self, MoneyError> {
+        let locale = Locale::try_from_str(language).map_err(|_| MoneyError::Language(language.to_owned()))?;
+        DecimalFormatter::try_new((&locale).into(), DecimalFormatterOptions::default())
+            .map(Self)
+            .map_err(|fault| MoneyError::data(language, fault))
+    }
+
+    /// Writes a number with the language's separators and the decimals it was given.
+    pub(crate) fn write(&self, number: Decimal) -> String {
+        self.0.format(&digits(number, number.scale())).to_string()
+    }
 }
 
 impl MoneyWords {
@@ -44,8 +63,7 @@ impl MoneyWords {
     pub(crate) fn new(language: &str, currency: &str) -> Result<Self, MoneyError> {
         let locale = Locale::try_from_str(language).map_err(|_| MoneyError::Language(language.to_owned()))?;
         let code = CurrencyType::try_from_str(currency).map_err(|_| MoneyError::Currency(currency.to_owned()))?;
-        let numbers = DecimalFormatter::try_new((&locale).into(), DecimalFormatterOptions::default())
-            .map_err(|fault| MoneyError::data(language, fault))?;
+        let numbers = NumberWords::new(language)?;
         let by_decimals = formatters(&locale, code).map_err(|fault| MoneyError::data(language, fault))?;
         Ok(Self { by_decimals, numbers })
     }
@@ -69,7 +87,7 @@ impl MoneyWords {
 
     /// Writes a plain number with the language's separators and the decimals it was given.
     pub(crate) fn write_number(&self, number: Decimal) -> String {
-        self.numbers.format(&digits(number, number.scale())).to_string()
+        self.numbers.write(number)
     }
 
     fn spell(&self, amount: Decimal, minor_units: u32) -> String {

@@ -1,12 +1,13 @@
 //! The client's quote.
 
-use reeve_costing::caution::MADE_TO_ORDER;
+use reeve_costing::caution::Caution;
 use reeve_costing::quote::{AmountKind, PartKind, Prices, Quote, QuoteAmount, QuoteLine};
 use reeve_costing::rates::Rates;
 use reeve_costing::schedule::InstalmentKind;
 use rust_decimal::Decimal;
 use serde::Serialize;
 
+use crate::phrases::say;
 use crate::words::Words;
 
 /// The quote in finished words.
@@ -102,7 +103,7 @@ pub(crate) struct Sum {
 
 /// Words a quote.
 pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
-    let made_to_order = quote.made_to_order.then_some(MADE_TO_ORDER);
+    let made_to_order = quote.made_to_order.then(|| say!(words, "quote-made-to-order"));
     QuotePage {
         head: Letterhead::new(rates, &quote.title),
         reference: quote.reference.clone(),
@@ -112,7 +113,7 @@ pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
         promised: quote.promised.map(|day| words.date(day)),
         client: std::iter::once(&quote.client.name).chain(&quote.client.address).cloned().collect(),
         taxed: quote.prices != Prices::Untaxed,
-        tax_sentence: tax_sentence(quote),
+        tax_sentence: tax_sentence(quote, words),
         lines: quote.lines.iter().map(|line| worded(line, words)).collect(),
         sums: sums(quote, words),
         schedule: quote
@@ -120,15 +121,15 @@ pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
             .iter()
             .map(|part| Row {
                 text: instalment_text(part.kind, quote, words),
-                detail: when(part.kind).to_owned(),
+                detail: when(part.kind, words),
                 // What is paid back is below zero for who pays; in words it is an amount.
                 amount: words.money(part.amount.abs()),
             })
             .collect(),
         settled: settled(quote, words),
-        terms: quote.terms.iter().map(String::as_str).chain(made_to_order).map(str::to_owned).collect(),
+        terms: quote.terms.iter().cloned().chain(made_to_order).collect(),
         care: quote.care.clone(),
-        cautions: quote.cautions.clone(),
+        cautions: quote.cautions.iter().map(|caution| caution_words(caution, words)).collect(),
         note: quote.note.clone(),
     }
 }
@@ -136,59 +137,76 @@ pub fn quote_page(quote: &Quote, rates: &Rates, words: &Words) -> QuotePage {
 fn worded(line: &QuoteLine, words: &Words) -> LineView {
     LineView {
         text: line.text.clone(),
-        about: about(line),
+        about: about(line, words),
         quantity: words.number(line.quantity),
         unit_price: words.price(line.unit_price),
         amount: words.money(line.amount),
         tax: line.tax_rate.as_deref().map(|rate| tax_word(rate, words)).unwrap_or_default(),
-        parts: line.parts.iter().map(|part| Row::new(part_text(part.kind), words.money(part.amount))).collect(),
+        parts: line.parts.iter().map(|part| Row::new(part_text(part.kind, words), words.money(part.amount))).collect(),
     }
 }
 
 /// What a line says of its piece, and how large that comes out.
-fn about(line: &QuoteLine) -> Option<String> {
-    let finished = line.finished.as_ref().map(|finished| format!("Finished size: {finished}."));
+fn about(line: &QuoteLine, words: &Words) -> Option<String> {
+    let finished = line.finished.as_ref().map(|finished| say!(words, "quote-finished", size = finished.as_str()));
     match (&line.about, finished) {
         (Some(about), Some(finished)) => Some(format!("{about} {finished}")),
         (about, finished) => about.clone().or(finished),
     }
 }
 
-fn part_text(kind: PartKind) -> &'static str {
+fn part_text(kind: PartKind, words: &Words) -> String {
     match kind {
-        PartKind::Cord => "Cord",
-        PartKind::Fittings => "Rings, dowels and beads",
-        PartKind::Making => "Making",
-        PartKind::Finishing => "Finishing and packing",
+        PartKind::Cord => say!(words, "quote-part-cord"),
+        PartKind::Fittings => say!(words, "quote-part-fittings"),
+        PartKind::Making => say!(words, "quote-part-making"),
+        PartKind::Finishing => say!(words, "quote-part-finishing"),
     }
 }
 
 fn instalment_text(kind: InstalmentKind, quote: &Quote, words: &Words) -> String {
     let percent = words.exact_percent(quote.deposit.percent);
     match kind {
-        InstalmentKind::Deposit if quote.totals.paid > Decimal::ZERO => format!("Rest of the deposit of {percent}"),
-        InstalmentKind::Deposit => format!("Deposit, {percent}"),
-        InstalmentKind::Balance => "Balance".to_owned(),
-        InstalmentKind::Payment => "Payment".to_owned(),
-        InstalmentKind::Refund => "Paid back to you".to_owned(),
+        InstalmentKind::Deposit if quote.totals.paid > Decimal::ZERO => {
+            say!(words, "quote-deposit-rest", percent = percent)
+        }
+        InstalmentKind::Deposit => say!(words, "quote-deposit", percent = percent),
+        InstalmentKind::Balance => say!(words, "quote-balance"),
+        InstalmentKind::Payment => say!(words, "quote-instalment"),
+        InstalmentKind::Refund => say!(words, "quote-refund"),
     }
 }
 
 /// When it falls due.
-fn when(kind: InstalmentKind) -> &'static str {
+fn when(kind: InstalmentKind, words: &Words) -> String {
     match kind {
-        InstalmentKind::Deposit | InstalmentKind::Refund => "on acceptance",
-        InstalmentKind::Balance | InstalmentKind::Payment => "before delivery",
+        InstalmentKind::Deposit | InstalmentKind::Refund => say!(words, "quote-on-acceptance"),
+        InstalmentKind::Balance | InstalmentKind::Payment => say!(words, "quote-before-delivery"),
     }
 }
 
 /// Why an amount is taken off or put on the whole.
 fn amount_text(amount: &QuoteAmount, words: &Words) -> String {
     let own = match amount.kind {
-        AmountKind::Rush => "Work out of turn",
-        AmountKind::Discount | AmountKind::Named => amount.text.as_deref().unwrap_or_default(),
+        AmountKind::Rush => say!(words, "quote-rush"),
+        AmountKind::Discount | AmountKind::Named => amount.text.clone().unwrap_or_default(),
     };
-    amount.percent.map_or_else(|| own.to_owned(), |percent| format!("{own}, {}", words.exact_percent(percent)))
+    match amount.percent {
+        Some(percent) => say!(words, "quote-with-percent", reason = own, percent = words.exact_percent(percent)),
+        None => own,
+    }
+}
+
+/// What to take care of.
+fn caution_words(caution: &Caution, words: &Words) -> String {
+    match caution {
+        Caution::HangingWeight => say!(words, "caution-hanging-weight"),
+        Caution::CordsInReach => say!(words, "caution-cords-in-reach"),
+        Caution::AboveCot => say!(words, "caution-above-cot"),
+        Caution::NearLamp => say!(words, "caution-near-lamp"),
+        Caution::InDoorway => say!(words, "caution-in-doorway"),
+        Caution::OfKnot { text } => text.clone(),
+    }
 }
 
 /// A tax rate as the document has it, in the language's own figures.
@@ -196,15 +214,15 @@ fn tax_word(rate: &str, words: &Words) -> String {
     rate.parse().map_or_else(|_| rate.to_owned(), |rate| words.exact_percent(rate))
 }
 
-fn tax_sentence(quote: &Quote) -> String {
+fn tax_sentence(quote: &Quote, words: &Words) -> String {
     let prices = match quote.prices {
-        Prices::Net => "Line amounts are without tax.",
-        Prices::Inclusive => "All amounts include tax.",
-        Prices::Untaxed => "No tax is charged.",
+        Prices::Net => say!(words, "quote-prices-net"),
+        Prices::Inclusive => say!(words, "quote-prices-inclusive"),
+        Prices::Untaxed => say!(words, "quote-prices-untaxed"),
     };
     match &quote.maker.tax_note {
         Some(note) => format!("{prices} {note}"),
-        None => prices.to_owned(),
+        None => prices,
     }
 }
 
@@ -214,20 +232,21 @@ fn sums(quote: &Quote, words: &Words) -> Vec<Sum> {
     let several = !quote.allowances.is_empty() || !quote.charges.is_empty();
     let mut sums = Vec::new();
     if several {
-        sums.push(row("Sum of the lines".to_owned(), totals.lines, false));
+        sums.push(row(say!(words, "quote-sum-of-lines"), totals.lines, false));
     }
     let named = |amount: &QuoteAmount| with_rate(amount, quote, words);
     sums.extend(quote.allowances.iter().map(|amount| row(named(amount), -amount.amount, false)));
     sums.extend(quote.charges.iter().map(|amount| row(named(amount), amount.amount, false)));
     sums.extend(tax_sums(quote, words));
-    let total = if quote.prices == Prices::Inclusive { "Total, tax included" } else { "Total" };
-    sums.push(row(total.to_owned(), totals.gross, true));
+    let inclusive = quote.prices == Prices::Inclusive;
+    let total = if inclusive { say!(words, "quote-total-inclusive") } else { say!(words, "quote-total") };
+    sums.push(row(total, totals.gross, true));
     if !totals.paid.is_zero() {
-        sums.push(row("Paid".to_owned(), -totals.paid, false));
+        sums.push(row(say!(words, "quote-paid"), -totals.paid, false));
         if totals.due < Decimal::ZERO {
-            sums.push(row("Paid back to you".to_owned(), -totals.due, true));
+            sums.push(row(say!(words, "quote-refund"), -totals.due, true));
         } else {
-            sums.push(row("Due".to_owned(), totals.due, true));
+            sums.push(row(say!(words, "quote-due"), totals.due, true));
         }
     }
     sums
@@ -241,15 +260,15 @@ fn settled(quote: &Quote, words: &Words) -> Option<String> {
     }
     let (paid, asked) = (words.money(totals.paid), words.money(deposit.amount));
     Some(if totals.due < Decimal::ZERO {
-        format!("{paid} is paid: {} more than all of it comes to. That is paid back to you.", words.money(-totals.due))
+        say!(words, "quote-settled-more", paid = paid, back = words.money(-totals.due))
     } else if totals.due.is_zero() {
-        "All of it is paid: nothing is left to pay.".to_owned()
+        say!(words, "quote-settled-all")
     } else if deposit.amount.is_zero() {
-        format!("{paid} is paid.")
+        say!(words, "quote-settled-some", paid = paid)
     } else if totals.paid < deposit.amount {
-        format!("Of the deposit of {asked}, {paid} is paid.")
+        say!(words, "quote-settled-part", paid = paid, deposit = asked)
     } else {
-        format!("{paid} is paid, and with it the deposit of {asked}.")
+        say!(words, "quote-settled-deposit", paid = paid, deposit = asked)
     })
 }
 
@@ -257,7 +276,7 @@ fn settled(quote: &Quote, words: &Words) -> Option<String> {
 fn with_rate(amount: &QuoteAmount, quote: &Quote, words: &Words) -> String {
     let text = amount_text(amount, words);
     match &amount.tax_rate {
-        Some(rate) if quote.taxes.len() > 1 => format!("{text} (taxed {})", tax_word(rate, words)),
+        Some(rate) if quote.taxes.len() > 1 => say!(words, "quote-taxed", reason = text, rate = tax_word(rate, words)),
         _ => text,
     }
 }
@@ -266,13 +285,13 @@ fn tax_sums(quote: &Quote, words: &Words) -> Vec<Sum> {
     if quote.prices == Prices::Untaxed {
         return Vec::new();
     }
-    let net = Sum { text: "Without tax".to_owned(), amount: words.money(quote.totals.net), strong: false };
+    let net = Sum { text: say!(words, "quote-without-tax"), amount: words.money(quote.totals.net), strong: false };
     let taxes = quote.taxes.iter().map(|tax| {
         let base = words.money(tax.base);
         let text = if tax.rate == "exempt" {
-            format!("Exempt from tax: {base}")
+            say!(words, "quote-exempt", base = base)
         } else {
-            format!("Tax {} on {base}", tax_word(&tax.rate, words))
+            say!(words, "quote-tax-on", rate = tax_word(&tax.rate, words), base = base)
         };
         Sum { text, amount: words.money(tax.tax), strong: false }
     });

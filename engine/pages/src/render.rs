@@ -9,6 +9,8 @@ use std::collections::HashSet;
 use std::fmt;
 use std::sync::Arc;
 
+use fluent_bundle::FluentArgs;
+use reeve_reading::nearest;
 use serde::{Deserialize, Serialize};
 use tera::{Context, Error, ErrorKind, Kwargs, ReportError, State, Tera, TeraResult, Value};
 use textwrap::{Options, WordSplitter};
@@ -16,6 +18,7 @@ use unicode_width::UnicodeWidthStr;
 
 use crate::marks::{MARK, Marked, TemplatePlace, tags};
 use crate::meter::{Bounded, Meter, TOO_LONG, Watch};
+use crate::phrases::Phrases;
 
 /// The widest that a filter will make anything, so that a slip of the pen in a template
 /// cannot ask for a page of a billion columns.
@@ -34,21 +37,28 @@ impl Templates {
     ///
     /// # Errors
     /// A [`TemplateError`] with the file, line and reason.
-    pub fn new(builtin: &[(&str, &str)], own: &[OwnTemplate]) -> Result<Self, TemplateError> {
-        Self::watched(builtin, own, None)
+    pub fn new(builtin: &[(&str, &str)], own: &[OwnTemplate], phrases: &Arc<Phrases>) -> Result<Self, TemplateError> {
+        Self::watched(builtin, own, phrases, None)
     }
 
     /// The same; `watch` is told the number of every mark of the shop's own templates that a page passes.
     ///
     /// # Errors
     /// A [`TemplateError`] with the file, line and reason.
-    pub fn watched(builtin: &[(&str, &str)], own: &[OwnTemplate], watch: Option<Watch>) -> Result<Self, TemplateError> {
+    pub fn watched(
+        builtin: &[(&str, &str)],
+        own: &[OwnTemplate],
+        phrases: &Arc<Phrases>,
+        watch: Option<Watch>,
+    ) -> Result<Self, TemplateError> {
         let own = Own::of(own);
         let meter = Arc::new(Meter::new(watch));
         let mut engine = Tera::new();
         engine.autoescape_on([".html"]);
         // The engine refuses templates that use a filter or function it has not met yet.
         register_filters(&mut engine);
+        let phrases = Arc::clone(phrases);
+        engine.register_filter("say", move |id: &Value, arguments: Kwargs, _: &State| said(&phrases, id, &arguments));
         let passed = Arc::clone(&meter);
         engine.register_function(MARK, move |arguments: Kwargs, _: &State| passed.pass(arguments.must_get("at")?));
         engine.add_raw_templates(merged(builtin, &own)).map_err(|error| own.fault(&error, "templates"))?;
@@ -258,6 +268,20 @@ impl Own {
     }
 }
 
+/// `{{ "quote-open-until" | say }}`, `{{ "quote-tax-number" | say(number=head.tax_number) }}`: a phrase of the language.
+fn said(phrases: &Phrases, id: &Value, arguments: &Kwargs) -> TeraResult<Value> {
+    let id = text_of("say", id)?;
+    if !Phrases::known().any(|known| known == id) {
+        let near = nearest(&id, Phrases::known()).map(|near| format!("; did you mean `{near}`?"));
+        return Err(Error::message(format!("there is no phrase `{id}`{}", near.unwrap_or_default())));
+    }
+    let mut put_in = FluentArgs::new();
+    for (name, value) in arguments.iter() {
+        put_in.set(name.as_str().unwrap_or_default().to_owned(), text_of("say", value)?.into_owned());
+    }
+    phrases.say(&id, &put_in).map(Value::from).map_err(Error::message)
+}
+
 /// Adds the filters that lay out plain text.
 fn register_filters(engine: &mut Tera) {
     engine.register_filter("left", left);
@@ -415,9 +439,13 @@ mod tests {
 
     use super::*;
 
+    fn english() -> Arc<Phrases> {
+        Phrases::of_language("en")
+    }
+
     /// Renders one template under the given name.
     fn render(name: &str, text: &str, data: &Json) -> Result<String, TemplateError> {
-        Templates::new(&[(name, text)], &[])?.render(name, data)
+        Templates::new(&[(name, text)], &[], &english())?.render(name, data)
     }
 
     fn page(text: &str, data: &Json) -> String {
@@ -467,7 +495,7 @@ mod tests {
     #[test]
     fn an_included_text_is_escaped_like_the_page_around_it() {
         let builtin = [("page.html", "{% include 'name.txt' %}"), ("name.txt", "{{ name }}")];
-        let templates = Templates::new(&builtin, &[]).unwrap();
+        let templates = Templates::new(&builtin, &[], &english()).unwrap();
         let data = json!({ "name": "<" });
         assert_eq!(templates.render("page.html", &data).unwrap(), "&lt;");
         assert_eq!(templates.render("name.txt", &data).unwrap(), "<");
@@ -485,7 +513,7 @@ mod tests {
             ),
             ("row.txt", "<{{ row.name }}>"),
         ];
-        let templates = Templates::new(&builtin, &[]).unwrap();
+        let templates = Templates::new(&builtin, &[], &english()).unwrap();
         let data = json!({ "rows": [{ "name": "a" }, { "name": "b" }] });
         assert_eq!(templates.render("quote.txt", &data).unwrap(), "[base+|<a><b>]");
     }
@@ -496,7 +524,7 @@ mod tests {
             ("parts.html", "{% component cell(text) %}<td>{{ text }}</td>{% endcomponent cell %}"),
             ("page.html", "{{<cell text={name} />}}"),
         ];
-        let templates = Templates::new(&builtin, &[]).unwrap();
+        let templates = Templates::new(&builtin, &[], &english()).unwrap();
         let html = templates.render("page.html", &json!({ "name": "<" })).unwrap();
         assert_eq!(html, "<td>&lt;</td>");
     }
@@ -505,7 +533,7 @@ mod tests {
     fn an_override_shadows_a_builtin_template() {
         let builtin = [("page.txt", "built in {% include 'foot.txt' %}"), ("foot.txt", "foot")];
         let overrides = [own("foot.txt", "shop/foot.txt", "own foot {{ n }}")];
-        let templates = Templates::new(&builtin, &overrides).unwrap();
+        let templates = Templates::new(&builtin, &overrides, &english()).unwrap();
         let text = templates.render("page.txt", &json!({ "n": 3 })).unwrap();
         assert_eq!(text, "built in own foot 3");
         let fault = templates.render("page.txt", &json!({})).unwrap_err();
@@ -516,7 +544,7 @@ mod tests {
     fn an_override_may_bring_templates_of_its_own() {
         let overrides =
             [own("page.txt", "shop/page.txt", "{% extends 'mine.txt' %}"), own("mine.txt", "shop/mine.txt", "mine")];
-        let templates = Templates::new(&[("page.txt", "theirs")], &overrides).unwrap();
+        let templates = Templates::new(&[("page.txt", "theirs")], &overrides, &english()).unwrap();
         assert_eq!(templates.render("page.txt", &json!({})).unwrap(), "mine");
     }
 
@@ -524,7 +552,7 @@ mod tests {
     fn a_broken_override_is_reported_by_its_path() {
         let text = "line one\n  {{ name | }}\n";
         let overrides = [own("page.txt", "shop/templates/page.txt", text)];
-        let fault = Templates::new(&[("page.txt", "fine")], &overrides).err().unwrap();
+        let fault = Templates::new(&[("page.txt", "fine")], &overrides, &english()).err().unwrap();
         assert_eq!(at(&fault), ("shop/templates/page.txt", Some(2), Some(13)));
         assert!(!fault.reason.contains('\n'), "{}", fault.reason);
         let shown = format!("shop/templates/page.txt:2:13: {}", fault.reason);
@@ -546,7 +574,7 @@ mod tests {
     #[test]
     fn what_does_not_exist_is_found_at_load() {
         let overrides = |text| [own("page.txt", "C:/shop/page.txt", text)];
-        let load = |text| Templates::new(&[], &overrides(text)).err().unwrap();
+        let load = |text| Templates::new(&[], &overrides(text), &english()).err().unwrap();
         let filter = load("a\n {{ x | lefft(width=3) }}");
         assert_eq!(at(&filter), ("C:/shop/page.txt", Some(2), Some(9)));
         assert_eq!(filter.reason, "Unknown filter `lefft`");
@@ -562,7 +590,7 @@ mod tests {
         let builtin = [("base.txt", "base")];
         let text = "{% extends 'base.txt' %}\n{% block x %}{% endblock %}";
         let overrides = [own("page.txt", "shop/page.txt", text)];
-        let fault = Templates::new(&builtin, &overrides).err().unwrap();
+        let fault = Templates::new(&builtin, &overrides, &english()).err().unwrap();
         assert_eq!((fault.file.as_str(), fault.line), ("shop/page.txt", Some(2)));
     }
 
@@ -570,7 +598,7 @@ mod tests {
     fn faults_in_the_family_of_templates_lie_where_they_are_named() {
         let load = |text| {
             let overrides = [own("page.txt", "shop/page.txt", text)];
-            Templates::new(&[], &overrides).err().unwrap()
+            Templates::new(&[], &overrides, &english()).err().unwrap()
         };
         let missing = load("{% extends 'gone.txt' %}");
         assert_eq!(at(&missing), ("shop/page.txt", Some(1), Some(1)));
@@ -583,7 +611,7 @@ mod tests {
 
     #[test]
     fn a_template_that_does_not_exist_is_named() {
-        let fault = Templates::new(&[], &[]).unwrap().render("gone.txt", &json!({})).unwrap_err();
+        let fault = Templates::new(&[], &[], &english()).unwrap().render("gone.txt", &json!({})).unwrap_err();
         assert_eq!(at(&fault), ("gone.txt", None, None));
     }
 
@@ -614,7 +642,7 @@ mod tests {
             ("child.txt", "{% extends 'base.txt' %}\n\n\n{% block body %}{{ gone }}{% endblock %}"),
             ("user.txt", "{{<part x={y} />}}"),
         ];
-        let templates = Templates::new(&builtin, &[]).unwrap();
+        let templates = Templates::new(&builtin, &[], &english()).unwrap();
         let child = templates.render("child.txt", &json!({})).unwrap_err();
         assert_eq!(at(&child), ("child.txt", Some(4), Some(20)));
         let user = templates.render("user.txt", &json!({ "y": {} })).unwrap_err();

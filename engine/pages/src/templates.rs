@@ -1,6 +1,9 @@
 //! The templates inside the program.
 
+use std::sync::Arc;
+
 use crate::marks::tags;
+use crate::phrases::Phrases;
 use crate::render::{OwnTemplate, TemplateError, Templates};
 
 macro_rules! built_in {
@@ -52,8 +55,8 @@ pub const BUILT_IN: &[(&str, &str)] = built_in![
 ///
 /// # Errors
 /// A [`TemplateError`] with the file, line and reason.
-pub fn load(own: &[OwnTemplate]) -> Result<Templates, TemplateError> {
-    Templates::new(BUILT_IN, own)
+pub fn load(own: &[OwnTemplate], phrases: &Arc<Phrases>) -> Result<Templates, TemplateError> {
+    Templates::new(BUILT_IN, own, phrases)
 }
 
 /// Which of a shop's own templates a page is made with, by name: itself, and what it extends and includes, each in its turn.

@@ -1,8 +1,10 @@
 //! How figures are worded: money, lengths, times, dates.
 
 use std::fmt;
+use std::sync::Arc;
 
-use chrono::NaiveDate;
+use chrono::{Datelike, NaiveDate};
+use fluent_bundle::{FluentArgs, FluentValue};
 use reeve_costing::money::{Currency, decimal, to_decimals};
 use reeve_costing::rates::Rates;
 use reeve_measure::{Length, Mass, Remedied, Time};
@@ -10,13 +12,14 @@ use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
 
 use crate::money::MoneyWords;
+use crate::phrases::{Phrases, say};
 
 /// The wording of one shop: its language and currency.
 #[derive(Debug)]
 pub struct Words {
     money: MoneyWords,
     currency: Currency,
-    language: String,
+    phrases: Arc<Phrases>,
 }
 
 /// A language or currency that has no wording.
@@ -43,10 +46,27 @@ impl Words {
     /// # Errors
     /// A [`WordingError`] when the language tag or the currency has no wording.
     pub fn new(rates: &Rates) -> Result<Self, WordingError> {
-        let language = rates.maker.language.clone();
-        let money =
-            MoneyWords::new(&language, rates.currency.code()).map_err(|error| WordingError(error.to_string()))?;
-        Ok(Self { money, currency: rates.currency, language })
+        Self::of(&rates.maker.language, rates.currency)
+    }
+
+    /// The wording of a language and a currency.
+    ///
+    /// # Errors
+    /// A [`WordingError`] when the language tag or the currency has no wording.
+    pub fn of(language: &str, currency: Currency) -> Result<Self, WordingError> {
+        let money = MoneyWords::new(language, currency.code()).map_err(|error| WordingError(error.to_string()))?;
+        Ok(Self { money, currency, phrases: Phrases::of_language(language) })
+    }
+
+    /// The phrases of the language.
+    pub fn phrases(&self) -> &Arc<Phrases> {
+        &self.phrases
+    }
+
+    /// A phrase with what stands in it; for [`say!`]. One that can't be said shows its fault: a page is no place to stop.
+    pub(crate) fn say(&self, id: &str, arguments: &[(&'static str, FluentValue<'_>)]) -> String {
+        let arguments: FluentArgs<'_> = arguments.iter().cloned().collect();
+        self.phrases.say(id, &arguments).unwrap_or_else(|fault| format!("[{fault}]"))
     }
 
     /// An amount that is rounded to the minor unit already.
@@ -76,7 +96,7 @@ impl Words {
 
     /// A percentage with one decimal, for a column of them.
     pub(crate) fn percent_in_column(&self, percent: Decimal) -> String {
-        format!("{}\u{a0}%", self.fixed(percent, 1))
+        say!(self, "percent", figure = self.fixed(percent, 1))
     }
 
     /// A number with so many decimals, for a column of them.
@@ -88,31 +108,30 @@ impl Words {
 
     /// A percentage that was agreed, with all its decimals.
     pub(crate) fn exact_percent(&self, percent: Decimal) -> String {
-        format!("{}\u{a0}%", self.number(percent))
+        say!(self, "percent", figure = self.number(percent))
     }
 
     /// A percentage, given in per cent.
     pub(crate) fn percent(&self, percent: Decimal) -> String {
-        format!("{}\u{a0}%", self.number(to_decimals(percent, 2)))
+        say!(self, "percent", figure = self.number(to_decimals(percent, 2)))
     }
 
-    /// A date: in words in English, else year-month-day.
+    /// A date: in the words of the language, else year-month-day.
     pub(crate) fn date(&self, date: NaiveDate) -> String {
-        if self.language.starts_with("en") {
-            date.format("%-d %B %Y").to_string()
-        } else {
-            date.format("%Y-%m-%d").to_string()
+        if !self.phrases.has_own("date") {
+            return date.format("%Y-%m-%d").to_string();
         }
+        say!(self, "date", day = date.day(), month = date.month(), year = date.year().to_string())
     }
 
     /// A length: millimetres up to 2 cm, centimetres below a metre, metres from there.
     pub(crate) fn length(&self, length: Length) -> String {
         if length.as_mm() < 20.0 {
-            format!("{}\u{a0}mm", self.trimmed(length.as_mm()))
+            say!(self, "millimetres", figure = self.trimmed(length.as_mm()))
         } else if length.as_mm() < 1000.0 {
-            format!("{}\u{a0}cm", self.trimmed(length.as_cm()))
+            say!(self, "centimetres", figure = self.trimmed(length.as_cm()))
         } else {
-            format!("{}\u{a0}m", self.decimal(length.as_m(), 2))
+            say!(self, "metres", figure = self.decimal(length.as_m(), 2))
         }
     }
 
@@ -129,9 +148,9 @@ impl Words {
     /// A mass.
     pub(crate) fn mass(&self, mass: Mass) -> String {
         if mass.as_g() < 1000.0 {
-            format!("{}\u{a0}g", self.decimal(mass.as_g(), 0))
+            say!(self, "grams", figure = self.decimal(mass.as_g(), 0))
         } else {
-            format!("{}\u{a0}kg", self.decimal(mass.as_g() / 1000.0, 2))
+            say!(self, "kilograms", figure = self.decimal(mass.as_g() / 1000.0, 2))
         }
     }
 
@@ -139,18 +158,18 @@ impl Words {
     pub(crate) fn time(&self, time: Time) -> String {
         let minutes = time.as_minutes().round();
         if time.as_s() < 60.0 {
-            format!("{}\u{a0}s", self.decimal(time.as_s(), 0))
+            say!(self, "seconds", figure = self.decimal(time.as_s(), 0))
         } else if minutes < 60.0 {
-            format!("{}\u{a0}min", self.decimal(minutes, 0))
+            say!(self, "minutes", figure = self.decimal(minutes, 0))
         } else {
             let hours = (minutes / 60.0).floor();
             let rest = minutes - hours * 60.0;
-            format!("{}\u{a0}h\u{a0}{rest:02.0}\u{a0}min", self.decimal(hours, 0))
+            say!(self, "hours-minutes", hours = self.decimal(hours, 0), minutes = format!("{rest:02.0}"))
         }
     }
 
     /// Bench hours.
     pub(crate) fn hours(&self, hours: Decimal) -> String {
-        format!("{}\u{a0}h", self.number(to_decimals(hours, 2)))
+        say!(self, "hours", figure = self.number(to_decimals(hours, 2)))
     }
 }

@@ -61,7 +61,11 @@ impl Place {
         fs::copy(folder.path().join("designs/bay-leaf.toml"), tried).unwrap();
         let opened = open(folder.path()).value;
         opened.designs();
-        Self { folder, opened, templates: reeve_pages::load(&[]).unwrap() }
+        Self {
+            folder,
+            opened,
+            templates: reeve_pages::load(&[], &reeve_pages::Phrases::of_language(reeve_pages::ENGLISH)).unwrap(),
+        }
     }
 
     /// Opens the shop as it stands now.

@@ -1,11 +1,10 @@
 //! What the client reads: lines, amounts on the whole, payments, terms and cautions.
 
-use std::collections::BTreeSet;
-
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
 use super::PricedItem;
+use crate::caution::Caution;
 use crate::commission::{Commission, DiscountSize, NamedAmount};
 use crate::cost::Cost;
 use crate::money::{fraction, share_out};
@@ -201,24 +200,23 @@ fn deposit(commission: &Commission, rates: &Rates, totals: &Totals) -> Deposit {
 }
 
 /// The cautions of every piece and part and of their knots, each once, in order.
-fn cautions(commission: &Commission) -> Vec<String> {
-    let mut seen = BTreeSet::new();
+fn cautions(commission: &Commission) -> Vec<Caution> {
     let mut cautions = Vec::new();
     for item in &commission.items {
         gather(&item.piece, &mut |caution| {
-            if seen.insert(caution) {
-                cautions.push(caution.to_owned());
+            if !cautions.contains(&caution) {
+                cautions.push(caution);
             }
         });
     }
     cautions
 }
 
-fn gather<'p>(piece: &'p Piece, take: &mut impl FnMut(&'p str)) {
-    piece.purpose.cautions().iter().for_each(|caution| take(caution));
+fn gather(piece: &Piece, take: &mut impl FnMut(Caution)) {
+    piece.purpose.cautions().iter().cloned().for_each(&mut *take);
     for step in &piece.steps {
         if let Work::Tie(tie) = &step.work {
-            tie.knot.cautions.iter().for_each(|caution| take(caution));
+            tie.knot.cautions.iter().for_each(|text| take(Caution::OfKnot { text: text.clone() }));
         }
     }
     piece.parts.iter().for_each(|part| gather(&part.piece, take));

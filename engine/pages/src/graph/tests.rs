@@ -3,7 +3,7 @@
 use serde_json::json;
 
 use super::*;
-use crate::{OwnTemplate, load};
+use crate::{ENGLISH, OwnTemplate, Phrases, load};
 
 const KINDS: [&str; 5] = ["material", "labour", "overhead", "fees", "what is left"];
 
@@ -99,7 +99,10 @@ fn page(designs: &[Design]) -> String {
         "tagline": null, "address": [], "contact": [],
     });
     let own = [("look.html".to_owned(), "look.html".to_owned(), look.to_owned())];
-    load(&own.map(OwnTemplate::from)).unwrap().render("look.html", &json!({ "head": head, "charts": charts })).unwrap()
+    load(&own.map(OwnTemplate::from), &Phrases::of_language(ENGLISH))
+        .unwrap()
+        .render("look.html", &json!({ "head": head, "charts": charts }))
+        .unwrap()
 }
 
 /// Writes a page into the folder that `REEVE_LOOK` names, to be looked at.

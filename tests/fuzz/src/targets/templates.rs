@@ -2,7 +2,7 @@
 //!
 //! It is not laid out here: what that may take is bounded by a process of its own, and tried end to end.
 
-use reeve_pages::{OwnTemplate, TemplateError, load, tag_at, used_by};
+use reeve_pages::{ENGLISH, OwnTemplate, Phrases, TemplateError, load, tag_at, used_by};
 
 use crate::Target;
 
@@ -16,7 +16,7 @@ fn holds(bytes: &[u8]) {
         let path = format!("templates/{name}");
         let own = [OwnTemplate { name: name.to_owned(), path: path.clone(), text: text.to_owned() }];
         assert!(used_by(name, &own).contains(&name.to_owned()), "a page is made with its own template");
-        if let Err(fault) = load(&own) {
+        if let Err(fault) = load(&own, &Phrases::of_language(ENGLISH)) {
             of_fault(&fault, &path, text);
         }
     }
