@@ -13,6 +13,7 @@ seconds = { $figure } s
 minutes = { $figure } min
 hours = { $figure } h
 hours-minutes = { $hours } h { $minutes } min
+degrees = { $figure }°
 # A language without this phrase writes year-month-day.
 date =
     { $day } { $month ->
@@ -110,11 +111,136 @@ remark-overpaid = More was paid than this comes to: { $amount } goes back to the
 
 ## The costing
 
+costing-income = Comes in, without tax
+costing-cost = Cost
+costing-margin = Margin
+costing-margin-percent = Margin on what comes in
+costing-hours = Bench hours
+costing-per-hour = A bench hour earns
+costing-sure = If it takes the hours that suffice { $percent } of the time
+costing-priced-for-these = The prices are worked out for these hours.
+costing-priced-for-expected = The prices are worked out for the hours expected.
+costing-cord = Cord
+costing-fittings = Rings, dowels and beads
+costing-making = Labour: making
+costing-finishing = Labour: finishing and packing
+costing-other = Used up and bought in
+costing-overhead = Overhead
+costing-practised = The first takes { $first }, the last { $last }, apart from what is done once.
+costing-aim-is = Aim: { $aim }
+costing-price-agreed = Price agreed, in its place
+costing-quantity-break = For the number of pieces
+costing-at-minimum = Lifted to the minimum
+costing-price-of-one = Price of one
+costing-price-of-all = All of them
+costing-aim-margin = { $percent } of the price left over
+costing-aim-markup = { $percent } on top of cost
+costing-aim-per-hour = { $amount } earned by a bench hour
+costing-practice = Practice
+costing-practice-none = none counted
+costing-practice-leaves = Practice: a doubling of the pieces leaves
+costing-practice-of-a-piece = { $percent } of a piece, to piece { $steady }
+costing-practice-of-average = { $percent } of the average, to piece { $steady }
+costing-overhead-per-hour = { $amount } a bench hour
+costing-overhead-of-labour = { $percent } of labour
+costing-overhead-of-prime-cost = { $percent } of prime cost
+costing-wage = Wage of a bench hour
+costing-aim = Aim
+costing-pace = Pace against the catalogue
+costing-pace-strays = It strays from job to job by
+costing-allowances = Relaxation allowances, in all
+costing-cutting-allowance = Cutting allowance
+costing-fee = { $rate } and { $fixed } an order
+costing-hand-pace = Pace { $pace }, and { $pull } for pulling what hangs: from { $from }.
+costing-hand-time = Of each { $knot }, { $times } times the catalogue's time at that pace.
+costing-take-up-by-sample = One { $knot } takes { $length } of { $cord }: your sample.
+costing-take-up-by-hand = One { $knot } takes { $length } of { $cord }: your hand.
+costing = Costing
+costing-reference = Reference
+costing-date = Date
+costing-remarks = Look at this before you send the quote
+costing-outcome = What remains
+costing-all = All
+costing-one = One
+costing-given-lines = Lines with a price given
+costing-what = What
+costing-asked = Asked
+costing-whole = Cost of the whole
+costing-rates = Rates it was worked out with
+costing-hand = What your samples say
+costing-item-hours = { $hours } at the bench for all of them
+
 ## The bench sheet
+
+bench = Bench sheet
+bench-reference = Reference
+bench-date = Date
+bench-ready-by = Ready by
+bench-hours = Bench hours
+bench-to-buy = To buy
+bench-also = Also on the order
+bench-also-are = Also on the order:
 
 ## What is bought: the take-off
 
+takeoff = Take-off
+takeoff-of-one = Take-off of one piece
+takeoff-design = Design
+takeoff-sizes = Sizes
+takeoff-measures = Measures
+takeoff-finished = Finished size
+takeoff-weight = Weight
+takeoff-time = Bench time
+takeoff-bench = At the bench
+takeoff-to-buy = To buy for one piece
+
 ## What bench sheet and take-off have in common: cut list, buying list, steps
+
+work-done = Done
+work-what = What
+work-buy = Buy
+work-price = Price
+work-one-piece = One piece
+work-how-many = How many
+work-all-pieces = All { $count }
+work-cut-list = Cut list
+work-cords = Cords
+work-cut-each = Cut each
+work-fold = Fold
+work-each = Each
+work-all = All
+work-cut = Cut
+work-order = Working order
+work-step = Step
+work-count = Count
+work-time = Time
+work-knots = Knots in one piece
+work-legs = Legs, without allowance
+work-lay-ready = Lay ready:
+work-once-for-all = once for all
+work-finished = Finished size { $size }.
+work-one = One weighs about { $weight } and takes { $time }.
+work-one-and-all = One weighs about { $weight } and takes { $time }; all take { $all }.
+work-tenth = The tenth of a row takes { $time }.
+work-lay-out = Lay out
+work-set-marks = Set the marks to cut to
+work-measure-and-cut = Measure and cut
+work-pack = Pack
+work-fold-single = single
+work-fold-middle = in the middle, at { $length }
+work-fold-from = { $length } from the { $set } end
+work-on-legs =
+    { $count ->
+        [one] { $length } on { $count } leg
+       *[other] { $length } on { $count } legs
+    }
+work-in-columns = { $knots }, { $each } in each of { $columns } columns
+work-knots-take = { $knots }; one takes { $length } of leg
+work-knots-take-by-sample = { $knots }; one takes { $length } of leg, by your sample
+work-knots-take-by-hand = { $knots }; one takes { $length } of leg, by your hand
+work-one-diameter = { $length } (1 diameter)
+work-diameters = { $length } ({ $figure } diameters)
+work-cut-and-left = { $cut } cut, { $left } left
 
 ## The pages of the book
 

@@ -13,7 +13,7 @@ use crate::purchase::{Cut, PurchaseError, cheapest};
 use crate::rates::Rates;
 use crate::risk::Spread;
 use crate::store::{Charge, Cord, Fitting, Many, PutUp};
-use crate::takeoff::{ChoreSort, PieceFault, TakeOff, add_fitting, take_off};
+use crate::takeoff::{PieceFault, TakeOff, add_fitting, take_off};
 
 /// What some pieces of one design cost, in all.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -298,8 +298,7 @@ fn item_cost(take_off: &TakeOff, pieces: u32, cords: &[CordBought], rates: &Rate
     });
     let fittings =
         take_off.fittings.iter().map(|(fitting, count)| fitting.price * Decimal::from(*count) * Decimal::from(pieces));
-    let (finishing, handling): (Vec<_>, Vec<_>) =
-        take_off.chores.iter().partition(|chore| chore.sort != ChoreSort::Handling);
+    let (finishing, handling): (Vec<_>, Vec<_>) = take_off.chores.iter().partition(|chore| !chore.kind.is_handling());
     let chore_time = |chores: &[&crate::takeoff::Chore]| chores.iter().map(|chore| chore.time_of(pieces)).sum::<Time>();
     let (making, finishing) = (take_off.steps_time(pieces) + chore_time(&handling), chore_time(&finishing));
     Cost {

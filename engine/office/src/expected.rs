@@ -6,7 +6,7 @@ use reeve_book::{PacedFigures, StepFigures};
 use reeve_costing::money::decimal;
 use reeve_costing::pricing::{Priced, PricedItem};
 use reeve_costing::rates::Rates;
-use reeve_costing::takeoff::{ChoreSort, Doing, Paced, StepLine};
+use reeve_costing::takeoff::{ChoreKind, Doing, Paced, StepLine};
 use reeve_measure::Time;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -86,7 +86,7 @@ pub(crate) fn figures(priced: &Priced, rates: &Rates) -> (Vec<StepFigures>, Pace
             steps[at].1.add(step, paced, times);
             whole.add(step, paced, times);
         }
-        let handling = cost.take_off.chores.iter().filter(|chore| chore.sort != ChoreSort::Task);
+        let handling = cost.take_off.chores.iter().filter(|chore| !matches!(chore.kind, ChoreKind::Task(_)));
         let handling = handling.map(|chore| chore.time_of(pieces)).sum::<Time>().as_s() / 60.0;
         minutes_paced += handling;
         whole.handling += handling / rates.bench.pace_and_pull().0;

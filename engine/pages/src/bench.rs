@@ -2,15 +2,16 @@
 
 use reeve_catalogue::{ParameterUnit, Settled};
 use reeve_costing::cost::CordBought;
-use reeve_costing::hand::{YOUR_HAND, YOUR_SAMPLE};
+use reeve_costing::hand::TakeUpSource;
 use reeve_costing::piece::Piece;
 use reeve_costing::pricing::{Priced, PricedItem};
 use reeve_costing::rates::Rates;
 use reeve_costing::store::{Fitting, Many};
-use reeve_costing::takeoff::{CutLine, Doing, KnotLine, StepLine, TakeOff, plural};
+use reeve_costing::takeoff::{Chore, ChoreKind, CutLine, Doing, Fold, KnotLine, StepLine, TakeOff, plural};
 use reeve_measure::{Length, Time};
 use serde::Serialize;
 
+use crate::phrases::say;
 use crate::quote::{Letterhead, Row};
 use crate::words::Words;
 
@@ -139,26 +140,26 @@ fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Benc
         legs: take_off
             .legs
             .iter()
-            .map(|line| Row::new(format!("{} {}", line.count, line.set), words.length(line.length)))
+            .map(|line| Row::new(format!("{} {}", words.count(line.count), line.set), words.length(line.length)))
             .collect(),
         steps: take_off.steps.iter().enumerate().map(|(at, step)| step_row(at, step, words)).collect(),
         chores: take_off
             .chores
             .iter()
             .map(|chore| Row {
-                text: chore.title.clone(),
-                detail: if chore.once && quantity > 1 { "once for all" } else { "" }.to_owned(),
+                text: chore_words(chore, words),
+                detail: if chore.once && quantity > 1 { say!(words, "work-once-for-all") } else { String::new() },
                 amount: words.time(chore.time),
             })
             .collect(),
         knots: knot_counts(take_off, words)
             .into_iter()
-            .map(|(knot, count)| Row::new(knot, count.to_string()))
+            .map(|(knot, count)| Row::new(knot, words.count(count)))
             .collect(),
         fittings: take_off
             .fittings
             .iter()
-            .map(|(fitting, count)| Row::new(fitting.title.clone(), count.to_string()))
+            .map(|(fitting, count)| Row::new(fitting.title.clone(), words.count(u64::from(*count))))
             .collect(),
         weight: words.mass(take_off.weight),
         time_each: words.time(take_off.time_of(1)),
@@ -167,11 +168,16 @@ fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Benc
 }
 
 fn facts(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> String {
-    let size = piece.finished.as_ref().map(|finished| format!("Finished size {finished}. ")).unwrap_or_default();
-    let one = format!("One weighs about {} and takes {}", words.mass(take_off.weight), words.time(take_off.time_of(1)));
-    let all =
-        if quantity > 1 { format!("; all take {}", words.time(take_off.time_of(quantity))) } else { String::new() };
-    format!("{size}{one}{all}. {}", tenth_piece(take_off, words)).trim_end().to_owned()
+    let size = piece.finished.as_ref().map(|size| say!(words, "work-finished", size = size.as_str()));
+    let (weight, time) = (words.mass(take_off.weight), words.time(take_off.time_of(1)));
+    let takes = if quantity > 1 {
+        let all = words.time(take_off.time_of(quantity));
+        say!(words, "work-one-and-all", weight = weight, time = time, all = all)
+    } else {
+        say!(words, "work-one", weight = weight, time = time)
+    };
+    let tenth = Some(tenth_piece(take_off, words)).filter(|tenth| !tenth.is_empty());
+    size.into_iter().chain([takes]).chain(tenth).collect::<Vec<_>>().join(" ")
 }
 
 /// What the tenth piece takes, where practice shortens it.
@@ -179,7 +185,19 @@ fn tenth_piece(take_off: &TakeOff, words: &Words) -> String {
     if !take_off.is_practised() {
         return String::new();
     }
-    format!("The tenth of a row takes {}.", words.time(take_off.time_of_nth(10)))
+    say!(words, "work-tenth", time = words.time(take_off.time_of_nth(10)))
+}
+
+/// What is done beside the steps; of parts, behind their titles.
+fn chore_words(chore: &Chore, words: &Words) -> String {
+    let what = match &chore.kind {
+        ChoreKind::LayOut => say!(words, "work-lay-out"),
+        ChoreKind::SetMarks => say!(words, "work-set-marks"),
+        ChoreKind::MeasureAndCut => say!(words, "work-measure-and-cut"),
+        ChoreKind::Task(title) => title.clone(),
+        ChoreKind::Pack => say!(words, "work-pack"),
+    };
+    chore.parts.iter().cloned().chain([what]).collect::<Vec<_>>().join(": ")
 }
 
 /// Knots of each type, those with other parameters apart, in order of first use.
@@ -199,15 +217,17 @@ fn knot_counts(take_off: &TakeOff, words: &Words) -> Vec<(String, u64)> {
 
 fn cut_row(line: &CutLine, quantity: u32, words: &Words) -> CutRow {
     let fold = match &line.fold {
-        None => "single".to_owned(),
-        Some(fold) if fold.from.is_none() => format!("in the middle, at {}", words.length(fold.at)),
-        Some(fold) => format!("{} from the {} end", words.length(fold.at), fold.from.as_deref().unwrap_or_default()),
+        None => say!(words, "work-fold-single"),
+        Some(Fold { at, from: None }) => say!(words, "work-fold-middle", length = words.length(*at)),
+        Some(Fold { at, from: Some(set) }) => {
+            say!(words, "work-fold-from", length = words.length(*at), set = set.as_str())
+        }
     };
     CutRow {
         group: line.group.clone(),
         cord: line.cord.full_title(),
-        each: line.count.to_string(),
-        all: (line.count * u64::from(quantity)).to_string(),
+        each: words.count(line.count),
+        all: words.count(line.count * u64::from(quantity)),
         length: words.length(Length::mm(reeve_measure::count(line.cut_mm))),
         fold,
     }
@@ -216,15 +236,15 @@ fn cut_row(line: &CutLine, quantity: u32, words: &Words) -> CutRow {
 fn step_row(at: usize, step: &StepLine, words: &Words) -> StepRow {
     let time = step.time.of(1);
     let (detail, count) = match &step.doing {
-        Doing::Knots(knots) => (knot_words(knots, words), knots.count.to_string()),
+        Doing::Knots(knots) => (knot_words(knots, words), words.count(knots.count)),
         Doing::Bare(length, legs) | Doing::Tail(length, legs) => {
-            (format!("{} on {}", words.length(*length), plural("leg", *legs)), String::new())
+            (say!(words, "work-on-legs", length = words.length(*length), count = *legs), String::new())
         }
-        Doing::Beads(bead, count) => (bead.title.clone(), count.to_string()),
+        Doing::Beads(bead, count) => (bead.title.clone(), words.count(*count)),
         Doing::LayIn => (String::new(), String::new()),
     };
     StepRow {
-        number: (at + 1).to_string(),
+        number: words.count(at as u64 + 1),
         title: step.title.clone(),
         detail,
         count,
@@ -234,17 +254,18 @@ fn step_row(at: usize, step: &StepLine, words: &Words) -> StepRow {
 }
 
 fn knot_words(knots: &KnotLine, words: &Words) -> String {
-    let what = plural(&knots.knot, knots.count);
-    let laid = if knots.times > 1 && knots.columns > 1 {
-        format!(", {} in each of {} columns", knots.times, knots.columns)
-    } else {
-        String::new()
-    };
+    let mut what = plural(&knots.knot, knots.count);
+    if knots.times > 1 && knots.columns > 1 {
+        what = say!(words, "work-in-columns", knots = what, each = knots.times, columns = knots.columns);
+    }
+    what.push_str(&set_to(&knots.parameters, words));
+    let take_up = words.length(knots.take_up);
     // The catalogue's own figures need no word of where they come from.
-    let by =
-        if [YOUR_SAMPLE, YOUR_HAND].contains(&knots.source) { format!(", by {}", knots.source) } else { String::new() };
-    let set = set_to(&knots.parameters, words);
-    format!("{what}{laid}{set}; one takes {} of leg{by}", words.length(knots.take_up))
+    match knots.source {
+        TakeUpSource::Catalogue(_) => say!(words, "work-knots-take", knots = what, length = take_up),
+        TakeUpSource::YourSample => say!(words, "work-knots-take-by-sample", knots = what, length = take_up),
+        TakeUpSource::YourHand => say!(words, "work-knots-take-by-hand", knots = what, length = take_up),
+    }
 }
 
 /// What a knot's parameters are, behind its name: nothing for a knot without.
@@ -261,9 +282,14 @@ fn set_to(parameters: &[Settled], words: &Words) -> String {
 fn figure(settled: &Settled, words: &Words) -> String {
     let number = words.number_of(settled.value);
     match (settled.unit, settled.length) {
-        (ParameterUnit::Degrees, _) => format!("{number}°"),
+        (ParameterUnit::Degrees, _) => say!(words, "degrees", figure = number),
         (ParameterUnit::Diameters, Some(length)) => {
-            format!("{} ({number}\u{a0}{})", words.length(length), if number == "1" { "diameter" } else { "diameters" })
+            let length = words.length(length);
+            if number == "1" {
+                say!(words, "work-one-diameter", length = length)
+            } else {
+                say!(words, "work-diameters", length = length, figure = number)
+            }
         }
         (_, Some(length)) => words.length(length),
         (_, None) => number,
@@ -276,12 +302,20 @@ fn shopping(cords: &[CordBought], fittings: &[Many<Fitting>], words: &Words) -> 
 }
 
 fn buy_cord(bought: &CordBought, words: &Words) -> Buy {
-    let put_ups: Vec<String> =
-        bought.put_ups.iter().map(|(put_up, count)| format!("{count} × {}", put_up.title)).collect();
+    let put_ups: Vec<String> = bought
+        .put_ups
+        .iter()
+        .map(|(put_up, count)| format!("{} × {}", words.count(u64::from(*count)), put_up.title))
+        .collect();
     Buy {
         text: bought.cord.full_title(),
         put_ups: put_ups.join(" + "),
-        use_of_it: format!("{} cut, {} left", words.length(bought.cut), words.length(bought.bought - bought.cut)),
+        use_of_it: say!(
+            words,
+            "work-cut-and-left",
+            cut = words.length(bought.cut),
+            left = words.length(bought.bought - bought.cut)
+        ),
         price: words.rounded(bought.price),
     }
 }
@@ -289,7 +323,7 @@ fn buy_cord(bought: &CordBought, words: &Words) -> Buy {
 fn buy_fitting((fitting, count): &Many<Fitting>, words: &Words) -> Buy {
     Buy {
         text: fitting.title.clone(),
-        put_ups: count.to_string(),
+        put_ups: words.count(u64::from(*count)),
         use_of_it: String::new(),
         price: words.rounded(fitting.price * rust_decimal::Decimal::from(*count)),
     }

@@ -1,19 +1,20 @@
 //! The maker's own costing sheet: never for the client.
 
 use reeve_costing::cost::{Cost, ItemCost};
-use reeve_costing::hand::{PaceHand, YOUR_HAND, YOUR_SAMPLE};
+use reeve_costing::hand::{PaceHand, TakeUpSource};
 use reeve_costing::learning_curve::{LearningCurve, Model};
 use reeve_costing::money::{decimal, to_decimals};
 use reeve_costing::price::fees_on;
 use reeve_costing::pricing::{AtConfidence, ItemPrice, Priced, PricedItem};
 use reeve_costing::quote::QuoteLine;
 use reeve_costing::rates::{Aim, Overhead, Rates};
-use reeve_costing::takeoff::Doing;
+use reeve_costing::takeoff::{Doing, KnotLine};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use serde::Serialize;
 
 use crate::hand::timed_words;
+use crate::phrases::say;
 use crate::quote::{Letterhead, Row, Sum};
 use crate::remarks::remark_words;
 use crate::words::Words;
@@ -96,20 +97,20 @@ pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPag
 
 fn outcome(priced: &Priced, rates: &Rates, words: &Words) -> Vec<Sum> {
     let outcome = &priced.outcome;
-    let row = |text: &str, amount: String, strong| Sum { text: text.to_owned(), amount, strong };
-    let mut rows = vec![row("Comes in, without tax", words.rounded(outcome.income), false)];
+    let row = |text: String, amount: String, strong| Sum { text, amount, strong };
+    let mut rows = vec![row(say!(words, "costing-income"), words.rounded(outcome.income), false)];
     rows.extend(rates.fees.iter().map(|fee| {
         let taken = fees_on(std::slice::from_ref(fee), priced.quote.totals.net, priced.quote.totals.gross);
-        row(&fee.name, words.rounded(-taken), false)
+        row(fee.name.clone(), words.rounded(-taken), false)
     }));
-    rows.push(row("Cost", words.rounded(-outcome.cost.total()), false));
-    rows.push(row("Margin", words.rounded(outcome.margin), true));
+    rows.push(row(say!(words, "costing-cost"), words.rounded(-outcome.cost.total()), false));
+    rows.push(row(say!(words, "costing-margin"), words.rounded(outcome.margin), true));
     if let Some(percent) = outcome.margin_percent {
-        rows.push(row("Margin on what comes in", words.percent(to_decimals(percent, 1)), true));
+        rows.push(row(say!(words, "costing-margin-percent"), words.percent(to_decimals(percent, 1)), true));
     }
-    rows.push(row("Bench hours", words.hours(outcome.cost.hours), false));
+    rows.push(row(say!(words, "costing-hours"), words.hours(outcome.cost.hours), false));
     if let Some(earned) = outcome.per_hour {
-        rows.push(row("A bench hour earns", words.rounded(earned), true));
+        rows.push(row(say!(words, "costing-per-hour"), words.rounded(earned), true));
     }
     rows
 }
@@ -117,41 +118,36 @@ fn outcome(priced: &Priced, rates: &Rates, words: &Words) -> Vec<Sum> {
 /// The hours that suffice with some confidence, and what remains if it takes them all.
 fn sure(sure: &AtConfidence, words: &Words) -> SureSheet {
     let percent = words.percent(sure.confidence.normalize());
-    let row = |text: &str, amount: String| Sum { text: text.to_owned(), amount, strong: false };
+    let row = |text: String, amount: String| Sum { text, amount, strong: false };
     let mut rows = vec![
-        row("Bench hours", words.hours(sure.outcome.cost.hours)),
-        row("Cost", words.rounded(-sure.outcome.cost.total())),
-        row("Margin", words.rounded(sure.outcome.margin)),
+        row(say!(words, "costing-hours"), words.hours(sure.outcome.cost.hours)),
+        row(say!(words, "costing-cost"), words.rounded(-sure.outcome.cost.total())),
+        row(say!(words, "costing-margin"), words.rounded(sure.outcome.margin)),
     ];
-    rows.extend(sure.outcome.per_hour.map(|earned| row("A bench hour earns", words.rounded(earned))));
+    rows.extend(sure.outcome.per_hour.map(|earned| row(say!(words, "costing-per-hour"), words.rounded(earned))));
     let priced = if sure.is_priced {
-        "The prices are worked out for these hours"
+        say!(words, "costing-priced-for-these")
     } else {
-        "The prices are worked out for the hours expected"
+        say!(words, "costing-priced-for-expected")
     };
-    SureSheet {
-        title: format!("If it takes the hours that suffice {percent} of the time"),
-        rows,
-        priced: format!("{priced}."),
-    }
+    SureSheet { title: say!(words, "costing-sure", percent = percent), rows, priced }
 }
 
-fn cost_parts(cost: &Cost) -> Vec<(&'static str, Decimal)> {
+fn cost_parts(cost: &Cost, words: &Words) -> Vec<(String, Decimal)> {
     vec![
-        ("Cord", cost.cord),
-        ("Rings, dowels and beads", cost.fittings),
-        ("Labour: making", cost.making),
-        ("Labour: finishing and packing", cost.finishing),
-        ("Used up and bought in", cost.other),
-        ("Overhead", cost.overhead),
+        (say!(words, "costing-cord"), cost.cord),
+        (say!(words, "costing-fittings"), cost.fittings),
+        (say!(words, "costing-making"), cost.making),
+        (say!(words, "costing-finishing"), cost.finishing),
+        (say!(words, "costing-other"), cost.other),
+        (say!(words, "costing-overhead"), cost.overhead),
     ]
 }
 
 fn whole(cost: &Cost, words: &Words) -> Vec<Sum> {
-    let row =
-        |(text, amount): (&str, Decimal), strong| Sum { text: text.to_owned(), amount: words.rounded(amount), strong };
-    let mut rows: Vec<Sum> = cost_parts(cost).into_iter().map(|part| row(part, false)).collect();
-    rows.push(row(("Cost", cost.total()), true));
+    let row = |(text, amount): (String, Decimal), strong| Sum { text, amount: words.rounded(amount), strong };
+    let mut rows: Vec<Sum> = cost_parts(cost, words).into_iter().map(|part| row(part, false)).collect();
+    rows.push(row((say!(words, "costing-cost"), cost.total()), true));
     rows
 }
 
@@ -162,18 +158,18 @@ fn item_sheet(
     words: &Words,
 ) -> ItemSheet {
     let pieces = line.quantity;
-    let row = |(text, amount): (&str, Decimal), strong| CostRow {
-        text: text.to_owned(),
+    let row = |(text, amount): (String, Decimal), strong| CostRow {
+        text,
         all: words.rounded(amount),
         one: words.rounded(amount / pieces),
         strong,
     };
-    let mut cost: Vec<CostRow> = cost_parts(&item.cost)
+    let mut cost: Vec<CostRow> = cost_parts(&item.cost, words)
         .into_iter()
         .filter(|(_, amount)| !amount.is_zero())
         .map(|part| row(part, false))
         .collect();
-    cost.push(row(("Cost", item.cost.total()), true));
+    cost.push(row((say!(words, "costing-cost"), item.cost.total()), true));
     ItemSheet {
         title: line.text.clone(),
         quantity: words.number(pieces),
@@ -189,33 +185,33 @@ fn practised(item: &ItemCost, pieces: Decimal, words: &Words) -> String {
     let last = pieces.to_u32().filter(|pieces| *pieces > 1 && item.take_off.is_practised());
     last.map_or_else(String::new, |last| {
         let time = |nth| words.time(item.take_off.time_of_nth(nth));
-        format!("The first takes {}, the last {}, apart from what is done once.", time(1), time(last))
+        say!(words, "costing-practised", first = time(1), last = time(last))
     })
 }
 
 fn price_rows(price: &ItemPrice, amount: Decimal, rates: &Rates, words: &Words) -> Vec<Row> {
     let steps = &price.steps;
-    let mut rows = vec![Row::new(format!("Aim: {}", aim(rates, words)), words.rounded(steps.aimed))];
+    let mut rows = vec![Row::new(say!(words, "costing-aim-is", aim = aim(rates, words)), words.rounded(steps.aimed))];
     if price.given {
-        rows.push(Row::new("Price agreed, in its place", words.price(steps.unit)));
+        rows.push(Row::new(say!(words, "costing-price-agreed"), words.price(steps.unit)));
     } else {
         if !steps.quantity_break.is_zero() {
-            rows.push(Row::new("For the number of pieces", format!("−{}", words.percent(steps.quantity_break))));
+            rows.push(Row::new(say!(words, "costing-quantity-break"), words.percent(-steps.quantity_break)));
         }
         if steps.at_minimum {
-            rows.push(Row::new("Lifted to the minimum", words.money(rates.price.minimum)));
+            rows.push(Row::new(say!(words, "costing-at-minimum"), words.money(rates.price.minimum)));
         }
-        rows.push(Row::new("Price of one", words.price(steps.unit)));
+        rows.push(Row::new(say!(words, "costing-price-of-one"), words.price(steps.unit)));
     }
-    rows.push(Row::new("All of them", words.money(amount)));
+    rows.push(Row::new(say!(words, "costing-price-of-all"), words.money(amount)));
     rows
 }
 
 fn aim(rates: &Rates, words: &Words) -> String {
     match rates.price.aim {
-        Aim::Margin(percent) => format!("{} of the price left over", words.percent(percent)),
-        Aim::Markup(percent) => format!("{} on top of cost", words.percent(percent)),
-        Aim::PerHour(amount) => format!("{} earned by a bench hour", words.price(amount)),
+        Aim::Margin(percent) => say!(words, "costing-aim-margin", percent = words.percent(percent)),
+        Aim::Markup(percent) => say!(words, "costing-aim-markup", percent = words.percent(percent)),
+        Aim::PerHour(amount) => say!(words, "costing-aim-per-hour", amount = words.price(amount)),
     }
 }
 
@@ -226,34 +222,37 @@ fn percent_of(share: f64) -> Decimal {
 
 fn practice_row(practice: &LearningCurve, words: &Words) -> Row {
     if !practice.counts() {
-        return Row::new("Practice", "none counted");
+        return Row::new(say!(words, "costing-practice"), say!(words, "costing-practice-none"));
     }
-    let of = match practice.model {
-        Model::Unit => "a piece",
-        Model::CumulativeAverage => "the average",
+    let (percent, steady) = (words.percent(percent_of(practice.rate)), practice.steady);
+    let leaves = match practice.model {
+        Model::Unit => say!(words, "costing-practice-of-a-piece", percent = percent, steady = steady),
+        Model::CumulativeAverage => say!(words, "costing-practice-of-average", percent = percent, steady = steady),
     };
-    let leaves = format!("{} of {of}, to piece {}", words.percent(percent_of(practice.rate)), practice.steady);
-    Row::new("Practice: a doubling of the pieces leaves", leaves)
+    Row::new(say!(words, "costing-practice-leaves"), leaves)
 }
 
 fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
     let overhead = match rates.overhead {
-        Overhead::PerHour(rate) => format!("{} a bench hour", words.rounded(rate)),
-        Overhead::OfLabour(percent) => format!("{} of labour", words.percent(percent)),
-        Overhead::OfPrimeCost(percent) => format!("{} of prime cost", words.percent(percent)),
+        Overhead::PerHour(rate) => say!(words, "costing-overhead-per-hour", amount = words.rounded(rate)),
+        Overhead::OfLabour(percent) => say!(words, "costing-overhead-of-labour", percent = words.percent(percent)),
+        Overhead::OfPrimeCost(percent) => {
+            say!(words, "costing-overhead-of-prime-cost", percent = words.percent(percent))
+        }
     };
     let mut rows = vec![
-        Row::new("Wage of a bench hour", words.price(rates.wage)),
-        Row::new("Overhead", overhead),
-        Row::new("Aim", aim(rates, words)),
-        Row::new("Pace against the catalogue", words.decimal(rates.bench.pace, 2)),
-        Row::new("It strays from job to job by", words.percent(percent_of(rates.bench.pace_strays()))),
-        Row::new("Relaxation allowances, in all", words.percent(rates.bench.allowances_in_all())),
+        Row::new(say!(words, "costing-wage"), words.price(rates.wage)),
+        Row::new(say!(words, "costing-overhead"), overhead),
+        Row::new(say!(words, "costing-aim"), aim(rates, words)),
+        Row::new(say!(words, "costing-pace"), words.decimal(rates.bench.pace, 2)),
+        Row::new(say!(words, "costing-pace-strays"), words.percent(percent_of(rates.bench.pace_strays()))),
+        Row::new(say!(words, "costing-allowances"), words.percent(rates.bench.allowances_in_all())),
         practice_row(&rates.bench.practice, words),
-        Row::new("Cutting allowance", words.percent(rates.bench.cutting_allowance)),
+        Row::new(say!(words, "costing-cutting-allowance"), words.percent(rates.bench.cutting_allowance)),
     ];
     rows.extend(rates.fees.iter().map(|fee| {
-        Row::new(fee.name.clone(), format!("{} and {} an order", words.percent(fee.rate), words.money(fee.fixed)))
+        let (rate, fixed) = (words.percent(fee.rate), words.money(fee.fixed));
+        Row::new(fee.name.clone(), say!(words, "costing-fee", rate = rate, fixed = fixed))
     }));
     rows
 }
@@ -264,20 +263,18 @@ fn hand_words(priced: &Priced, rates: &Rates, words: &Words) -> Vec<String> {
     if let Some(PaceHand { pace, pull, samples, works }) = rates.bench.hand.pace {
         let (pace, pull) = (words.decimal(pace.mean, 2), words.decimal(pull.mean, 2));
         let timed = timed_words(samples, works);
-        all.push(format!("Pace {pace}, and {pull} for pulling what hangs: from {timed}."));
+        all.push(say!(words, "costing-hand-pace", pace = pace, pull = pull, from = timed));
     }
     let steps = || priced.items.iter().flat_map(|item| &item.cost.take_off.steps);
     let is_tied = |name: &str| steps().any(|step| matches!(&step.doing, Doing::Knots(line) if line.name == name));
     for known in rates.bench.hand.times.iter().filter(|known| is_tied(&known.knot.name)) {
         let times = words.decimal(libm::exp(known.time.mean), 2);
-        all.push(format!("Of each {}, {times} times the catalogue's time at that pace.", known.knot.title));
+        all.push(say!(words, "costing-hand-time", knot = known.knot.title.as_str(), times = times));
     }
     for step in steps() {
         if let Doing::Knots(line) = &step.doing
-            && [YOUR_SAMPLE, YOUR_HAND].contains(&line.source)
+            && let Some(told) = own_take_up(line, words)
         {
-            let take_up = words.length(line.take_up);
-            let told = format!("One {} takes {take_up} of {}: {}.", line.knot, line.cord, line.source);
             // A knot of many steps is told once, unless it is tied round something else.
             if !all.contains(&told) {
                 all.push(told);
@@ -285,4 +282,18 @@ fn hand_words(priced: &Priced, rates: &Rates, words: &Words) -> Vec<String> {
         }
     }
     all
+}
+
+/// What a knot takes up by a sample, or by the hand that samples show; nothing where the catalogue says it.
+fn own_take_up(line: &KnotLine, words: &Words) -> Option<String> {
+    let (knot, take_up, cord) = (line.knot.as_str(), words.length(line.take_up), line.cord.as_str());
+    match line.source {
+        TakeUpSource::Catalogue(_) => None,
+        TakeUpSource::YourSample => {
+            Some(say!(words, "costing-take-up-by-sample", knot = knot, length = take_up, cord = cord))
+        }
+        TakeUpSource::YourHand => {
+            Some(say!(words, "costing-take-up-by-hand", knot = knot, length = take_up, cord = cord))
+        }
+    }
 }

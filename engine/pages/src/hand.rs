@@ -149,7 +149,7 @@ pub fn sample_page(
             length(is.taken.working, is.doubt.working),
         ),
         row("One rises".to_owned(), length(was.taken.rise, was.doubt.rise), length(is.taken.rise, is.doubt.rise)),
-        row("Source of the take-up".to_owned(), was.source.to_owned(), is.source.to_owned()),
+        row("Source of the take-up".to_owned(), was.source.word().to_owned(), is.source.word().to_owned()),
     ];
     if sample.time.is_some() {
         changes.push(change(format!("{title}, factor on time"), &|hand| factor(hand.time_of(&sample.knot))));

@@ -261,7 +261,7 @@ fn knots(take_off: &TakeOff) -> Vec<StepKnotsJson> {
             take_up_mm: tenth(line.take_up.as_mm()),
             rise_mm: tenth(line.rise.as_mm()),
             seconds: tenth(step.time.of(1).as_s()),
-            source: line.source.to_owned(),
+            source: line.source.word().to_owned(),
         })
         .collect()
 }

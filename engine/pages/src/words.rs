@@ -84,6 +84,11 @@ impl Words {
         self.money.write_price(amount, self.currency.minor_units())
     }
 
+    /// How many there are of something.
+    pub(crate) fn count(&self, count: u64) -> String {
+        self.number(Decimal::from(count))
+    }
+
     /// A plain number.
     pub(crate) fn number(&self, number: Decimal) -> String {
         self.money.write_number(number.normalize())

@@ -50,7 +50,7 @@ use evidence::{Curves, Evidence};
 use odd::set_aside;
 use pace::{Timed, fit_pace};
 pub use trust::{FactorSpread, GUESS_MOVES, spread};
-pub use tying::{Tied, YOUR_HAND, YOUR_SAMPLE};
+pub use tying::{TakeUpSource, Tied};
 
 /// Spread of a cord's give round the store's word, before any sample.
 pub const GIVE_SD: f64 = 0.04;

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use proptest::prelude::*;
-use reeve_catalogue::{Catalogue, Core, GIVE_RANGE, Taken, USUAL_GIVE};
+use reeve_catalogue::{Catalogue, Core, GIVE_RANGE, Source, Taken, USUAL_GIVE};
 use reeve_measure::{Length, Time};
 
 use super::cords::{CordFit, fit_cord};
@@ -158,7 +158,7 @@ fn without_samples_a_knot_takes_what_the_catalogue_says_and_nothing_is_doubted()
     let sample = square(1.0, 1.0, None);
     let tied = tied(&Hand::default());
     assert_eq!(tied.taken, sample.knot.taken(&sample.setting(USUAL_GIVE)).unwrap());
-    assert_eq!((tied.doubt.working, tied.source), (Length::ZERO, "geometry"));
+    assert_eq!((tied.doubt.working, tied.source), (Length::ZERO, TakeUpSource::Catalogue(Source::Geometry)));
 }
 
 #[test]
@@ -167,7 +167,7 @@ fn a_sampled_knot_takes_what_the_sample_says_in_part_and_names_it() {
     let moved = (mine.taken.working / plain.taken.working, mine.taken.rise / plain.taken.rise);
     assert!(moved.0 > 1.04 && moved.0 < 1.05 && moved.1 > 1.02 && moved.1 < 1.025, "{moved:?}");
     close(mine.taken.core / plain.taken.core, moved.1, 1e-12);
-    assert_eq!(mine.source, YOUR_SAMPLE);
+    assert_eq!(mine.source, TakeUpSource::YourSample);
     let doubt = mine.doubt.working / mine.taken.working;
     assert!(doubt > 0.03 && doubt < FACTOR_SD, "{doubt}");
 }
@@ -185,21 +185,25 @@ fn other_cords_and_knots_that_give_nothing_are_left_alone() {
 fn a_knot_that_profits_from_others_of_its_cord_says_so_and_is_doubted_more() {
     let give = Estimate { mean: 0.14, sd: 0.03 };
     let hand = Hand { cords: vec![CordHand { cord: cord(), give, samples: 2, firm: 2 }], ..Hand::default() };
-    let tied = |expected: fn(f64) -> Taken| hand.tie_by(&cord(), "k", "geometry", |give| Ok(expected(give))).unwrap();
+    let tied =
+        |expected: fn(f64) -> Taken| hand.tie_by(&cord(), "k", Source::Geometry, |give| Ok(expected(give))).unwrap();
     let by_hand = tied(soft);
-    assert_eq!((by_hand.taken, by_hand.source), (soft(0.14), YOUR_HAND));
+    assert_eq!((by_hand.taken, by_hand.source), (soft(0.14), TakeUpSource::YourHand));
     // Every length shrinks by d ln(1 - g) for a change of give.
     let doubt = FACTOR_SD.hypot(0.03 / (1.0 - 0.14));
     close(by_hand.doubt.working / by_hand.taken.working, doubt, 1e-5);
     close(by_hand.doubt.rise / by_hand.taken.rise, doubt, 1e-5);
     // One that gives nothing is the catalogue's still, and the shop's allowance stands for it.
-    assert_eq!((tied(stiff).doubt.working, tied(stiff).source), (Length::ZERO, "geometry"));
+    assert_eq!(
+        (tied(stiff).doubt.working, tied(stiff).source),
+        (Length::ZERO, TakeUpSource::Catalogue(Source::Geometry))
+    );
 }
 
 #[test]
 fn a_cord_without_samples_gives_as_the_store_says() {
     let stated = Cord { give: Some(0.05), ..Cord::clone(&cord()) };
-    let tied = Hand::default().tie_by(&stated, "k", "geometry", |give| Ok(soft(give))).unwrap();
+    let tied = Hand::default().tie_by(&stated, "k", Source::Geometry, |give| Ok(soft(give))).unwrap();
     assert_eq!((tied.taken, tied.doubt.working), (soft(0.05), Length::ZERO));
 }
 

@@ -1,6 +1,6 @@
 //! What one knot takes in a maker's hand.
 
-use reeve_catalogue::{GIVE_RANGE, Knot, Misfit, Setting, Taken};
+use reeve_catalogue::{GIVE_RANGE, Knot, Misfit, Setting, Source, Taken};
 use reeve_measure::{Length, Time};
 
 use super::{Estimate, FACTOR_SD, Hand};
@@ -15,13 +15,30 @@ pub struct Tied {
     /// for that the shop's cutting allowance stands.
     pub doubt: Taken,
     /// Where the take-up comes from.
-    pub source: &'static str,
+    pub source: TakeUpSource,
 }
 
-/// The source of a figure that a sample of this knot in this cord measured.
-pub const YOUR_SAMPLE: &str = "your sample";
-/// The source of a figure that samples of other knots in this cord changed.
-pub const YOUR_HAND: &str = "your hand";
+/// Where a take-up comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TakeUpSource {
+    /// The catalogue, with its own source.
+    Catalogue(Source),
+    /// A sample of this knot in this cord measured it.
+    YourSample,
+    /// Samples of other knots in this cord changed the catalogue's figure.
+    YourHand,
+}
+
+impl TakeUpSource {
+    /// The word that documents for other programs have for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Catalogue(source) => source.word(),
+            Self::YourSample => "your sample",
+            Self::YourHand => "your hand",
+        }
+    }
+}
 
 impl Hand {
     /// What one knot takes in a cord of the store, in this hand. The give of the setting is the cord's.
@@ -30,7 +47,7 @@ impl Hand {
     /// A [`Misfit`] when the knot can't be tied so.
     pub fn tie(&self, cord: &Cord, knot: &Knot, setting: &Setting<'_>) -> Result<Tied, Misfit> {
         let at = |give: f64| knot.taken(&Setting { give, ..setting.clone() });
-        self.tie_by(cord, &knot.name, knot.working.note.source.word(), at)
+        self.tie_by(cord, &knot.name, knot.working.note.source, at)
     }
 
     /// The same from what the catalogue says at a give.
@@ -38,7 +55,7 @@ impl Hand {
         &self,
         cord: &Cord,
         knot: &str,
-        source: &'static str,
+        source: Source,
         at: impl Fn(f64) -> Result<Taken, Misfit>,
     ) -> Result<Tied, Misfit> {
         let give = self.give_of(cord);
@@ -47,13 +64,13 @@ impl Hand {
         // Samples against a guess say of their own knot alone.
         let says = self.cords.iter().any(|known| known.cord.name == cord.name && known.firm > 0);
         if own.is_none() && !says {
-            return Ok(Tied { taken: plain, doubt: NOTHING, source });
+            return Ok(Tied { taken: plain, doubt: NOTHING, source: TakeUpSource::Catalogue(source) });
         }
         let slopes = slopes_at(give.mean, at)?;
         let (source, factors) = match own {
-            Some(own) => (YOUR_SAMPLE, [own.take_up, own.rise]),
-            None if slopes.iter().any(|slope| slope.abs() > 1e-9) => (YOUR_HAND, [UNMEASURED; 2]),
-            None => return Ok(Tied { taken: plain, doubt: NOTHING, source }),
+            Some(own) => (TakeUpSource::YourSample, [own.take_up, own.rise]),
+            None if slopes.iter().any(|slope| slope.abs() > 1e-9) => (TakeUpSource::YourHand, [UNMEASURED; 2]),
+            None => return Ok(Tied { taken: plain, doubt: NOTHING, source: TakeUpSource::Catalogue(source) }),
         };
         let taken = scaled(&plain, factors.map(|factor| libm::exp(factor.mean)));
         // Give and factor share their samples, so that one errs low where the other errs high: adding them as if they

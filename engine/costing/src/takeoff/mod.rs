@@ -19,7 +19,7 @@ use reeve_catalogue::Settled;
 use reeve_measure::{Length, Mass, Time, count as as_count};
 use rust_decimal::Decimal;
 
-use crate::hand::Estimate;
+use crate::hand::{Estimate, TakeUpSource};
 use crate::learning_curve::Practised;
 use crate::piece::{Piece, SetId};
 use crate::rates::Bench;
@@ -157,14 +157,16 @@ pub struct KnotLine {
     /// How far one knot carries the work.
     pub rise: Length,
     /// Where the take-up comes from.
-    pub source: &'static str,
+    pub source: TakeUpSource,
 }
 
 /// Work that is not tying.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Chore {
     /// What.
-    pub title: String,
+    pub kind: ChoreKind,
+    /// The titles of the parts within parts that it is done for, the outermost first; none for the piece itself.
+    pub parts: Vec<String>,
     /// Standard time: for one piece, or for the whole batch if `once`. The mean, where it is doubted.
     pub time: Time,
     /// Its standard deviation.
@@ -173,19 +175,28 @@ pub struct Chore {
     pub once: bool,
     /// What it uses up, each time.
     pub cost: Decimal,
-    /// What sort of work it is.
-    pub sort: ChoreSort,
 }
 
-/// What sort of work a chore is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ChoreSort {
-    /// Laying out and cutting: part of the making.
-    Handling,
-    /// A task of the design: what a client would call finishing.
-    Task,
+/// What a chore is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ChoreKind {
+    /// Laying out what is needed.
+    LayOut,
+    /// Setting the marks that the cords of a group are cut to.
+    SetMarks,
+    /// Measuring and cutting the cords.
+    MeasureAndCut,
+    /// A task of the design, in its own words: what a client would call finishing.
+    Task(String),
     /// Packing a piece; a part is packed with the piece it belongs to.
-    Packing,
+    Pack,
+}
+
+impl ChoreKind {
+    /// Whether it is laying out or cutting, which is part of the making.
+    pub fn is_handling(&self) -> bool {
+        matches!(self, Self::LayOut | Self::SetMarks | Self::MeasureAndCut)
+    }
 }
 
 /// Why a piece can't be made so.
@@ -334,11 +345,11 @@ impl TakeOff {
             ..line
         }));
         self.steps.extend(part.steps.into_iter().map(|step| step.within(part_title, count)));
-        let unpacked = part.chores.into_iter().filter(|chore| chore.sort != ChoreSort::Packing);
+        let unpacked = part.chores.into_iter().filter(|chore| chore.kind != ChoreKind::Pack);
         self.chores.extend(unpacked.map(|chore| {
             let times = if chore.once { 1 } else { count };
             Chore {
-                title: format!("{part_title}: {}", chore.title),
+                parts: std::iter::once(part_title.to_owned()).chain(chore.parts).collect(),
                 time: chore.time * as_count(times),
                 strays: chore.strays * as_count(times),
                 cost: chore.cost * Decimal::from(times),

@@ -6,7 +6,7 @@ use reeve_measure::{Length, Time, count as as_count};
 use rust_decimal::Decimal;
 
 use super::draft::{Draft, Pull};
-use super::{Chore, ChoreSort, Doing, KnotLine, Paced, StepLine, count_beads, count_legs};
+use super::{Chore, ChoreKind, Doing, KnotLine, Paced, StepLine, count_beads, count_legs};
 use crate::learning_curve::{LearningCurve, Practised};
 use crate::piece::{Piece, Step, Work};
 use crate::rates::Bench;
@@ -81,31 +81,31 @@ pub(super) fn chores(piece: &Piece, bench: &Bench) -> Vec<Chore> {
     let handling = &bench.handling;
     let cords: u64 = piece.groups.iter().map(|group| u64::from(group.count)).sum();
     let groups: u64 = piece.groups.iter().map(|_| 1).sum();
-    let chore = |title: &str, time: Time, once, sort| Chore {
-        title: title.to_owned(),
+    let chore = |kind, time: Time, once| Chore {
+        kind,
+        parts: Vec::new(),
         time: bench.at_pace(time),
         strays: Time::ZERO,
         once,
         cost: Decimal::ZERO,
-        sort,
     };
     let mut chores = vec![
-        chore("Lay out", handling.set_up, true, ChoreSort::Handling),
-        chore("Set the marks to cut to", handling.marks * as_count(groups), true, ChoreSort::Handling),
-        chore("Measure and cut", handling.cut * as_count(cords), false, ChoreSort::Handling),
+        chore(ChoreKind::LayOut, handling.set_up, true),
+        chore(ChoreKind::SetMarks, handling.marks * as_count(groups), true),
+        chore(ChoreKind::MeasureAndCut, handling.cut * as_count(cords), false),
     ];
     chores.extend(piece.tasks.iter().map(|task| {
         let time = bench.spread_as_given(task.time);
         Chore {
-            title: task.title.clone(),
+            kind: ChoreKind::Task(task.title.clone()),
+            parts: Vec::new(),
             time: time.mean,
             strays: time.sd,
             once: task.once,
             cost: task.cost,
-            sort: ChoreSort::Task,
         }
     }));
-    chores.push(chore("Pack", handling.pack, false, ChoreSort::Packing));
+    chores.push(chore(ChoreKind::Pack, handling.pack, false));
     chores.retain(|chore| chore.time > Time::ZERO || !chore.cost.is_zero());
     chores
 }

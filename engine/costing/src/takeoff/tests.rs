@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use reeve_measure::Length;
 
 use super::{Doing, PieceFault, TakeOff, take_off};
-use crate::hand::{COVER, CordHand, Estimate, Hand, KnotHand, KnotTimeHand, PaceHand, YOUR_SAMPLE};
+use crate::hand::{COVER, CordHand, Estimate, Hand, KnotHand, KnotTimeHand, PaceHand, TakeUpSource};
 use crate::piece::{Shared, Step, TailEnd, Tie, Work};
 use crate::rates::Bench;
 use crate::sample::{bench, cord, hang, knot, piece, step, tail, tie};
@@ -183,7 +183,7 @@ fn a_sampled_knot_takes_its_own_leg_and_says_so() {
     close(take_off.legs[0].length, HEAD + 10.0 * SQUARE * 1.1 + 200.0);
     let Doing::Knots(knots) = &take_off.steps[1].doing else { panic!("the step ties") };
     close(knots.take_up, SQUARE * 1.1);
-    assert_eq!(knots.source, YOUR_SAMPLE);
+    assert_eq!(knots.source, TakeUpSource::YourSample);
 }
 
 #[test]
