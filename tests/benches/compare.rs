@@ -69,7 +69,7 @@ fn sweep() -> Duration {
     let found = shop.sizes("curlew-hanger", &Choice::default(), true).value.remove(0);
     let rates = shop.rates().unwrap();
     let start = Instant::now();
-    let alone = SinglePiece::of(&Arc::clone(&found.take_off), rates).unwrap();
+    let alone = SinglePiece::of(&Arc::clone(&found.take_off), shop.basis().unwrap()).unwrap();
     let gained = (0..PRICES).filter(|cents| {
         let outcome = alone.sold_at(Decimal::new(*cents, 2), rates);
         black_box(outcome).margin > Decimal::ZERO

@@ -81,9 +81,9 @@ fn quoting(bench: &mut Criterion) {
     let texts = texts_of_the_quote();
     bench.bench_function("the same texts parsed by toml alone", |b| b.iter(|| parse(&texts)));
     let (shop, order) = demo();
-    let rates = shop.rates().unwrap();
+    let basis = shop.basis().unwrap();
     bench.bench_function("the quote's sums alone", |b| {
-        b.iter(|| price_commission(black_box(&order.commission), rates, day()).unwrap());
+        b.iter(|| price_commission(black_box(&order.commission), basis, day()).unwrap());
     });
 }
 

@@ -253,6 +253,6 @@ fn check_one(place: &TestShop, path: &str) {
 fn the_samples_of_these_tests_are_sound() {
     let Answer { value: shop, faults } = shop().open();
     assert!(faults.is_empty());
-    let hand = &shop.rates().unwrap().bench.hand;
+    let hand = &shop.basis().unwrap().hand;
     assert_eq!((hand.given, hand.odd.len()), (3, 1));
 }

@@ -22,7 +22,7 @@ pub(crate) fn makers_pages(shop: &Shop, order: &Order) -> Vec<String> {
     let rates = shop.rates().unwrap();
     let words = Words::new(rates).unwrap();
     let templates = reeve_pages::load(&[], &reeve_pages::Phrases::of_language(reeve_pages::ENGLISH)).unwrap();
-    let costing = reeve_pages::costing::costing_page(&order.priced, rates, &words);
+    let costing = reeve_pages::costing::costing_page(&order.priced, shop.basis().unwrap(), &words);
     let bench = reeve_pages::bench::bench_page(&order.priced, rates, &words);
     let mut pages = vec![serde_json::to_string_pretty(&reeve_pages::json::costing_json(&order.priced)).unwrap()];
     for form in [Form::Text, Form::Html] {

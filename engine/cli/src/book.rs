@@ -82,7 +82,7 @@ pub(crate) fn sample(layout: PageLayout, order: &Order, day: NaiveDate) -> Resul
     let shop = open(&WhichShop::starter())?.value;
     let desk = PageMaker::by(layout, &shop)?;
     sample_pages(&desk, &book, day)?;
-    let issuing = Issuing { order, rates: desk.rates(), shop: &shop, day, note: None };
+    let issuing = Issuing { order, basis: desk.basis(), shop: &shop, day, note: None };
     let name = issuing.issue(&mut book, |numbered| worded(numbered, &desk))?.number;
     book.mark(&name, State::Accepted, day, Some("By letter"))?;
     book.pay(&name, Decimal::from(40), day, Some("Deposit"))?;
@@ -101,9 +101,9 @@ pub(crate) fn sample(layout: PageLayout, order: &Order, day: NaiveDate) -> Resul
 fn sample_pages(desk: &PageMaker, book: &Book, day: NaiveDate) -> Result<(), Failure> {
     let by = desk.wording();
     let (commissions, courses) = (book.list(day)?, book.courses(day)?);
-    let weekly = by.rates.weekly_hours.unwrap_or(Decimal::TEN);
+    let weekly = by.basis.rates.weekly_hours.unwrap_or(Decimal::TEN);
     desk.both_pages(&ListResult { commissions: &commissions, day, by })?;
-    desk.both_pages(&QueueResult { queue: &Queue::of(&commissions, day, weekly, by.rates), by })?;
+    desk.both_pages(&QueueResult { queue: &Queue::of(&commissions, day, weekly, &by.basis.rates), by })?;
     desk.both_pages(&SummaryResult { periods: &summary_of(&courses, None, day), year: None, by })?;
     desk.both_pages(&AllActualsResult { all: AllActuals::of(&courses, None).as_ref(), year: None, by })
 }

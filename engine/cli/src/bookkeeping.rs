@@ -72,7 +72,7 @@ impl Bookkeeping {
 
     /// A commission of the shop, ready to be entered.
     pub(crate) fn issuing<'a>(&'a self, order: &'a Order, note: Option<String>) -> Issuing<'a> {
-        Issuing { order, rates: self.desk.rates(), shop: &self.shop, day: self.day, note }
+        Issuing { order, basis: self.desk.basis(), shop: &self.shop, day: self.day, note }
     }
 }
 

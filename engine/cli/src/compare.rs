@@ -85,7 +85,7 @@ impl Compared {
             choice: which.chosen.choice()?,
         };
         let what_if = question.changes.iter().map(worded).collect();
-        let comparing = Comparing::new(shop, desk.rates().clone(), question);
+        let comparing = Comparing::new(shop, desk.basis().clone(), question);
         Ok(Self { desk, what_if, comparing })
     }
 

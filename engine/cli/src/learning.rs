@@ -22,7 +22,7 @@ pub(crate) fn learn(yes: bool, place: &Bookkeeping) -> Result<(), Failure> {
     for odd in odd_work_words(&lesson) {
         say(&format!("look: {odd}"));
     }
-    let mut told = lesson_words(&lesson, &place.desk.rates().bench);
+    let mut told = lesson_words(&lesson, place.desk.basis());
     if !lesson.after.changes {
         told.push_str("Nothing new: it stands in knots/samples.toml already.\n");
     } else if yes {

@@ -3,6 +3,7 @@
 //! The pages are made as for any shop, only that nothing lays them out.
 
 use chrono::NaiveDate;
+use reeve_costing::basis::Basis;
 use reeve_costing::commission::Commission;
 use reeve_costing::cost::buy_cords;
 use reeve_costing::learning_curve::{LearningCurve, Model};
@@ -24,10 +25,10 @@ pub(crate) fn all() -> Result<Vec<Noted>, Failure> {
     let day = NaiveDate::from_ymd_opt(2027, 1, 15).unwrap_or_default();
     let orders: Vec<Order> =
         shop.commissions().value.iter().filter_map(|stem| shop.order(stem, &Wish::default(), day).value).collect();
-    let rates = shop.rates().cloned().ok_or_else(|| Failure::System("the starter shop has no rates".to_owned()))?;
+    let basis = shop.basis().ok_or_else(|| Failure::System("the starter shop has no rates".to_owned()))?;
     let mut noted = Vec::new();
-    for (rates, bare) in [(full(&rates), false), (spare(&rates), true)] {
-        let desk = PageMaker::with(PageLayout::noting(), rates)?;
+    for (rates, bare) in [(full(&basis.rates), false), (spare(&basis.rates), true)] {
+        let desk = PageMaker::with(PageLayout::noting(), Basis { rates, hand: basis.hand.clone() })?;
         for order in &orders {
             commission_pages(&desk, &order.commission, bare, day)?;
         }
@@ -82,7 +83,7 @@ fn commission_pages(desk: &PageMaker, commission: &Commission, bare: bool, day: 
         commission.charges.clear();
         commission.items.iter_mut().for_each(|item| item.tax = reeve_costing::pricing::own_tax(desk.rates()));
     }
-    let priced = price_commission(&commission, desk.rates(), day);
+    let priced = price_commission(&commission, desk.basis(), day);
     let mut priced = priced.map_err(|fault| Failure::System(format!("the sample can't be priced: {fault}")))?;
     if !bare {
         // As on a revision.

@@ -105,7 +105,7 @@ fn new_sample(sample: &SampleArgs) -> Result<NewSample, Failure> {
 
 /// The hand and the pace of a shop without faults.
 fn hand_of(Answer { value: shop, faults }: &Answer<Shop>) -> Result<(Hand, f64), Failure> {
-    let bench = shop.rates().map(|rates| (rates.bench.hand.clone(), rates.bench.pace));
+    let bench = shop.basis().map(|basis| (basis.hand.clone(), basis.rates.bench.pace));
     match bench {
         Some(bench) if !faults.iter().any(reeve_reading::Fault::is_error) => {
             print_faults(faults);
@@ -127,7 +127,7 @@ pub(crate) fn hand(shop: &WhichShop, format: Format) -> Result<(), Failure> {
 
 /// Names the samples that are not counted.
 pub(crate) fn name_odd(shop: &Shop) {
-    let hand = shop.rates().map(|rates| &rates.bench.hand);
+    let hand = shop.basis().map(|basis| &basis.hand);
     for odd in hand.into_iter().flat_map(|hand| &hand.odd) {
         say(&format!("look: {}: {}", shop.place_of_sample(odd.at), odd_words(odd)));
     }

@@ -1,5 +1,6 @@
 //! What the pages of a shop are made with, and the one door that results go out by.
 
+use reeve_costing::basis::Basis;
 use reeve_costing::rates::Rates;
 use reeve_pages::printed::{Format, LayOut, PrintError, Printed, printed};
 use reeve_pages::results::{BenchResult, CostingResult, QuoteResult, Wording};
@@ -17,7 +18,7 @@ use crate::papers::Paper;
 pub(crate) struct PageMaker {
     layout: PageLayout,
     words: Words,
-    rates: Rates,
+    basis: Basis,
 }
 
 impl PageMaker {
@@ -30,15 +31,15 @@ impl PageMaker {
         Self::by(PageLayout::new(own, language_of(shop.rates()))?, shop)
     }
 
-    /// With the shop's rates, laid out otherwise.
+    /// By what the shop reckons by, laid out otherwise.
     pub(crate) fn by(layout: PageLayout, shop: &Shop) -> Result<Self, Failure> {
-        Self::with(layout, shop.rates().cloned().ok_or_else(|| Failure::input("shop.toml has faults", ""))?)
+        Self::with(layout, shop.basis().cloned().ok_or_else(|| Failure::input("shop.toml has faults", ""))?)
     }
 
-    /// With other rates.
-    pub(crate) fn with(layout: PageLayout, rates: Rates) -> Result<Self, Failure> {
-        let words = Words::new(&rates).map_err(|error| Fault::of(&error))?;
-        Ok(Self { layout, words, rates })
+    /// By other rates, or another hand.
+    pub(crate) fn with(layout: PageLayout, basis: Basis) -> Result<Self, Failure> {
+        let words = Words::new(&basis.rates).map_err(|error| Fault::of(&error))?;
+        Ok(Self { layout, words, basis })
     }
 
     /// A result in a format.
@@ -81,9 +82,9 @@ impl PageMaker {
         Ok(())
     }
 
-    /// The shop's rates and wording.
+    /// What the shop reckons by, and its wording.
     pub(crate) fn wording(&self) -> Wording<'_> {
-        Wording { rates: &self.rates, words: &self.words }
+        Wording { basis: &self.basis, words: &self.words }
     }
 
     /// The shop's wording.
@@ -93,7 +94,12 @@ impl PageMaker {
 
     /// The shop's rates.
     pub(crate) fn rates(&self) -> &Rates {
-        &self.rates
+        &self.basis.rates
+    }
+
+    /// The shop's rates and the hand beside them.
+    pub(crate) fn basis(&self) -> &Basis {
+        &self.basis
     }
 
     /// What its pages are laid out by.

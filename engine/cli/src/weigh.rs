@@ -72,7 +72,7 @@ impl OnScales {
         let found = shop.design(word, &asked.chosen.choice()?).noted(&mut faults);
         let Some(found) = found else { return Err(Failure::Input(faults)) };
         print_faults(&faults);
-        let scales = Scales::of(found, desk.rates(), &changes)?;
+        let scales = Scales::of(found, desk.basis(), &changes)?;
         Ok(Self { desk, scales, what_if: changes.iter().map(worded).collect() })
     }
 }

@@ -7,6 +7,7 @@ use reeve_measure::{Length, Remedied, Time, bound};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
+use crate::basis::Basis;
 use crate::commission::{Commission, FixedLine};
 use crate::money::{for_hours, fraction, hours, ratio, to_decimals};
 use crate::purchase::{Cut, PurchaseError, cheapest};
@@ -188,20 +189,21 @@ impl JobNeeds {
 ///
 /// # Errors
 /// [`CostError`] when a piece can't be made or a cord can't be bought.
-pub fn cost_job(commission: &Commission, rates: &Rates) -> Result<JobCost, CostError> {
+pub fn cost_job(commission: &Commission, basis: &Basis) -> Result<JobCost, CostError> {
     let mut made = Vec::new();
     for (at, item) in commission.items.iter().enumerate() {
-        let take_off = take_off(&item.piece, &rates.bench).map_err(|faults| CostError::Piece(at, faults))?;
+        let take_off = take_off(&item.piece, basis).map_err(|faults| CostError::Piece(at, faults))?;
         made.push((Arc::new(take_off), item.quantity));
     }
-    cost_made(&made, &commission.lines, rates)
+    cost_made(&made, &commission.lines, basis)
 }
 
 /// Costs what has been taken off, each for so many pieces, and lines with a price given.
 ///
 /// # Errors
 /// [`CostError`] when a cord can't be bought.
-pub fn cost_made(made: &[(Arc<TakeOff>, u32)], lines: &[FixedLine], rates: &Rates) -> Result<JobCost, CostError> {
+pub fn cost_made(made: &[(Arc<TakeOff>, u32)], lines: &[FixedLine], basis: &Basis) -> Result<JobCost, CostError> {
+    let rates = &basis.rates;
     let needs: Vec<(&TakeOff, u32)> = made.iter().map(|(take_off, pieces)| (&**take_off, *pieces)).collect();
     let cords = buy_cords(&needs)?;
     let fittings = all_fittings(&needs);
@@ -210,7 +212,7 @@ pub fn cost_made(made: &[(Arc<TakeOff>, u32)], lines: &[FixedLine], rates: &Rate
         cost: item_cost(take_off, *pieces, &cords, rates),
         take_off: Arc::clone(take_off),
     };
-    let time = spread(&needs, lines).with_pace(rates.bench.pace_strays());
+    let time = spread(&needs, lines).with_pace(basis.pace_strays());
     let items = made.iter().map(item).collect();
     let lines = lines.iter().map(|line| line_cost(line.cost, line.time, rates)).collect();
     let job = JobCost { items, lines, needs: JobNeeds { cords, fittings, time } };

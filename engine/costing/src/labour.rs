@@ -4,7 +4,6 @@ use reeve_measure::Time;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
-use crate::hand::PACE_SD;
 use crate::money::fraction;
 use crate::rates::Bench;
 use crate::risk::{Spread, ThreePoint};
@@ -22,31 +21,10 @@ impl Bench {
         self.allowances.iter().map(|(_, percent)| *percent).sum()
     }
 
-    /// The standard time of handling: pace and allowances.
-    pub fn at_pace(&self, time: Time) -> Time {
-        standard_time(time, self.pace_and_pull().0, self.allowances_in_all())
-    }
-
-    /// What the catalogue's times are multiplied by: what does not depend on length, handling included, and what pulling
-    /// takes.
-    ///
-    /// Samples are timed at this bench and work is done at it, so they measure the same rating that the shop's pace states.
-    /// Where there are any they stand in its place, and never on top of it.
-    pub fn pace_and_pull(&self) -> (f64, f64) {
-        self.hand.pace.map_or((self.pace, self.pace), |hand| (hand.pace.mean, hand.pull.mean))
-    }
-
-    /// The same of a figure at three points: mean and standard deviation.
+    /// The standard time of a figure at three points that is the maker's own: mean and standard deviation.
     pub fn spread_as_given(&self, time: ThreePoint) -> Spread {
         let Spread { mean, sd } = time.spread();
         Spread { mean: self.as_given(mean), sd: self.as_given(sd) }
-    }
-
-    /// How far the maker's pace strays, as a share of it: as the shop says, else as the samples leave it, else as far as
-    /// a pace is doubted before any sample.
-    pub fn pace_strays(&self) -> f64 {
-        let sampled = self.hand.pace.map(|hand| hand.pace.sd / hand.pace.mean);
-        self.pace_spread.or(sampled).unwrap_or(PACE_SD)
     }
 
     /// The standard time of a figure that is the maker's own already: allowances only.

@@ -3,6 +3,7 @@
 //! Data flows one way: [`piece`] -> [`takeoff`] -> [`cost`] -> [`price`] -> [`quote`]. Nothing here opens a
 //! file, reads a clock or looks at the environment; today's date is handed in.
 
+pub mod basis;
 pub mod calendar;
 pub mod caution;
 pub mod commission;

@@ -4,7 +4,6 @@ use reeve_measure::{Length, Time};
 use rust_decimal::Decimal;
 
 use crate::calendar::Calendar;
-use crate::hand::Hand;
 use crate::learning_curve::LearningCurve;
 use crate::money::{Currency, fraction};
 
@@ -116,12 +115,10 @@ impl Overhead {
 pub struct Bench {
     /// The maker's time against the catalogue's: 1.2 takes a fifth longer. It stands where a time study puts its rating.
     ///
-    /// Timed samples and finished work start from it and stand in its place: see [`Bench::pace_and_pull`].
+    /// Timed samples and finished work start from it and stand in its place: see [`crate::basis::Basis::pace_and_pull`].
     pub pace: f64,
-    /// How far that strays from job to job, as a share of it, where the shop says so. See [`Bench::pace_strays`].
+    /// How far that strays from job to job, as a share of it, where the shop says so. See [`crate::basis::Basis::pace_strays`].
     pub pace_spread: Option<f64>,
-    /// What the shop's samples say.
-    pub hand: Hand,
     /// Relaxation allowances, each a name and a percentage of the time.
     pub allowances: Vec<(String, Decimal)>,
     /// How practice shortens the making of many alike.

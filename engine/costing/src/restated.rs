@@ -19,7 +19,7 @@ use crate::piece::{NamedFitting, Part, Piece, Step, TailEnd, Task, Tie, Work};
 use crate::pricing::{Remark, price_commission};
 use crate::rates::{Aim, Bench, Fee, FeeBase, Handling, Overhead, Rates, TaxScheme};
 use crate::risk::ThreePoint;
-use crate::sample::{bench, hang, piece, rates, step, tail, tie};
+use crate::sample::{basis, bench, hang, piece, plain, rates, step, tail, tie};
 use crate::single_piece::{Effort, SinglePiece, cost_of_efforts, pieces_to_pay};
 use crate::store::{Bead, Fitting, Section};
 use crate::takeoff::{ChoreKind, Doing, TakeOff, take_off};
@@ -172,8 +172,8 @@ fn cut_mm(plan: &Plan) -> (f64, f64) {
 }
 
 fn job(plan: &Plan, shop: &Rates) -> (TakeOff, JobCost) {
-    let taken = take_off(&whole(plan), &shop.bench).unwrap();
-    (taken.clone(), cost_made(&[(Arc::new(taken), plan.pieces)], &[], shop).unwrap())
+    let taken = take_off(&whole(plan), &basis(shop.clone())).unwrap();
+    (taken.clone(), cost_made(&[(Arc::new(taken), plan.pieces)], &[], &basis(shop.clone())).unwrap())
 }
 
 fn near(found: f64, expected: f64) -> Result<(), TestCaseError> {
@@ -234,7 +234,7 @@ proptest! {
 
     #[test]
     fn a_cord_is_cut_in_whole_steps_and_no_step_too_long(plan in plans()) {
-        let taken = take_off(&alone(&plan), &shop(&plan).bench).unwrap();
+        let taken = take_off(&alone(&plan), &basis(shop(&plan))).unwrap();
         let (net, spared) = cut_mm(&plan);
         let (cut, step) = (taken.cords[0].cut_mm, u64::from(plan.step_mm));
         near(taken.cords[0].net.as_mm(), net)?;
@@ -245,7 +245,7 @@ proptest! {
 
     #[test]
     fn beads_are_counted_a_bundle(plan in plans()) {
-        let taken = take_off(&alone(&plan), &shop(&plan).bench).unwrap();
+        let taken = take_off(&alone(&plan), &basis(shop(&plan))).unwrap();
         let beads = u64::from(2 * plan.cords / plan.legs_each * plan.beads);
         let Doing::Beads(_, told) = &taken.steps[1].doing else { panic!("the second step threads") };
         prop_assert_eq!(*told, beads);
@@ -268,7 +268,7 @@ proptest! {
     #[test]
     fn what_is_once_is_told_apart_from_what_is_each(plan in plans()) {
         let shop = shop(&plan);
-        let taken = take_off(&whole(&plan), &shop.bench).unwrap();
+        let taken = take_off(&whole(&plan), &basis(shop.clone())).unwrap();
         let (_, designs) = copies(&plan);
         let rested = 1.0 + f64::from(plan.relaxation) / 100.0;
         let once = plan.pace * rested * designs * (HANDLING[0] + HANDLING[1])
@@ -287,7 +287,7 @@ fn several_fittings_have_room_together() {
     let heads = |rings: u32, cords: u32| {
         let mut piece = piece(cords, vec![hang(0, &[0, 1]), tail(20.0, &[0, 1])]);
         piece.fittings[0].many.1 = rings;
-        take_off(&piece, &bench())
+        take_off(&piece, &plain())
     };
     let one = heads(1, 1).unwrap();
     let Doing::Knots(head) = &one.steps[0].doing else { panic!("the first step ties") };
@@ -309,7 +309,7 @@ fn legs_alongside_pass_the_ridge_of_a_row() {
             room: None,
             ..(*made.fittings[0].many.0).clone()
         });
-        take_off(&made, &bench()).unwrap().legs[1].length.as_mm()
+        take_off(&made, &plain()).unwrap().legs[1].length.as_mm()
     };
     // A leader of 9 mm and twice 4 mm of cord.
     assert!((row(2) - row(1) - 17.0).abs() < 1e-9, "{}", row(2) - row(1));
@@ -354,7 +354,7 @@ proptest! {
     #[test]
     fn the_parts_of_a_line_are_as_what_they_pay_for(plan in plans()) {
         let shop = shop(&plan);
-        let priced = price_commission(&ordered(&plan), &shop, day()).unwrap();
+        let priced = price_commission(&ordered(&plan), &basis(shop), day()).unwrap();
         let cost = priced.items[0].cost.cost;
         let line = &priced.quote.lines[0];
         let amount = priced.quote.totals.lines;
@@ -384,7 +384,7 @@ proptest! {
         shop.price.breaks = Vec::new();
         let mut asked = ordered(&plan);
         asked.confidence = Some(Decimal::from(percent));
-        let priced = price_commission(&asked, &shop, day()).unwrap();
+        let priced = price_commission(&asked, &basis(shop.clone()), day()).unwrap();
         let (sure, cost) = (priced.sure.outcome, priced.outcome.cost);
         let times = priced.needs.times_at(Decimal::from(percent));
         prop_assert!(times > Decimal::ONE && priced.sure.is_priced);
@@ -431,7 +431,7 @@ proptest! {
         shop.fees = vec![Fee { name: "card".to_owned(), rate: Decimal::from(2), fixed: Decimal::ONE, on: FeeBase::Net }];
         let mut asked = ordered(&plan);
         asked.items[0].price = Some(Decimal::new(price, 2));
-        let mut priced = price_commission(&asked, &shop, day()).unwrap();
+        let mut priced = price_commission(&asked, &basis(shop.clone()), day()).unwrap();
         let outcome = priced.outcome;
         let income = Decimal::new(price, 2) * Decimal::from(plan.pieces);
         let fees = income * Decimal::new(2, 2) + Decimal::ONE;
@@ -458,7 +458,7 @@ proptest! {
     fn efforts_are_paid_for_by_whole_pieces(plan in plans(), minutes in 1_u32..5_000, spent in 0_i64..50_000) {
         let mut shop = shop(&plan);
         shop.price.aim = Aim::Margin(Decimal::from(20));
-        let alone = SinglePiece::of(&Arc::new(take_off(&alone(&plan), &shop.bench).unwrap()), &shop).unwrap();
+        let alone = SinglePiece::of(&Arc::new(take_off(&alone(&plan), &basis(shop.clone())).unwrap()), &basis(shop.clone())).unwrap();
         let effort = Effort {
             title: "drafting".to_owned(),
             time: Time::minutes(f64::from(minutes)),
@@ -492,7 +492,7 @@ proptest! {
             cost: Decimal::new(spent, 2),
             time: Time::minutes(f64::from(minutes)),
         }];
-        let priced = price_commission(&asked, &shop, day()).unwrap();
+        let priced = price_commission(&asked, &basis(shop.clone()), day()).unwrap();
         let [(line, cost)] = priced.given_lines().collect::<Vec<_>>()[..] else { panic!("there is one line") };
         prop_assert_eq!((line.amount, line.quantity), (Decimal::from(25), Decimal::TWO));
         let (hours, other) = (f64::from(minutes) / 60.0, spent.to_f64().unwrap() / 100.0);
@@ -504,7 +504,7 @@ proptest! {
 
     #[test]
     fn a_part_counts_as_often_as_it_is_there(plan in plans().prop_filter("parts", |plan| plan.parts > 1)) {
-        let taken = take_off(&whole(&plan), &shop(&plan).bench).unwrap();
+        let taken = take_off(&whole(&plan), &basis(shop(&plan))).unwrap();
         let parts = u64::from(plan.parts);
         let (own, of_part) = taken.steps.split_at(3);
         for (own, part) in own.iter().zip(of_part) {
@@ -522,7 +522,7 @@ proptest! {
         prop_assert_eq!(legs, expected);
         prop_assert_eq!((taken.cords[1].group.as_str(), taken.cords[1].count), ("small/arms", cords * parts));
         // A mass of its own for every part.
-        let one = take_off(&alone(&plan), &shop(&plan).bench).unwrap();
+        let one = take_off(&alone(&plan), &basis(shop(&plan))).unwrap();
         near(taken.weight.as_g(), one.weight.as_g() * f64::from(plan.parts + 1))?;
         let of_part: Vec<_> = taken.chores.iter().filter(|chore| chore.parts == ["piece"]).map(|chore| &chore.kind).collect();
         let (cut, packed) = (of_part.contains(&&ChoreKind::MeasureAndCut), of_part.contains(&&ChoreKind::Pack));
@@ -536,7 +536,7 @@ fn knots_of_parts_are_counted() {
     let square = Tie { times: 5, columns: Some(2), ..tie("square", &[0], &[1]) };
     let mut made = piece(4, vec![hang(0, &[0, 1]), step(Work::Tie(square)), tail(20.0, &[0, 1])]);
     made.parts = vec![Part { name: "small".to_owned(), count: 3, piece: Arc::new(made.clone()) }];
-    let taken = take_off(&made, &bench()).unwrap();
+    let taken = take_off(&made, &plain()).unwrap();
     let counts = |at: usize| match &taken.steps[at].doing {
         Doing::Knots(line) => (line.count, line.columns, line.times),
         other => panic!("{other:?}"),
@@ -554,7 +554,7 @@ fn a_bundle_that_just_fits_is_threaded() {
         let fitting = Arc::make_mut(&mut bead.many.0);
         fitting.bead = Some(Bead { bore: Length::mm(bore), length: Length::mm(5.0) });
         made.fittings.push(bead);
-        take_off(&made, &bench()).is_ok()
+        take_off(&made, &plain()).is_ok()
     };
     assert!(threaded(8.0) && threaded(9.0) && !threaded(7.9));
 }
@@ -565,7 +565,7 @@ fn a_leader_runs_along_all_knots_of_its_rows() {
     let leader = |times: u32, cords: u32| {
         let row = Tie { times, columns: Some(1), ..tie("double-half-hitch", &[0], &[1]) };
         let made = piece(cords, vec![hang(0, &[0, 1]), step(Work::Tie(row)), tail(5.0, &[0, 1])]);
-        take_off(&made, &bench()).unwrap().legs[1].length.as_mm()
+        take_off(&made, &plain()).unwrap().legs[1].length.as_mm()
     };
     // Each hitch takes 2.4 diameters of 4 mm of its leader, as the catalogue says.
     assert!((leader(3, 1) - leader(1, 1) - 2.0 * 2.4 * 4.0).abs() < 1e-9);

@@ -7,6 +7,7 @@ use reeve_measure::{Length, LinearDensity, Mass, Time};
 use reeve_reading::SourceText;
 use rust_decimal::Decimal;
 
+use crate::basis::Basis;
 use crate::caution::Purpose;
 use crate::hand::Hand;
 use crate::learning_curve::LearningCurve;
@@ -138,7 +139,6 @@ pub(crate) fn bench() -> Bench {
     Bench {
         pace: 1.0,
         pace_spread: None,
-        hand: Hand::default(),
         allowances: Vec::new(),
         practice: LearningCurve::NONE,
         handling: Handling { pack: Time::minutes(6.0), ..Handling::default() },
@@ -178,4 +178,14 @@ pub(crate) fn rates(scheme: TaxScheme) -> Rates {
         fees: Vec::new(),
         terms: Terms { valid_days: 30, deposit: Decimal::from(40), sentences: Vec::new(), care: Vec::new() },
     }
+}
+
+/// The same with a hand that no sample has shown.
+pub(crate) fn basis(rates: Rates) -> Basis {
+    Basis { rates, hand: Hand::default() }
+}
+
+/// The same at the plain bench.
+pub(crate) fn plain() -> Basis {
+    basis(rates(TaxScheme::Net))
 }

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use reeve_measure::Time;
 use rust_decimal::Decimal;
 
+use crate::basis::Basis;
 use crate::cost::{Cost, JobCost, cost_made, line_cost};
 use crate::mix::Once;
 use crate::money::hours;
@@ -32,8 +33,9 @@ impl SinglePiece {
     ///
     /// # Errors
     /// [`PriceError`] when it can't be costed or the shop's aim can't be reached.
-    pub fn of(take_off: &Arc<TakeOff>, rates: &Rates) -> Result<Self, PriceError> {
-        let job = cost_made(&[(Arc::clone(take_off), 1)], &[], rates).map_err(PriceError::Cost)?;
+    pub fn of(take_off: &Arc<TakeOff>, basis: &Basis) -> Result<Self, PriceError> {
+        let rates = &basis.rates;
+        let job = cost_made(&[(Arc::clone(take_off), 1)], &[], basis).map_err(PriceError::Cost)?;
         let cost = job.total();
         let sure = rates.price.confidence.map_or(cost, |confidence| cost.taking(job.needs.times_at(confidence), rates));
         let price = bounded(&rates.price, rates.currency, price_at(rates.price.aim, &sure, rates)?, 1);

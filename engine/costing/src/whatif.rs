@@ -6,6 +6,7 @@ use std::sync::Arc;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::{FromPrimitive, ToPrimitive};
 
+use crate::basis::Basis;
 use crate::cost::CostError;
 use crate::money::fraction;
 use crate::piece::Piece;
@@ -75,10 +76,11 @@ pub struct Change {
     pub by: By,
 }
 
-/// The shop's rates with some inputs changed, in their order.
-fn changed_rates(rates: &Rates, changes: &[Change]) -> Rates {
-    let mut rates = rates.clone();
+/// Rates and hand with some inputs changed, in their order.
+fn changed_basis(basis: &Basis, changes: &[Change]) -> Basis {
+    let mut basis = basis.clone();
     for Change { input, by } in changes {
+        let rates = &mut basis.rates;
         match input {
             // Cords belong to pieces, not to rates.
             Input::Cord(_) => {}
@@ -90,11 +92,11 @@ fn changed_rates(rates: &Rates, changes: &[Change]) -> Rates {
                     Overhead::OfPrimeCost(percent) => Overhead::OfPrimeCost(by.on(percent)),
                 }
             }
-            Input::Fees => change_fees(&mut rates, *by),
-            Input::Pace => change_pace(&mut rates, *by),
+            Input::Fees => change_fees(rates, *by),
+            Input::Pace => change_pace(&mut basis, *by),
         }
     }
-    rates
+    basis
 }
 
 /// A percentage changes rates and fixed fees alike; a value is what all rates together come to.
@@ -110,15 +112,15 @@ fn change_fees(rates: &mut Rates, by: By) {
 }
 
 /// Samples measure the pace; a percentage changes what they say, and a value stands in its place.
-fn change_pace(rates: &mut Rates, by: By) {
+fn change_pace(Basis { rates, hand }: &mut Basis, by: By) {
     let bench = &mut rates.bench;
     let paced = |pace: f64| by.on(Decimal::from_f64(pace).unwrap_or_default()).to_f64().unwrap_or(pace);
     bench.pace = paced(bench.pace);
-    match (by, &mut bench.hand.pace) {
-        (By::Percent(_), Some(hand)) => {
-            (hand.pace.mean, hand.pull.mean) = (paced(hand.pace.mean), paced(hand.pull.mean));
+    match (by, &mut hand.pace) {
+        (By::Percent(_), Some(known)) => {
+            (known.pace.mean, known.pull.mean) = (paced(known.pace.mean), paced(known.pull.mean));
         }
-        (By::To(_), hand) => *hand = None,
+        (By::To(_), known) => *known = None,
         (By::Percent(_), None) => {}
     }
 }
@@ -148,15 +150,15 @@ fn repriced(cord: &Cord, by: By) -> Cord {
     Cord { put_ups: cord.put_ups.iter().map(put_up).collect(), ..cord.clone() }
 }
 
-/// A piece with some inputs changed: what it is tied of, what making it takes, and the rates.
+/// A piece with some inputs changed: what it is tied of, what making it takes, and what it is reckoned by.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Changed {
     /// The piece, of cord at changed prices.
     pub piece: Arc<Piece>,
     /// What making it takes; taken off anew only where pace or cord is changed.
     pub made: Arc<TakeOff>,
-    /// The rates.
-    pub rates: Rates,
+    /// Rates and hand.
+    pub basis: Basis,
 }
 
 impl Changed {
@@ -164,31 +166,31 @@ impl Changed {
     ///
     /// # Errors
     /// [`PriceError`] when the piece can't be taken off so.
-    pub fn of(piece: &Arc<Piece>, made: &Arc<TakeOff>, rates: &Rates, changes: &[Change]) -> Result<Self, PriceError> {
-        let (piece, rates) = (changed_piece(piece, changes), changed_rates(rates, changes));
+    pub fn of(piece: &Arc<Piece>, made: &Arc<TakeOff>, basis: &Basis, changes: &[Change]) -> Result<Self, PriceError> {
+        let (piece, basis) = (changed_piece(piece, changes), changed_basis(basis, changes));
         let same_work = changes.iter().all(|change| !matches!(change.input, Input::Pace | Input::Cord(_)));
         let made = if same_work {
             Arc::clone(made)
         } else {
-            let taken = take_off(&piece, &rates.bench);
+            let taken = take_off(&piece, &basis);
             Arc::new(taken.map_err(|faults| PriceError::Cost(CostError::Piece(0, faults)))?)
         };
-        Ok(Self { piece, made, rates })
+        Ok(Self { piece, made, basis })
     }
 }
 
-/// A piece costed with some inputs changed, and the rates that it then has.
+/// A piece costed with some inputs changed, and what it is then reckoned by.
 ///
 /// # Errors
 /// [`PriceError`] when it can't be costed so or the shop's aim can't be reached.
 pub fn with_changes(
     piece: &Arc<Piece>,
     made: &Arc<TakeOff>,
-    rates: &Rates,
+    basis: &Basis,
     changes: &[Change],
-) -> Result<(SinglePiece, Rates), PriceError> {
-    let changed = Changed::of(piece, made, rates, changes)?;
-    Ok((SinglePiece::of(&changed.made, &changed.rates)?, changed.rates))
+) -> Result<(SinglePiece, Basis), PriceError> {
+    let changed = Changed::of(piece, made, basis, changes)?;
+    Ok((SinglePiece::of(&changed.made, &changed.basis)?, changed.basis))
 }
 
 /// What an input moves when it alone is changed.
@@ -209,17 +211,17 @@ pub struct Effect {
 pub fn effects(
     piece: &Arc<Piece>,
     made: &Arc<TakeOff>,
-    rates: &Rates,
+    basis: &Basis,
     price: Decimal,
     percent: Decimal,
 ) -> Result<Vec<Effect>, PriceError> {
-    let before = SinglePiece::of(made, rates)?.sold_at(price, rates).margin;
+    let before = SinglePiece::of(made, basis)?.sold_at(price, &basis.rates).margin;
     let mut all = Vec::new();
     for (_, input) in Input::WORDS {
         let moved = |percent: Decimal| -> Result<Decimal, PriceError> {
             let change = Change { input: input.clone(), by: By::Percent(percent) };
-            let (alone, changed) = with_changes(piece, made, rates, &[change])?;
-            Ok(alone.sold_at(price, &changed).margin - before)
+            let (alone, changed) = with_changes(piece, made, basis, &[change])?;
+            Ok(alone.sold_at(price, &changed.rates).margin - before)
         };
         all.push(Effect { input: input.clone(), higher: moved(percent)?, lower: moved(-percent)? });
     }
@@ -238,7 +240,7 @@ mod tests {
     use crate::piece::Task;
     use crate::rates::{Fee, FeeBase, TaxScheme};
     use crate::risk::ThreePoint;
-    use crate::sample::{hang, piece, rates, tail};
+    use crate::sample::{basis, hang, piece, rates, tail};
 
     fn small() -> Arc<Piece> {
         let mut piece = piece(2, vec![hang(0, &[0, 1]), tail(20.0, &[0, 1])]);
@@ -251,20 +253,20 @@ mod tests {
         Arc::new(piece)
     }
 
-    fn shop() -> Rates {
+    fn shop() -> Basis {
         let fee = Fee { name: "card".to_owned(), rate: Decimal::TWO, fixed: Decimal::new(30, 2), on: FeeBase::Gross };
-        Rates { fees: vec![fee], ..rates(TaxScheme::Net) }
+        basis(Rates { fees: vec![fee], ..rates(TaxScheme::Net) })
     }
 
-    fn made(piece: &Piece, rates: &Rates) -> Arc<TakeOff> {
-        Arc::new(take_off(piece, &rates.bench).unwrap())
+    fn made(piece: &Piece, basis: &Basis) -> Arc<TakeOff> {
+        Arc::new(take_off(piece, basis).unwrap())
     }
 
     /// The margin at 80.00.
     fn margin(changes: &[Change]) -> Decimal {
-        let (piece, rates) = (small(), shop());
-        let (alone, changed) = with_changes(&piece, &made(&piece, &rates), &rates, changes).unwrap();
-        alone.sold_at(Decimal::from(80), &changed).margin
+        let (piece, basis) = (small(), shop());
+        let (alone, changed) = with_changes(&piece, &made(&piece, &basis), &basis, changes).unwrap();
+        alone.sold_at(Decimal::from(80), &changed.rates).margin
     }
 
     fn change(input: &Input, by: By) -> Change {
@@ -276,19 +278,19 @@ mod tests {
         let none: Vec<Change> =
             Input::WORDS.iter().map(|(_, input)| change(input, By::Percent(Decimal::ZERO))).collect();
         assert_eq!(margin(&none), margin(&[]));
-        let (piece, rates) = (small(), shop());
-        assert_eq!(changed_rates(&rates, &none), rates);
+        let (piece, basis) = (small(), shop());
+        assert_eq!(changed_basis(&basis, &none), basis);
         assert_eq!(changed_piece(&piece, &none), piece);
     }
 
     #[test]
     fn values_are_put_in_place() {
         let to = |input: &Input, value: i64| vec![change(input, By::To(Decimal::from(value)))];
-        let rates = shop();
-        assert_eq!(changed_rates(&rates, &to(&Input::Wage, 31)).wage, Decimal::from(31));
-        assert_eq!(changed_rates(&rates, &to(&Input::Overhead, 9)).overhead, Overhead::PerHour(Decimal::from(9)));
-        assert_eq!(changed_rates(&rates, &to(&Input::Fees, 5)).fees[0].rate, Decimal::from(5));
-        assert!((changed_rates(&rates, &to(&Input::Pace, 2)).bench.pace - 2.0).abs() < 1e-12);
+        let basis = shop();
+        assert_eq!(changed_basis(&basis, &to(&Input::Wage, 31)).rates.wage, Decimal::from(31));
+        assert_eq!(changed_basis(&basis, &to(&Input::Overhead, 9)).rates.overhead, Overhead::PerHour(Decimal::from(9)));
+        assert_eq!(changed_basis(&basis, &to(&Input::Fees, 5)).rates.fees[0].rate, Decimal::from(5));
+        assert!((changed_basis(&basis, &to(&Input::Pace, 2)).rates.bench.pace - 2.0).abs() < 1e-12);
         // 100 m at 0.50 a metre.
         let cord = changed_piece(&small(), &[change(&Input::Cord(None), By::To(Decimal::new(5, 1)))]);
         assert_eq!(cord.groups[0].cord.put_ups[0].price, Decimal::from(50));
@@ -298,8 +300,8 @@ mod tests {
 
     #[test]
     fn effects_are_what_changing_one_by_one_does() {
-        let (piece, rates) = (small(), shop());
-        let all = effects(&piece, &made(&piece, &rates), &rates, Decimal::from(80), Decimal::TEN).unwrap();
+        let (piece, basis) = (small(), shop());
+        let all = effects(&piece, &made(&piece, &basis), &basis, Decimal::from(80), Decimal::TEN).unwrap();
         assert!(all.windows(2).all(|pair| pair[0].higher <= pair[1].higher));
         for effect in all {
             let alone = |percent| margin(&[change(&effect.input, By::Percent(percent))]) - margin(&[]);

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use rayon::prelude::*;
+use reeve_costing::basis::Basis;
 use reeve_costing::pricing::PriceError;
-use reeve_costing::rates::Rates;
 use reeve_costing::whatif::{Change, Changed, Effect, effects, with_changes};
 use reeve_measure::Remedied;
 use reeve_reading::{Fault, nearest};
@@ -37,7 +37,7 @@ pub struct CompareQuestion {
 #[derive(Debug)]
 pub struct Comparing {
     shop: Shop,
-    rates: Rates,
+    basis: Basis,
     question: CompareQuestion,
 }
 
@@ -54,8 +54,8 @@ pub struct Rows {
 
 impl Comparing {
     /// Begins a comparison in a shop, at its rates.
-    pub fn new(shop: Shop, rates: Rates, question: CompareQuestion) -> Self {
-        Self { shop, rates, question }
+    pub fn new(shop: Shop, basis: Basis, question: CompareQuestion) -> Self {
+        Self { shop, basis, question }
     }
 
     /// How many designs are asked for.
@@ -110,7 +110,7 @@ impl Comparing {
     }
 
     fn row(&self, found: &FoundDesign) -> Result<DesignRow, Fault> {
-        let (alone, rates) = with_changes(&found.piece, &found.take_off, &self.rates, &self.question.changes)
+        let (alone, basis) = with_changes(&found.piece, &found.take_off, &self.basis, &self.question.changes)
             .map_err(|fault| unpriced(&found.piece.title, &fault))?;
         let is_its = |given: &&GivenPrice| given.design == found.name && given.size == found.choice.size;
         let given = self.question.prices.iter().find(is_its).map(|given| given.price);
@@ -122,16 +122,16 @@ impl Comparing {
             market: given.or(found.market.price),
             weekly: found.market.weekly,
         };
-        Ok(DesignRow::of(&offered, &alone, &rates))
+        Ok(DesignRow::of(&offered, &alone, &basis.rates))
     }
 
     fn effects_of(&self, row: &DesignRow) -> Result<Vec<Effect>, Fault> {
         let found = self.shop.sizes(self.word_of(row), &self.question.choice, self.question.named).value;
         let Some(found) = found.into_iter().find(|found| found.piece.title == row.title) else { return Ok(Vec::new()) };
         let no = |fault| unpriced(&row.title, &fault);
-        let Changed { piece, made, rates } =
-            Changed::of(&found.piece, &found.take_off, &self.rates, &self.question.changes).map_err(no)?;
-        effects(&piece, &made, &rates, row.asked(), TENTH).map_err(no)
+        let Changed { piece, made, basis } =
+            Changed::of(&found.piece, &found.take_off, &self.basis, &self.question.changes).map_err(no)?;
+        effects(&piece, &made, &basis, row.asked(), TENTH).map_err(no)
     }
 
     /// The word that a row's design was named by: its stem, or a path.

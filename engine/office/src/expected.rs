@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use reeve_book::{PacedFigures, StepFigures};
+use reeve_costing::basis::Basis;
 use reeve_costing::money::decimal;
 use reeve_costing::pricing::{Priced, PricedItem};
-use reeve_costing::rates::Rates;
 use reeve_costing::takeoff::{ChoreKind, Doing, Paced, StepLine};
 use reeve_measure::Time;
 use rust_decimal::Decimal;
@@ -68,7 +68,7 @@ impl Expected {
 }
 
 /// What the pace scales of each step and of the whole, all pieces together; steps of one name are one.
-pub(crate) fn figures(priced: &Priced, rates: &Rates) -> (Vec<StepFigures>, PacedFigures) {
+pub(crate) fn figures(priced: &Priced, basis: &Basis) -> (Vec<StepFigures>, PacedFigures) {
     let mut steps: Vec<(String, Expected)> = Vec::new();
     let mut whole = Expected::default();
     let mut minutes_paced = 0.0;
@@ -89,7 +89,7 @@ pub(crate) fn figures(priced: &Priced, rates: &Rates) -> (Vec<StepFigures>, Pace
         let handling = cost.take_off.chores.iter().filter(|chore| !matches!(chore.kind, ChoreKind::Task(_)));
         let handling = handling.map(|chore| chore.time_of(pieces)).sum::<Time>().as_s() / 60.0;
         minutes_paced += handling;
-        whole.handling += handling / rates.bench.pace_and_pull().0;
+        whole.handling += handling / basis.pace_and_pull().0;
     }
     let (base, pull, doubt) = whole.as_it_stands();
     let in_all = priced.outcome.cost.hours.to_f64().unwrap_or_default() * 60.0;

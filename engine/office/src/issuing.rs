@@ -5,11 +5,11 @@ use reeve_book::marks::{address_mark, mark, name_mark};
 use reeve_book::{
     Before, Book, BookError, BookedClient, Enquiry, NumberPattern, Origin, QuoteFigures, QuoteNumber, Snapshot,
 };
+use reeve_costing::basis::Basis;
 use reeve_costing::cost::Cost;
 use reeve_costing::money::{decimal, to_millionths};
 use reeve_costing::pricing::Priced;
 use reeve_costing::quote::{Quote, QuoteClient};
-use reeve_costing::rates::Rates;
 use reeve_shop::{Order, Shop};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
@@ -24,7 +24,7 @@ pub struct Issuing<'a> {
     /// The commission.
     pub order: &'a Order,
     /// The rates it was priced at.
-    pub rates: &'a Rates,
+    pub basis: &'a Basis,
     /// What makes it: the shop's knots are told from others.
     pub shop: &'a Shop,
     /// The day of the entry.
@@ -79,7 +79,7 @@ impl Issuing<'_> {
         book: &mut Book,
         mut word: impl FnMut(Numbered) -> Result<Worded, E>,
     ) -> Result<QuoteNumber, E> {
-        let rule = self.rates.number_pattern.clone().unwrap_or_else(|| NumberPattern::USUAL.to_owned());
+        let rule = self.basis.rates.number_pattern.clone().unwrap_or_else(|| NumberPattern::USUAL.to_owned());
         let issued = book.issue(&self.enquiry(), &NumberPattern(rule), &self.origin(), |number, before| {
             let (numbered, figures) = self.numbered(number, before)?;
             let Worded { pages, changes, maker_changes } = word(numbered).map_err(Stopped::Own)?;
@@ -97,7 +97,7 @@ impl Issuing<'_> {
             self.check_paid(number, before)?;
             order.priced.settle(before.paid);
         }
-        let figures = figures(&order.priced, order.commission.needed_by, self.rates);
+        let figures = figures(&order.priced, order.commission.needed_by, self.basis);
         let quote = &mut order.priced.quote;
         mark_quote(quote, &self.enquiry().client);
         quote.reference = number.words();
@@ -105,7 +105,7 @@ impl Issuing<'_> {
         if let Some(before) = before {
             let old: Quote = serde_json::from_str(&before.quote)
                 .map_err(|error| BookError::Damaged(format!("a quote's document can't be read: {error}")))?;
-            changes = Changes::between((&old, &before.figures), (quote, &figures), self.rates.currency);
+            changes = Changes::between((&old, &before.figures), (quote, &figures), self.basis.rates.currency);
             if !changes.is_more_than_dates && !before.lapsed {
                 return Err(BookError::Unchanged(number.number.clone()).into());
             }
@@ -121,7 +121,7 @@ impl Issuing<'_> {
     /// From its first quote on the book says what was paid: a payment that stands in the file alone is not lost in silence,
     /// nor is money of one currency counted in another.
     fn check_paid(&self, number: &QuoteNumber, before: &Before) -> Result<(), BookError> {
-        let (noted, currency) = (self.order.commission.paid, self.rates.currency);
+        let (noted, currency) = (self.order.commission.paid, self.basis.rates.currency);
         let number = &number.number;
         if before.figures.currency != currency.code() && !before.paid.is_zero() {
             let why = format!(
@@ -205,17 +205,17 @@ fn mark_quote(quote: &mut Quote, client: &BookedClient) {
     quote.client = QuoteClient { name: name_mark(), address };
 }
 
-fn figures(priced: &Priced, needed_by: Option<NaiveDate>, rates: &Rates) -> QuoteFigures {
+fn figures(priced: &Priced, needed_by: Option<NaiveDate>, basis: &Basis) -> QuoteFigures {
     let (cost, quote): (&Cost, &Quote) = (&priced.outcome.cost, &priced.quote);
     let metres = |mm: f64| decimal(mm / 1000.0, 3).normalize();
-    let (steps, paced) = expected::figures(priced, rates);
+    let (steps, paced) = expected::figures(priced, basis);
     QuoteFigures {
         currency: quote.currency.clone(),
         net: quote.totals.net,
         gross: quote.totals.gross,
         deposit: quote.deposit.amount,
         paid: quote.totals.paid,
-        pace: Decimal::from_f64(rates.bench.pace).unwrap_or(Decimal::ONE),
+        pace: Decimal::from_f64(basis.rates.bench.pace).unwrap_or(Decimal::ONE),
         hours: cost.hours.normalize(),
         sure_hours: to_millionths(priced.sure.outcome.cost.hours),
         confidence: priced.sure.confidence.normalize(),

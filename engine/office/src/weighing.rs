@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use reeve_costing::basis::Basis;
 use reeve_costing::money::to_decimals;
 use reeve_costing::pricing::{Outcome, PriceError};
 use reeve_costing::rates::{PriceRule, Rates};
@@ -61,10 +62,10 @@ impl Scales {
     ///
     /// # Errors
     /// When it can't be priced so.
-    pub fn of(found: FoundDesign, rates: &Rates, changes: &[Change]) -> Result<Self, OfficeError> {
+    pub fn of(found: FoundDesign, basis: &Basis, changes: &[Change]) -> Result<Self, OfficeError> {
         let no = |fault| unpriced(&found.piece.title, &fault);
-        let changed = Changed::of(&found.piece, &found.take_off, rates, changes).map_err(no)?;
-        let alone = SinglePiece::of(&changed.made, &changed.rates).map_err(no)?;
+        let changed = Changed::of(&found.piece, &found.take_off, basis, changes).map_err(no)?;
+        let alone = SinglePiece::of(&changed.made, &changed.basis).map_err(no)?;
         Ok(Self { found, changed, alone })
     }
 
@@ -76,28 +77,28 @@ impl Scales {
         let no = |fault| unpriced(&self.found.piece.title, &fault);
         let market = price.or(self.found.market.price);
         let price = market.unwrap_or(self.alone.price.unit);
-        let Changed { piece, made, rates } = &self.changed;
-        let effects = effects(piece, made, rates, price, TENTH).map_err(no)?;
+        let Changed { piece, made, basis } = &self.changed;
+        let effects = effects(piece, made, basis, price, TENTH).map_err(no)?;
         let sure = CONFIDENCES.iter().map(|percent| self.sure_price(Decimal::from(*percent), price));
         let sure = sure.collect::<Result<_, _>>().map_err(no)?;
         Ok(Weighed { scales: self, price, is_market: market.is_some(), effects, sure })
     }
 
     fn sure_price(&self, confidence: Decimal, weighed: Decimal) -> Result<SurePrice, PriceError> {
-        let Changed { made, rates, .. } = &self.changed;
+        let Changed { made, basis, .. } = &self.changed;
         let times = self.alone.job.needs.times_at(confidence);
-        let longer = self.alone.cost.taking(times, rates);
+        let longer = self.alone.cost.taking(times, &basis.rates);
         Ok(SurePrice {
             confidence,
             hours: self.alone.cost.hours * times,
-            price: price_at(made, rates, confidence)?,
+            price: price_at(made, basis, confidence)?,
             margin: self.sold_at(weighed).margin - (longer.total() - self.alone.cost.total()),
         })
     }
 
     /// What it comes to at a price.
     pub fn sold_at(&self, price: Decimal) -> Outcome {
-        self.alone.sold_at(price, &self.changed.rates)
+        self.alone.sold_at(price, &self.changed.basis.rates)
     }
 }
 
@@ -111,7 +112,7 @@ impl Weighed<'_> {
     /// no such work.
     pub fn pays_back(&self) -> Option<(Decimal, Option<Decimal>)> {
         let efforts = &self.scales.found.efforts;
-        let cost = cost_of_efforts(efforts, &self.scales.changed.rates);
+        let cost = cost_of_efforts(efforts, &self.scales.changed.basis.rates);
         (!efforts.is_empty()).then(|| (cost.total(), pieces_to_pay(&cost, &self.sold())))
     }
 
@@ -128,8 +129,8 @@ impl Weighed<'_> {
 }
 
 /// The price that the aim asks for the hours that suffice with a confidence.
-fn price_at(made: &Arc<TakeOff>, rates: &Rates, confidence: Decimal) -> Result<Decimal, PriceError> {
-    let price = PriceRule { confidence: Some(confidence), ..rates.price.clone() };
-    let rates = Rates { price, ..rates.clone() };
-    Ok(SinglePiece::of(made, &rates)?.price.unit)
+fn price_at(made: &Arc<TakeOff>, basis: &Basis, confidence: Decimal) -> Result<Decimal, PriceError> {
+    let price = PriceRule { confidence: Some(confidence), ..basis.rates.price.clone() };
+    let basis = Basis { rates: Rates { price, ..basis.rates.clone() }, hand: basis.hand.clone() };
+    Ok(SinglePiece::of(made, &basis)?.price.unit)
 }

@@ -1,7 +1,8 @@
 //! The maker's own costing sheet: never for the client.
 
+use reeve_costing::basis::Basis;
 use reeve_costing::cost::{Cost, ItemCost};
-use reeve_costing::hand::{PaceHand, TakeUpSource};
+use reeve_costing::hand::{Hand, PaceHand, TakeUpSource};
 use reeve_costing::learning_curve::{LearningCurve, Model};
 use reeve_costing::money::{decimal, to_decimals};
 use reeve_costing::price::fees_on;
@@ -70,7 +71,8 @@ struct LineRow {
 }
 
 /// Words a costing.
-pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPage {
+pub fn costing_page(priced: &Priced, basis: &Basis, words: &Words) -> CostingPage {
+    let rates = &basis.rates;
     let quote = &priced.quote;
     CostingPage {
         head: Letterhead::new(rates, &quote.title),
@@ -90,8 +92,8 @@ pub fn costing_page(priced: &Priced, rates: &Rates, words: &Words) -> CostingPag
             })
             .collect(),
         whole: whole(&priced.outcome.cost, words),
-        rates: rate_rows(rates, words),
-        hand: hand_words(priced, rates, words),
+        rates: rate_rows(basis, words),
+        hand: hand_words(priced, &basis.hand, words),
     }
 }
 
@@ -232,7 +234,8 @@ fn practice_row(practice: &LearningCurve, words: &Words) -> Row {
     Row::new(say!(words, "costing-practice-leaves"), leaves)
 }
 
-fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
+fn rate_rows(basis: &Basis, words: &Words) -> Vec<Row> {
+    let rates = &basis.rates;
     let overhead = match rates.overhead {
         Overhead::PerHour(rate) => say!(words, "costing-overhead-per-hour", amount = words.rounded(rate)),
         Overhead::OfLabour(percent) => say!(words, "costing-overhead-of-labour", percent = words.percent(percent)),
@@ -245,7 +248,7 @@ fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
         Row::new(say!(words, "costing-overhead"), overhead),
         Row::new(say!(words, "costing-aim"), aim(rates, words)),
         Row::new(say!(words, "costing-pace"), words.decimal(rates.bench.pace, 2)),
-        Row::new(say!(words, "costing-pace-strays"), words.percent(percent_of(rates.bench.pace_strays()))),
+        Row::new(say!(words, "costing-pace-strays"), words.percent(percent_of(basis.pace_strays()))),
         Row::new(say!(words, "costing-allowances"), words.percent(rates.bench.allowances_in_all())),
         practice_row(&rates.bench.practice, words),
         Row::new(say!(words, "costing-cutting-allowance"), words.percent(rates.bench.cutting_allowance)),
@@ -258,16 +261,16 @@ fn rate_rows(rates: &Rates, words: &Words) -> Vec<Row> {
 }
 
 /// What samples say in place of the catalogue and of the shop's pace.
-fn hand_words(priced: &Priced, rates: &Rates, words: &Words) -> Vec<String> {
+fn hand_words(priced: &Priced, hand: &Hand, words: &Words) -> Vec<String> {
     let mut all = Vec::new();
-    if let Some(PaceHand { pace, pull, samples, works }) = rates.bench.hand.pace {
+    if let Some(PaceHand { pace, pull, samples, works }) = hand.pace {
         let (pace, pull) = (words.decimal(pace.mean, 2), words.decimal(pull.mean, 2));
         let timed = timed_words(samples, works);
         all.push(say!(words, "costing-hand-pace", pace = pace, pull = pull, from = timed));
     }
     let steps = || priced.items.iter().flat_map(|item| &item.cost.take_off.steps);
     let is_tied = |name: &str| steps().any(|step| matches!(&step.doing, Doing::Knots(line) if line.name == name));
-    for known in rates.bench.hand.times.iter().filter(|known| is_tied(&known.knot.name)) {
+    for known in hand.times.iter().filter(|known| is_tied(&known.knot.name)) {
         let times = words.decimal(libm::exp(known.time.mean), 2);
         all.push(say!(words, "costing-hand-time", knot = known.knot.title.as_str(), times = times));
     }

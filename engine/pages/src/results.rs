@@ -6,11 +6,11 @@ use reeve_book::{BookedCommission, Course, History};
 use reeve_catalogue::shape::Shape;
 use reeve_catalogue::table::TighteningRow;
 use reeve_catalogue::{Knot, Setting, Taken};
+use reeve_costing::basis::Basis;
 use reeve_costing::cost::CordBought;
 use reeve_costing::hand::{Hand, OddSample};
 use reeve_costing::pricing::Priced;
 use reeve_costing::quote::Quote;
-use reeve_costing::rates::Rates;
 use reeve_office::{AllActuals, Period, Queue, Week, Weighed};
 use reeve_shop::FoundDesign;
 use rust_decimal::Decimal;
@@ -23,11 +23,11 @@ use crate::printed::{Format, Printed};
 use crate::words::Words;
 use crate::{Form, bench, book, compare, costing, hand, json, knots, mix, quote, tight, weigh};
 
-/// The rates of a shop and its wording.
+/// What a shop reckons by, and its wording.
 #[derive(Debug, Clone, Copy)]
 pub struct Wording<'a> {
-    /// The rates.
-    pub rates: &'a Rates,
+    /// What is reckoned by.
+    pub basis: &'a Basis,
     /// The wording.
     pub words: &'a Words,
 }
@@ -46,7 +46,7 @@ impl Printed for QuoteResult<'_> {
     const FORMATS: &'static [Format] = Format::PAGE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        quote::quote_page(self.quote, self.by.rates, self.by.words)
+        quote::quote_page(self.quote, &self.by.basis.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
@@ -68,7 +68,7 @@ impl Printed for CostingResult<'_> {
     const FORMATS: &'static [Format] = Format::PAGE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        costing::costing_page(self.priced, self.by.rates, self.by.words)
+        costing::costing_page(self.priced, self.by.basis, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
@@ -90,7 +90,7 @@ impl Printed for BenchResult<'_> {
     const FORMATS: &'static [Format] = Format::PAGE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        bench::bench_page(self.priced, self.by.rates, self.by.words)
+        bench::bench_page(self.priced, &self.by.basis.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
@@ -117,7 +117,7 @@ impl Printed for TakeOffResult<'_> {
         let Self { found, cords, by } = self;
         let (sizes, measures) = (found.choices.sizes.join(", "), found.choices.measures_words());
         let names = (found.name.as_str(), sizes.as_str(), measures.as_str());
-        bench::takeoff_page(names, &found.piece, &found.take_off, cords, by.rates, by.words)
+        bench::takeoff_page(names, &found.piece, &found.take_off, cords, &by.basis.rates, by.words)
     }
 
     fn document(&self) -> impl Serialize {
@@ -141,11 +141,11 @@ impl Printed for CompareResult<'_> {
     fn view(&self, form: Form) -> impl Serialize {
         // Text has no charts.
         let shown = Comparison { drawn: form == Form::Html, ..self.shown };
-        compare::compare_page(&shown, self.by.rates, self.by.words)
+        compare::compare_page(&shown, &self.by.basis.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
-        compare::compare_json(self.shown.rows, self.by.rates)
+        compare::compare_json(self.shown.rows, &self.by.basis.rates)
     }
 
     fn table(&self) -> Result<String, csv::Error> {
@@ -203,11 +203,11 @@ impl Printed for MixResult<'_> {
     const FORMATS: &'static [Format] = Format::PAGE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        mix::mix_page(self.week, self.changes, self.by.rates, self.by.words)
+        mix::mix_page(self.week, self.changes, &self.by.basis.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
-        mix::mix_json(self.week, self.by.rates)
+        mix::mix_json(self.week, &self.by.basis.rates)
     }
 }
 
@@ -227,7 +227,7 @@ impl Printed for ListResult<'_> {
     const FORMATS: &'static [Format] = Format::TABLE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        book::list_page(self.commissions, self.day, self.by.rates, self.by.words)
+        book::list_page(self.commissions, self.day, &self.by.basis.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
@@ -253,7 +253,7 @@ impl Printed for HistoryResult<'_> {
     const FORMATS: &'static [Format] = Format::PAGE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        book::history_page(self.history, self.by.rates, self.by.words)
+        book::history_page(self.history, &self.by.basis.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
@@ -275,11 +275,11 @@ impl Printed for QueueResult<'_> {
     const FORMATS: &'static [Format] = Format::PAGE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        book::queue_page(self.queue, self.by.rates, self.by.words)
+        book::queue_page(self.queue, &self.by.basis.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
-        book::queue_json(self.queue, self.by.rates)
+        book::queue_json(self.queue, &self.by.basis.rates)
     }
 }
 
@@ -297,7 +297,7 @@ impl Printed for ActualsResult<'_> {
     const FORMATS: &'static [Format] = Format::PAGE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        book::actuals_page(self.course, self.by.rates, self.by.words)
+        book::actuals_page(self.course, &self.by.basis.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
@@ -321,7 +321,7 @@ impl Printed for AllActualsResult<'_> {
     const FORMATS: &'static [Format] = Format::PAGE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        book::all_actuals_page(self.all, &of_year(self.year), self.by.rates, self.by.words)
+        book::all_actuals_page(self.all, &of_year(self.year), &self.by.basis.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
@@ -345,11 +345,11 @@ impl Printed for SummaryResult<'_> {
     const FORMATS: &'static [Format] = Format::TABLE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        book::summary_page(self.periods, &of_year(self.year), self.by.rates, self.by.words)
+        book::summary_page(self.periods, &of_year(self.year), &self.by.basis.rates, self.by.words)
     }
 
     fn document(&self) -> impl Serialize {
-        book::summary_json(self.periods, self.by.rates)
+        book::summary_json(self.periods, &self.by.basis.rates)
     }
 
     fn table(&self) -> Result<String, csv::Error> {

@@ -326,12 +326,12 @@ impl Shop {
         let sound = parts.is_some() && whole.is_some();
         let parts: Vec<Part> = parts.unwrap_or_default().into_iter().map(|(part, _)| part).collect();
         let piece = resolve::piece(typed, if sound { parts } else { Vec::new() }, &self.names(), desk)?;
-        let rates = self.rates()?;
+        let basis = self.basis()?;
         // A step that could not be read would make others look wrong.
         if !sound || !desk.is_sound() {
             return None;
         }
-        let take_off = match take_off(&piece, &rates.bench) {
+        let take_off = match take_off(&piece, basis) {
             Ok(take_off) => take_off,
             Err(faults) => {
                 resolve::lay_piece_faults(faults, typed, desk);

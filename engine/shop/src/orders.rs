@@ -90,13 +90,13 @@ impl Shop {
         self.choose(&wish.choice, &mut typed, known);
         typed.confidence = wish.confidence.or(typed.confidence);
         let pieces = self.pieces_of(&typed, desk, known);
-        let rates = self.rates()?;
-        let commission = resolve::commission(stem, &typed, pieces?, rates, desk);
+        let basis = self.basis()?;
+        let commission = resolve::commission(stem, &typed, pieces?, &basis.rates, desk);
         // A price worked out from half a commission would be worse than none.
         if !desk.is_sound() || !self.is_sound() || known.faults.iter().any(Fault::is_error) {
             return None;
         }
-        match price_commission(&commission, rates, today) {
+        match price_commission(&commission, basis, today) {
             Ok(priced) => Some(Order { commission, priced }),
             Err(error) => {
                 lay_price_error(&error, &commission, &typed, desk);

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, OnceLock};
 
 use reeve_catalogue::{Catalogue, Knot, TIGHTENED, knot_file, shape_name, table_name};
+use reeve_costing::basis::Basis;
 use reeve_costing::hand::{Hand, Sample, TimedWork};
 use reeve_costing::rates::Rates;
 use reeve_costing::store::{Cord, Fitting};
@@ -37,7 +38,7 @@ const SAMPLES_FILE: &str = "knots/samples.toml";
 pub struct Shop {
     folder: Folder,
     catalogue: Catalogue,
-    rates: Option<Rates>,
+    basis: Option<Basis>,
     cords: Vec<Arc<Cord>>,
     fittings: Vec<Arc<Fitting>>,
     /// The stems of all designs, once they have been listed, and what is wrong with their folder.
@@ -104,7 +105,7 @@ impl Shop {
         let shop = Self {
             folder,
             catalogue,
-            rates: None,
+            basis: None,
             cords: Vec::new(),
             fittings: Vec::new(),
             listed_designs: OnceLock::new(),
@@ -140,7 +141,12 @@ impl Shop {
 
     /// The shop's rates; `None` when `shop.toml` has faults.
     pub fn rates(&self) -> Option<&Rates> {
-        self.rates.as_ref()
+        self.basis.as_ref().map(|basis| &basis.rates)
+    }
+
+    /// The rates, and the hand that the shop's samples show; `None` when `shop.toml` has faults.
+    pub fn basis(&self) -> Option<&Basis> {
+        self.basis.as_ref()
     }
 
     /// Finished works, and steps of them, that the shop has learnt from.
@@ -159,7 +165,7 @@ impl Shop {
         // The place of a fault can't be looked up in a file that was not written.
         let shown = SourceText::new(format!("{path} (not written)"), new.clone());
         let (samples, faults) = read_samples(&shown, &self.names());
-        let (Some(rates), false) = (&self.rates, faults.iter().any(Fault::is_error)) else { return Err(faults) };
+        let (Some(rates), false) = (self.rates(), faults.iter().any(Fault::is_error)) else { return Err(faults) };
         let hand = Hand::with_works(&samples.all, &samples.works, rates.bench.pace);
         let changes = new != text;
         Ok(Relearnt { dir: self.folder.dir(KNOTS), text: new, changes, works: samples.works, hand })
@@ -194,7 +200,7 @@ impl Shop {
         // The place of a fault can't be looked up in a file that was not written.
         let shown = SourceText::new(format!("{path} (not written)"), text.clone());
         let (samples, faults) = read_samples(&shown, &self.names());
-        let (Some(sample), Some(rates), false) = (samples.all.last(), &self.rates, faults.iter().any(Fault::is_error))
+        let (Some(sample), Some(rates), false) = (samples.all.last(), self.rates(), faults.iter().any(Fault::is_error))
         else {
             return Err(faults);
         };
@@ -291,7 +297,7 @@ impl Shop {
 
     /// Whether a design that could not be taken off must have faults of its own.
     pub(crate) fn can_tell(&self) -> bool {
-        self.names_sound && self.rates.is_some()
+        self.names_sound && self.basis.is_some()
     }
 
     /// Whether nothing that opening read stops the work.
@@ -343,13 +349,15 @@ struct Opening {
 
 impl Opening {
     fn read(mut self) -> Answer<Shop> {
-        self.shop.rates = self.read_needed(SHOP_FILE, shop_file);
+        let rates = self.read_needed(SHOP_FILE, shop_file);
         let before = self.faults.len();
         self.shop.cords = self.read_needed(CORDS_FILE, cords_file).unwrap_or_default();
         self.shop.fittings = self.read_optional(FITTINGS_FILE, fittings_file).unwrap_or_default();
         self.read_knots();
         self.shop.names_sound = self.faults.len() == before;
-        self.read_samples();
+        self.shop.samples = self.read_samples();
+        let Samples { all, works, .. } = &self.shop.samples;
+        self.shop.basis = rates.map(|rates| Basis { hand: Hand::with_works(all, works, rates.bench.pace), rates });
         self.shop.sound = !self.faults.iter().any(Fault::is_error);
         Answer { value: self.shop, faults: self.faults }
     }
@@ -397,14 +405,11 @@ impl Opening {
         }
     }
 
-    fn read_samples(&mut self) {
-        let Some(source) = self.read_if_there(SAMPLES_FILE) else { return };
+    fn read_samples(&mut self) -> Samples {
+        let Some(source) = self.read_if_there(SAMPLES_FILE) else { return Samples::default() };
         let (samples, faults) = read_samples(&source, &self.shop.names());
         self.faults.extend(faults);
-        if let Some(rates) = &mut self.shop.rates {
-            rates.bench.hand = Hand::with_works(&samples.all, &samples.works, rates.bench.pace);
-        }
-        self.shop.samples = samples;
+        samples
     }
 
     fn read_needed<T>(&mut self, path: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {

@@ -97,7 +97,7 @@ impl Place {
         let due: rust_decimal::Decimal = quote.schedule.iter().map(|instalment| instalment.amount).sum();
         assert_eq!(due, quote.totals.due, "what is paid when does not add up to what is due");
         let client = reeve_pages::quote::quote_page(quote, rates, &words);
-        let costing = reeve_pages::costing::costing_page(&order.priced, rates, &words);
+        let costing = reeve_pages::costing::costing_page(&order.priced, shop.basis().unwrap(), &words);
         let bench = reeve_pages::bench::bench_page(&order.priced, rates, &words);
         for form in [Form::Text, Form::Html] {
             holds::figures_of(&lay_out(&self.templates, "quote", form, &client).unwrap(), typed);
@@ -110,10 +110,9 @@ impl Place {
 
     /// The take-off of a design, and the design sold by itself.
     pub(crate) fn design(&self, shop: &Shop, found: &FoundDesign, typed: &str) {
-        let rates = shop.rates().unwrap();
-        let words = words(rates).unwrap();
-        let priced = reeve_costing::whatif::with_changes(&found.piece, &found.take_off, rates, &[]);
-        let (alone, rates) = match priced {
+        let words = words(shop.rates().unwrap()).unwrap();
+        let priced = reeve_costing::whatif::with_changes(&found.piece, &found.take_off, shop.basis().unwrap(), &[]);
+        let (alone, basis) = match priced {
             Ok(priced) => priced,
             Err(fault) => return assert!(!fault.to_string().is_empty()),
         };
@@ -125,14 +124,14 @@ impl Place {
             market: found.market.price,
             weekly: found.market.weekly,
         };
-        let row = DesignRow::of(&offered, &alone, &rates);
+        let row = DesignRow::of(&offered, &alone, &basis.rates);
         holds::figures_of(&reeve_pages::compare::compare_csv(&[row]).unwrap(), typed);
         let view = reeve_pages::bench::takeoff_page(
             (&found.name, "", ""),
             &found.piece,
             &found.take_off,
             &alone.job.needs.cords,
-            &rates,
+            &basis.rates,
             &words,
         );
         for form in [Form::Text, Form::Html] {

@@ -13,6 +13,7 @@ use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use crate::basis::Basis;
 use crate::commission::{Commission, Item};
 use crate::cost::{CordBought, Cost, CostError, ItemCost, JobCost, JobNeeds, cost_job};
 use crate::money::{fraction, to_decimals};
@@ -222,8 +223,9 @@ impl Remedied for PriceError {
 ///
 /// # Errors
 /// [`PriceError`] when it can't be costed or the shop's aim can't be reached.
-pub fn price_commission(commission: &Commission, rates: &Rates, today: NaiveDate) -> Result<Priced, PriceError> {
-    let job = cost_job(commission, rates).map_err(PriceError::Cost)?;
+pub fn price_commission(commission: &Commission, basis: &Basis, today: NaiveDate) -> Result<Priced, PriceError> {
+    let rates = &basis.rates;
+    let job = cost_job(commission, basis).map_err(PriceError::Cost)?;
     let asked = commission.confidence.or(rates.price.confidence);
     let total = job.total();
     let JobCost { items: costs, lines: line_costs, needs } = job;

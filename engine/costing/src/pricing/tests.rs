@@ -14,7 +14,7 @@ use crate::learning_curve::{LearningCurve, Model};
 use crate::piece::Task;
 use crate::rates::{Fee, FeeBase, Rates, TaxScheme};
 use crate::risk::ThreePoint;
-use crate::sample::{hang, piece, rates, tail};
+use crate::sample::{basis, hang, piece, rates, tail};
 use crate::single_piece::SinglePiece;
 use crate::takeoff::take_off;
 use crate::totals::TaxClass;
@@ -73,7 +73,7 @@ fn commission(items: Vec<Item>, lines: Vec<FixedLine>) -> Commission {
 }
 
 fn priced(commission: &Commission, rates: &Rates) -> Priced {
-    price_commission(commission, rates, day()).unwrap()
+    price_commission(commission, &basis(rates.clone()), day()).unwrap()
 }
 
 #[test]
@@ -215,7 +215,7 @@ fn minutes_that_the_maker_states_do_not_follow_practice() {
         let mut piece = piece(2, vec![hang(0, &[0, 1]), tail(20.0, &[0, 1])]);
         piece.made = made;
         piece.steps[0].time = own.then(|| ThreePoint::certain(Time::minutes(10.0)));
-        take_off(&piece, &practised.bench).unwrap().steps_time(pieces).as_minutes()
+        take_off(&piece, &basis(practised.clone())).unwrap().steps_time(pieces).as_minutes()
     };
     // By hand: ten minutes each, whatever was made before and however many are in a row.
     for made in [0, 1, 12, 300] {
@@ -295,7 +295,7 @@ fn a_design_alone_comes_to_what_its_commission_would() {
 }
 
 fn alone(rates: &Rates) -> SinglePiece {
-    SinglePiece::of(&Arc::new(take_off(&item(1).piece, &rates.bench).unwrap()), rates).unwrap()
+    SinglePiece::of(&Arc::new(take_off(&item(1).piece, &basis(rates.clone())).unwrap()), &basis(rates.clone())).unwrap()
 }
 
 #[test]

@@ -5,9 +5,10 @@ use reeve_measure::{Length, Time, count as as_count};
 
 use super::layout::{Layout, lay_out};
 use super::{DesignPlace, KnotLine, PieceFault, count_beads, count_legs, plural};
-use crate::hand::{Estimate, Tied};
+use crate::basis::Basis;
+use crate::hand::{Estimate, Hand, Tied};
 use crate::piece::{FittingId, Piece, SetId, Step, TailEnd, Tie, Work};
-use crate::rates::Bench;
+use crate::rates::Handling;
 use crate::run::Run;
 use crate::store::{Bead, Cord, Section};
 
@@ -43,24 +44,24 @@ pub(super) enum Pull {
     Mean(Vec<SetId>),
 }
 
-pub(super) fn draft(piece: &Piece, at: usize, step: &Step, bench: &Bench) -> Result<Draft, PieceFault> {
+pub(super) fn draft(piece: &Piece, at: usize, step: &Step, basis: &Basis) -> Result<Draft, PieceFault> {
     match &step.work {
-        Work::Tie(tie) => draft_tie(piece, at, step, tie, bench),
+        Work::Tie(tie) => draft_tie(piece, at, step, tie, &basis.hand),
         Work::Bare { length, legs } => Ok(Draft { takes: each(legs, *length), ..Draft::default() }),
-        Work::Tail { length, legs, end } => Ok(draft_tail(piece, *length, legs, *end, bench)),
+        Work::Tail { length, legs, end } => Ok(draft_tail(piece, *length, legs, *end, &basis.rates.bench.handling)),
         Work::Thread { bead, times, legs_each, legs } => {
             let bead = bead_of(piece, at, *bead, *legs_each, legs)?;
-            let handling = bench.handling.bead * as_count(beads(piece, at, *times, *legs_each, legs)?);
+            let handling = basis.rates.bench.handling.bead * as_count(beads(piece, at, *times, *legs_each, legs)?);
             Ok(Draft { takes: each(legs, bead.length * f64::from(*times)), handling, ..Draft::default() })
         }
         Work::LayIn => Ok(Draft::default()),
     }
 }
 
-fn draft_tail(piece: &Piece, length: Length, legs: &[SetId], end: TailEnd, bench: &Bench) -> Draft {
+fn draft_tail(piece: &Piece, length: Length, legs: &[SetId], end: TailEnd, handling: &Handling) -> Draft {
     let one = match end {
-        TailEnd::Combed => bench.handling.trim + bench.handling.comb,
-        TailEnd::Plain | TailEnd::Flush => bench.handling.trim,
+        TailEnd::Combed => handling.trim + handling.comb,
+        TailEnd::Plain | TailEnd::Flush => handling.trim,
     };
     let takes = each(legs, length);
     let wasted = if end == TailEnd::Flush { takes.clone() } else { Vec::new() };
@@ -124,7 +125,7 @@ fn beads(piece: &Piece, at: usize, times: u32, legs_each: u32, legs: &[SetId]) -
     Ok(count_beads(piece, times, legs_each, legs))
 }
 
-fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, bench: &Bench) -> Result<Draft, PieceFault> {
+fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, hand: &Hand) -> Result<Draft, PieceFault> {
     check_folded(piece, at, step, tie)?;
     let layout = lay_out(piece, at, tie)?;
     let core = match tie.on {
@@ -139,7 +140,7 @@ fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, bench: &Bench) ->
         give: cord.stated_give(),
         parameters: &tie.parameters,
     };
-    let tied = bench.hand.tie(cord, &tie.knot, &setting).map_err(|misfit| {
+    let tied = hand.tie(cord, &tie.knot, &setting).map_err(|misfit| {
         let (spot, help) = mending(&misfit, at, tie);
         PieceFault::at(spot, misfit.to_string(), "", help)
     })?;
@@ -165,7 +166,7 @@ fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, bench: &Bench) ->
         takes,
         runs: runs_of(piece, tie, &layout, taken),
         knots: Some(knots),
-        own_time: Some(bench.hand.time_of(&tie.knot)),
+        own_time: Some(hand.time_of(&tie.knot)),
         doubt: Some(Doubt { of: (cord.name.clone(), tie.knot.name.clone()), legs: doubt }),
         ..Draft::default()
     })

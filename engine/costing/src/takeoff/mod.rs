@@ -19,10 +19,10 @@ use reeve_catalogue::Settled;
 use reeve_measure::{Length, Mass, Time, count as as_count};
 use rust_decimal::Decimal;
 
+use crate::basis::Basis;
 use crate::hand::{Estimate, TakeUpSource};
 use crate::learning_curve::Practised;
 use crate::piece::{Piece, SetId};
-use crate::rates::Bench;
 use crate::risk::Spread;
 use crate::store::{Cord, Fitting, Many};
 use cutting::{cut_list, leg_lines, legs_of};
@@ -238,11 +238,11 @@ impl PieceFault {
 ///
 /// # Errors
 /// Every fault of the piece, each with its place in the design.
-pub fn take_off(piece: &Piece, bench: &Bench) -> Result<TakeOff, Vec<PieceFault>> {
+pub fn take_off(piece: &Piece, basis: &Basis) -> Result<TakeOff, Vec<PieceFault>> {
     let mut faults = check_hanging(piece);
     let mut drafts = Vec::new();
     for (at, step) in piece.steps.iter().enumerate() {
-        match draft(piece, at, step, bench) {
+        match draft(piece, at, step, basis) {
             Ok(draft) => drafts.push(draft),
             Err(fault) => faults.push(fault),
         }
@@ -253,16 +253,16 @@ pub fn take_off(piece: &Piece, bench: &Bench) -> Result<TakeOff, Vec<PieceFault>
     if !faults.is_empty() {
         return Err(faults);
     }
-    assemble(piece, drafts, bench)
+    assemble(piece, drafts, basis)
 }
 
-fn assemble(piece: &Piece, drafts: Vec<Draft>, bench: &Bench) -> Result<TakeOff, Vec<PieceFault>> {
-    let legs = legs_of(piece, &drafts, bench);
-    let cords = cut_list(piece, &legs, bench)?;
-    let chores = chores(piece, bench);
+fn assemble(piece: &Piece, drafts: Vec<Draft>, basis: &Basis) -> Result<TakeOff, Vec<PieceFault>> {
+    let legs = legs_of(piece, &drafts, &basis.rates.bench);
+    let cords = cut_list(piece, &legs, &basis.rates.bench)?;
+    let chores = chores(piece, basis);
     let mut whole = TakeOff {
         legs: leg_lines(piece, &legs.lengths),
-        steps: step_lines(piece, drafts, &legs.lengths, bench),
+        steps: step_lines(piece, drafts, &legs.lengths, basis),
         fittings: fittings(piece),
         weight: Mass::ZERO,
         remarks: without_tail(piece),
@@ -277,7 +277,7 @@ fn assemble(piece: &Piece, drafts: Vec<Draft>, bench: &Bench) -> Result<TakeOff,
         + whole.fittings.iter().map(|(fitting, count)| fitting.weight * f64::from(*count)).sum();
     for part in &piece.parts {
         // A part that can't be made is told of in its own design.
-        whole.add(&part.name, &part.piece.title, u64::from(part.count), take_off(&part.piece, bench)?);
+        whole.add(&part.name, &part.piece.title, u64::from(part.count), take_off(&part.piece, basis)?);
     }
     Ok(whole)
 }

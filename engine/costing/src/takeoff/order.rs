@@ -7,16 +7,17 @@ use rust_decimal::Decimal;
 
 use super::draft::{Draft, Pull};
 use super::{Chore, ChoreKind, Doing, KnotLine, Paced, StepLine, count_beads, count_legs};
+use crate::basis::Basis;
 use crate::learning_curve::{LearningCurve, Practised};
 use crate::piece::{Piece, Step, Work};
-use crate::rates::Bench;
 use crate::risk::Spread;
 use crate::run::Run;
 use crate::store::{Fitting, Many};
 
-pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], bench: &Bench) -> Vec<StepLine> {
+pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], basis: &Basis) -> Vec<StepLine> {
     let mut hanging = lengths.to_vec();
-    let (pace, pull) = bench.pace_and_pull();
+    let bench = &basis.rates.bench;
+    let (pace, pull) = basis.pace_and_pull();
     let mut lines = Vec::new();
     for (step, draft) in piece.steps.iter().zip(drafts) {
         let own_time = draft.own_time.map_or(1.0, |own| libm::exp(own.mean));
@@ -37,7 +38,7 @@ pub(super) fn step_lines(piece: &Piece, drafts: Vec<Draft>, lengths: &[Length], 
         for (set, length) in &draft.takes {
             hanging[*set] = hanging[*set] - *length;
         }
-        let reckoned = Spread::certain(tying + bench.at_pace(draft.handling));
+        let reckoned = Spread::certain(tying + basis.at_pace(draft.handling));
         let first = step.time.map_or(reckoned, |own| bench.spread_as_given(own));
         let own = step.time.is_some();
         // Minutes that the maker states are what it takes her now: neither pieces made before nor those of a row take off.
@@ -77,14 +78,15 @@ fn doing(piece: &Piece, step: &Step, knots: Option<KnotLine>) -> Doing {
     }
 }
 
-pub(super) fn chores(piece: &Piece, bench: &Bench) -> Vec<Chore> {
+pub(super) fn chores(piece: &Piece, basis: &Basis) -> Vec<Chore> {
+    let bench = &basis.rates.bench;
     let handling = &bench.handling;
     let cords: u64 = piece.groups.iter().map(|group| u64::from(group.count)).sum();
     let groups: u64 = piece.groups.iter().map(|_| 1).sum();
     let chore = |kind, time: Time, once| Chore {
         kind,
         parts: Vec::new(),
-        time: bench.at_pace(time),
+        time: basis.at_pace(time),
         strays: Time::ZERO,
         once,
         cost: Decimal::ZERO,

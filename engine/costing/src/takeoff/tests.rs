@@ -5,10 +5,10 @@ use std::f64::consts::PI;
 use reeve_measure::Length;
 
 use super::{Doing, PieceFault, TakeOff, take_off};
+use crate::basis::Basis;
 use crate::hand::{COVER, CordHand, Estimate, Hand, KnotHand, KnotTimeHand, PaceHand, TakeUpSource};
 use crate::piece::{Shared, Step, TailEnd, Tie, Work};
-use crate::rates::Bench;
-use crate::sample::{bench, cord, hang, knot, piece, step, tail, tie};
+use crate::sample::{cord, hang, knot, piece, plain, step, tail, tie};
 
 /// A square knot over two legs of 4 mm: a turn round the flat pair and one round the other leg.
 const SQUARE: f64 = (2.0 * 4.0 + 2.0 * PI * 4.0) + 2.0 * PI * 4.0;
@@ -22,11 +22,11 @@ fn square(times: u32, columns: u32) -> Tie {
 }
 
 fn taken(cords: u32, steps: Vec<Step>) -> TakeOff {
-    take_off(&piece(cords, steps), &bench()).unwrap()
+    take_off(&piece(cords, steps), &plain()).unwrap()
 }
 
 fn refused(cords: u32, steps: Vec<Step>) -> Vec<PieceFault> {
-    take_off(&piece(cords, steps), &bench()).unwrap_err()
+    take_off(&piece(cords, steps), &plain()).unwrap_err()
 }
 
 fn close(length: Length, mm: f64) {
@@ -160,7 +160,7 @@ fn legs_without_a_tail_are_remarked_on() {
 }
 
 /// A bench whose samples say of these knots: the factor on take-up, and the spread of both factors.
-fn sampled(knots: &[(&str, f64, f64)]) -> Bench {
+fn sampled(knots: &[(&str, f64, f64)]) -> Basis {
     let knot_hand = |(name, factor, sd): &(&str, f64, f64)| KnotHand {
         cord: cord(),
         knot: knot(name),
@@ -170,7 +170,7 @@ fn sampled(knots: &[(&str, f64, f64)]) -> Bench {
     };
     let give = Estimate { mean: 0.1, sd: 0.0 };
     let cords = vec![CordHand { cord: cord(), give, samples: knots.len(), firm: knots.len() }];
-    Bench { hand: Hand { cords, knots: knots.iter().map(knot_hand).collect(), ..Hand::default() }, ..bench() }
+    Basis { hand: Hand { cords, knots: knots.iter().map(knot_hand).collect(), ..Hand::default() }, ..plain() }
 }
 
 fn sennits(times: u32) -> Vec<Step> {
@@ -188,24 +188,25 @@ fn a_sampled_knot_takes_its_own_leg_and_says_so() {
 
 #[test]
 fn what_samples_leave_open_is_cut_on_top_where_it_is_more_than_the_allowance() {
-    let bench = sampled(&[("square", 1.0, 0.04)]);
+    let basis = sampled(&[("square", 1.0, 0.04)]);
     let plain = taken(4, sennits(5)).cords[0].clone();
-    let line = take_off(&piece(4, sennits(5)), &bench).unwrap().cords[0].clone();
+    let line = take_off(&piece(4, sennits(5)), &basis).unwrap().cords[0].clone();
     // All the square knots of a leg err together: twice five of them, on the worker by take-up, on the filler by rise.
     let spare = COVER * 0.04 * (10.0 * SQUARE + 10.0 * RISE);
     close(line.net, plain.net.as_mm());
     assert_eq!(line.cut_mm, mm_up(line.net.as_mm() + spare));
     // An allowance that is more takes its place, and is not added to.
-    let wide = Bench { cutting_allowance: 20.into(), ..bench };
+    let mut wide = basis;
+    wide.rates.bench.cutting_allowance = 20.into();
     assert_eq!(take_off(&piece(4, sennits(5)), &wide).unwrap().cords[0].cut_mm, mm_up(line.net.as_mm() * 1.2));
 }
 
 #[test]
 fn what_different_knots_leave_open_is_added_by_squares() {
-    let bench = sampled(&[("square", 1.0, 0.04), ("half", 1.0, 0.03)]);
+    let basis = sampled(&[("square", 1.0, 0.04), ("half", 1.0, 0.03)]);
     let half = Tie { times: 10, columns: Some(2), ..tie("half", &[0], &[1]) };
     let steps = vec![hang(0, &[0, 1]), step(Work::Tie(square(10, 2))), step(Work::Tie(half)), tail(20.0, &[0, 1])];
-    let line = take_off(&piece(4, steps), &bench).unwrap().cords[0].clone();
+    let line = take_off(&piece(4, steps), &basis).unwrap().cords[0].clone();
     // A half knot takes and rises half of a square knot.
     let of_leg = |leg: f64| COVER * (10.0 * leg * 0.04).hypot(10.0 * leg / 2.0 * 0.03);
     assert_eq!(line.cut_mm, mm_up(line.net.as_mm() + of_leg(SQUARE) + of_leg(RISE)));
@@ -219,13 +220,14 @@ fn mm_up(mm: f64) -> u64 {
 fn what_is_learnt_stands_in_place_of_the_pace_for_knots_and_handling() {
     let estimate = |mean| Estimate { mean, sd: 0.1 };
     let steps = || vec![hang(0, &[0, 1]), step(Work::Tie(square(10, 1))), tail(20.0, &[0, 1])];
-    let time = |bench: &Bench| {
-        let take_off = take_off(&piece(2, steps()), bench).unwrap();
+    let time = |basis: &Basis| {
+        let take_off = take_off(&piece(2, steps()), basis).unwrap();
         (take_off.steps[1].time.of(1).as_s(), take_off.chores[0].time.as_s())
     };
     let pace = Some(PaceHand { pace: estimate(2.0), pull: estimate(0.5), samples: 1, works: 0 });
-    let slow = Bench { pace: 1.5, ..bench() };
-    let timed = Bench { hand: Hand { pace, ..Hand::default() }, ..slow.clone() };
+    let mut slow = plain();
+    slow.rates.bench.pace = 1.5;
+    let timed = Basis { hand: Hand { pace, ..Hand::default() }, ..slow.clone() };
     let hanging: f64 = (1..=10).map(|k| (10.0 - f64::from(k)) * SQUARE / 1000.0 + 0.2).sum();
     let expected = 2.0 * 90.0 + 0.5 * 6.0 * hanging;
     assert!((time(&slow).0 - 1.5 * (90.0 + 6.0 * hanging)).abs() < 1e-6);
@@ -235,7 +237,7 @@ fn what_is_learnt_stands_in_place_of_the_pace_for_knots_and_handling() {
     let own = |name: &str| KnotTimeHand { knot: knot(name), time: estimate(1.4_f64.ln()), samples: 1, works: 0 };
     let with = |name: &str| {
         let times = vec![own(name)];
-        Bench { hand: Hand { times, pace, ..Hand::default() }, ..slow.clone() }
+        Basis { hand: Hand { times, pace, ..Hand::default() }, ..slow.clone() }
     };
     assert!((time(&with("square")).0 - expected * 1.4).abs() < 1e-6);
     assert_eq!(time(&with("half")), time(&timed));

@@ -2,8 +2,8 @@
 
 use std::fmt::Write;
 
+use reeve_costing::basis::Basis;
 use reeve_costing::hand::{Hand, TimedWork};
-use reeve_costing::rates::Bench;
 use reeve_measure::Time;
 use reeve_office::{LeftOut, Lesson};
 
@@ -21,7 +21,7 @@ pub fn left_out_words(why: &LeftOut) -> String {
 }
 
 /// What every work says, and what it makes of the hand at a bench, line by line.
-pub fn lesson_words(lesson: &Lesson, bench: &Bench) -> String {
+pub fn lesson_words(lesson: &Lesson, basis: &Basis) -> String {
     let mut told = String::new();
     for one in &lesson.told {
         let (work, now) = (&one.work, in_minutes(one.work.took));
@@ -32,7 +32,7 @@ pub fn lesson_words(lesson: &Lesson, bench: &Bench) -> String {
     for work in &lesson.gone {
         let _ = writeln!(told, "{}: no longer learnt from: the book does not bear it out.", work.of());
     }
-    tell_hand(&mut told, &lesson.after.hand, bench);
+    tell_hand(&mut told, &lesson.after.hand, basis);
     told
 }
 
@@ -42,19 +42,19 @@ pub fn odd_work_words(lesson: &Lesson) -> Vec<String> {
     odd.map(|work: &TimedWork| format!("{} is kept, but not counted until others bear it out", work.of())).collect()
 }
 
-fn tell_hand(told: &mut String, after: &Hand, bench: &Bench) {
+fn tell_hand(told: &mut String, after: &Hand, basis: &Basis) {
     let paces = |hand: &Hand| {
-        let stated = || format!("{:.2}", bench.pace);
+        let stated = || format!("{:.2}", basis.rates.bench.pace);
         hand.pace.map_or_else(stated, |pace| {
             format!("{:.2}, and {:.2} for pulling what hangs", pace.pace.mean, pace.pull.mean)
         })
     };
-    let (now, was) = (paces(after), paces(&bench.hand));
+    let (now, was) = (paces(after), paces(&basis.hand));
     let in_place = if now == was { String::new() } else { format!(", in place of {was}") };
     let _ = writeln!(told, "Your pace is {now}{in_place}.");
     for known in &after.times {
         let times = |hand: &Hand| format!("{:.2}", libm::exp(hand.time_of(&known.knot).mean));
-        let (now, was) = (times(after), times(&bench.hand));
+        let (now, was) = (times(after), times(&basis.hand));
         if now != was {
             let title = &known.knot.title;
             let _ =

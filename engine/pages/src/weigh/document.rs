@@ -105,7 +105,7 @@ pub fn weigh_json(weighed: &Weighed<'_>, prices: &[Decimal]) -> WeighJson {
         form: FORM,
         design: scales.found.name.clone(),
         title: scales.found.piece.title.clone(),
-        currency: scales.changed.rates.currency.code().to_owned(),
+        currency: scales.changed.basis.rates.currency.code().to_owned(),
         weighed: at_price(weighed, weighed.price),
         hours: scales.alone.cost.hours,
         lowest_price: scales.alone.lowest,

@@ -83,7 +83,7 @@ const MOVE_BAR: usize = 20;
 /// Words a design weighed, and what it comes to at some prices; `changes` says what is otherwise than in the shop.
 pub fn weigh_page(weighed: &Weighed<'_>, prices: &[Decimal], changes: &[String], words: &Words) -> WeighPage {
     let sold = weighed.sold();
-    let (found, rates) = (&weighed.scales.found, &weighed.scales.changed.rates);
+    let (found, rates) = (&weighed.scales.found, &weighed.scales.changed.basis.rates);
     WeighPage {
         head: Letterhead::new(rates, &found.piece.title),
         design: found.name.clone(),
@@ -209,7 +209,7 @@ fn price_row(weighed: &Weighed<'_>, price: Decimal, words: &Words) -> PriceRow {
 
 fn efforts(weighed: &Weighed<'_>, words: &Words) -> Vec<Row> {
     let row = |effort: &Effort| {
-        let cost = cost_of_efforts(std::slice::from_ref(effort), &weighed.scales.changed.rates).total();
+        let cost = cost_of_efforts(std::slice::from_ref(effort), &weighed.scales.changed.basis.rates).total();
         Row { text: effort.title.clone(), detail: words.time(effort.time), amount: words.rounded(cost) }
     };
     weighed.scales.found.efforts.iter().map(row).collect()

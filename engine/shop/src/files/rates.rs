@@ -2,7 +2,6 @@
 
 use chrono::Weekday;
 use reeve_costing::calendar::{Calendar, Passing};
-use reeve_costing::hand::Hand;
 use reeve_costing::learning_curve::{LearningCurve, Model};
 use reeve_costing::money::{Currency, decimal, fraction, to_decimals};
 use reeve_costing::price::fee_rate;
@@ -354,7 +353,6 @@ fn bench(t: &mut Table<'_>) -> Option<TypedBench> {
     let bench = Bench {
         pace: pace.map_or(1.0, |pace| pace.value),
         pace_spread: pace_spread.and_then(|percent| fraction(percent.value).to_f64()),
-        hand: Hand::default(),
         allowances: allowances.into_iter().map(|(name, percent)| (name.value, percent.value)).collect(),
         practice: practice.map_or(LearningCurve::NONE, |practice| practice.value),
         handling: handling.map(|handling| handling.value).unwrap_or_default(),

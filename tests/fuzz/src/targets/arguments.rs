@@ -32,9 +32,9 @@ fn holds(bytes: &[u8]) {
     for word in &words {
         each(word, shop, found);
     }
-    let rates = shop.rates().unwrap();
-    if let Some(changes) = told(read::read_changes(&words, &shop.cord_names(), rates)) {
-        changed(&changes, found, rates);
+    let basis = shop.basis().unwrap();
+    if let Some(changes) = told(read::read_changes(&words, &shop.cord_names(), &basis.rates)) {
+        changed(&changes, found, basis);
     }
 }
 
@@ -61,16 +61,16 @@ fn each(word: &str, shop: &Shop, found: &FoundDesign) {
 }
 
 /// Prices the design with the inputs changed, and tells what each input moves then.
-fn changed(changes: &[Change], found: &FoundDesign, rates: &reeve_costing::rates::Rates) {
-    let priced = Changed::of(&found.piece, &found.take_off, rates, changes);
-    let Changed { piece, made, rates } = match priced {
+fn changed(changes: &[Change], found: &FoundDesign, basis: &reeve_costing::basis::Basis) {
+    let priced = Changed::of(&found.piece, &found.take_off, basis, changes);
+    let Changed { piece, made, basis } = match priced {
         Ok(changed) => changed,
         Err(fault) => return assert!(!fault.to_string().is_empty()),
     };
-    match SinglePiece::of(&made, &rates) {
+    match SinglePiece::of(&made, &basis) {
         Ok(alone) => {
-            alone.sold_at(alone.price.unit, &rates);
-            let _ = effects(&piece, &made, &rates, alone.price.unit, TENTH);
+            alone.sold_at(alone.price.unit, &basis.rates);
+            let _ = effects(&piece, &made, &basis, alone.price.unit, TENTH);
         }
         Err(fault) => assert!(!fault.to_string().is_empty()),
     }

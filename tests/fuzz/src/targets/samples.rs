@@ -31,7 +31,7 @@ fn holds(bytes: &[u8]) {
 
 /// A sample more is one more, and what is there keeps every byte. A list in brackets is another matter: it is opened.
 fn one_more(shop: &reeve_shop::Shop, text: &str, faults: &[Fault]) {
-    let before = shop.rates().unwrap().bench.hand.given;
+    let before = shop.basis().unwrap().hand.given;
     match shop.with_sample(&sample()) {
         Ok(added) => {
             assert_eq!(added.hand.given, before + 1, "a sample more is not one more");

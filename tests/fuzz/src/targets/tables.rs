@@ -18,10 +18,10 @@ thread_local! {
 fn row() -> DesignRow {
     let shop = Shop::open(Folder::Starter, no_program(), Admissions::default()).value;
     let found = shop.sizes("curlew-hanger", &Choice::default(), true).value;
-    let (found, rates) = (&found[0], shop.rates().unwrap());
-    let (alone, rates) = reeve_costing::whatif::with_changes(&found.piece, &found.take_off, rates, &[]).unwrap();
+    let (found, basis) = (&found[0], shop.basis().unwrap());
+    let (alone, basis) = reeve_costing::whatif::with_changes(&found.piece, &found.take_off, basis, &[]).unwrap();
     let (design, title) = (found.name.as_str(), found.piece.title.as_str());
-    DesignRow::of(&Offered { design, size: None, title, market: None, weekly: Some(3) }, &alone, &rates)
+    DesignRow::of(&Offered { design, size: None, title, market: None, weekly: Some(3) }, &alone, &basis.rates)
 }
 
 /// A condition, a column to sort by, and the words of each row.
