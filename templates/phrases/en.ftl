@@ -244,19 +244,181 @@ work-cut-and-left = { $cut } cut, { $left } left
 
 ## The pages of the book
 
+private = For the maker's eyes only.
+private-never-send = Never send this page to a client.
+state-enquiry = enquiry
+state-quoted = quoted
+state-lapsed = lapsed
+state-accepted = accepted
+state-declined = declined
+state-on-bench = on the bench
+state-finished = finished
+state-delivered = delivered
+state-paid = paid
+state-cancelled = cancelled
+book-number = Number
+book-stands = Stands
+book-client = Client
+
 ## The list of the book
+
+list = Order book
+list-as-of = As of
+list-since = Since
+list-quoted = Quoted
+list-owed = Owed
+list-empty = No commission is like that.
+list-goes-back = { $amount } goes back
 
 ## The queue
 
+queue-passing = { $days } for { $what }
+ready-on =
+    { $behind ->
+        [0] It can honestly be ready by { $day } (days before the first knot: { $lead }).
+       *[other] It can honestly be ready by { $day }, behind { $behind } accepted before (days before the first knot: { $lead }).
+    }
+ready-on-and-after =
+    { $behind ->
+        [0] It can honestly be ready by { $day } (days before the first knot: { $lead }; after the last, { $after }).
+       *[other] It can honestly be ready by { $day }, behind { $behind } accepted before (days before the first knot: { $lead }; after the last, { $after }).
+    }
+ready-needed-by = The client needs it by { $day }: { $missed }.
+ready-promised = It is promised for { $day }: { $missed }.
+ready-late =
+    { $count ->
+        [one] { $count } day too late, { $hours } bench hours short
+       *[other] { $count } days too late, { $hours } bench hours short
+    }
+ready-short = { $hours } bench hours short
+queue-lead = Days from the yes to the first knot: { $days }.
+queue-no-after = None are counted from the last knot until the client has it (`after-days` in shop.toml).
+queue-after = From the last knot until the client has it: { $days }.
+queue = On the bench and next
+queue-from = From
+queue-weekly = Hours a week
+queue-waiting = Hours waiting
+queue-hours-left = Hours left
+queue-ready = Ready
+queue-promised = Promised
+queue-holds = Holds
+queue-empty = Nothing is waiting.
+queue-holds-yes = yes
+queue-never = never
+queue-note = Hours left are those that suffice with the confidence of the quote, less the hours logged. One piece of work is finished before the next begins.
+queue-late =
+    { $count ->
+        [one] { $count } day late
+       *[other] { $count } days late
+    }
+queue-holds-no = no
+
 ## A year in sums
+
+summary = Summary of the order book
+summary-month = Month
+summary-quoted = Quoted
+summary-won = Won
+summary-lost = Lost
+summary-share-won = Share won
+summary-income = Income
+summary-material = Material
+summary-hours = Hours
+summary-per-hour = An hour
+summary-empty = Nothing happened.
+summary-all = all
+summary-note = Income is what was paid, tax included. Material, hours and what an hour earned are of work finished in the month: as logged, else as quoted. Your own adviser decides what your tax return needs.
 
 ## What commissions took
 
+took = What it really took
+took-none-finished = No finished work has anything logged.
+took-works = Finished works
+took-quoted = Quoted
+took-really = Really
+took-difference = Difference
+took-no-quote = No quote was issued.
+took-not-finished = It is not finished: this is what is logged so far.
+took-nothing-logged = Nothing is logged yet: `reeve book log`, or `start` and `stop`.
+took-day = Day
+took-step = Step
+took-time = Time
+took-logged = What was logged
+took-nothing-yet = Nothing yet.
+took-whole = the whole
+took-hours = Bench hours
+took-cord = Cord
+took-material = Material
+took-cost = Cost
+took-margin = Margin
+took-per-hour = A bench hour earns
+
 ## One commission whole
+
+whole = Commission
+whole-file = File
+whole-quoted = Quoted
+whole-deposit = Deposit asked
+whole-paid = Paid
+whole-valid-until = Valid until
+whole-promised = Promised
+whole-since = { $state }, since { $day }
+whole-goes-back = Goes back to the client
+whole-owed = Owed
+whole-hours = Hours
+whole-hours-expected = { $expected } expected, { $suffice } suffice
+whole-quote = Quote
+whole-day = Day
+whole-gross = Gross
+whole-margin = Margin
+whole-quotes = Quotes
+whole-no-quotes = None was issued.
+whole-first = first
+whole-revision = revision { $number }
+whole-number = No.
+whole-entered = What was entered
+whole-entries = Entries
+whole-no-entries = Nothing.
+whole-undone = undone: { $what }
+whole-undone-on = Undone on { $day }: { $why }
+logged-paid-back = paid back { $amount }
+logged-paid = paid { $amount }
+logged-minutes = { $minutes } minutes
+logged-minutes-at = { $minutes } minutes, { $step }
+logged-cord = { $length } of { $cord }
+logged-bought = bought for { $amount }: { $what }
 
 ## What was learnt
 
+learnt-slip = { $work } is not counted: it took { $times } times what was expected, which looks like a slip
+learnt-stated = { $work } is not counted: it took { $minutes } minutes, and { $stated } of them you had stated yourself, which leaves none for knots and handling
+learnt-gone = { $work }: no longer learnt from: the book does not bear it out.
+learnt-step = { $work }: { $minutes } minutes.
+learnt-step-anew = { $work }: { $minutes } minutes in place of { $was }.
+learnt-work = { $work }: { $minutes } minutes for knots and handling.
+learnt-work-anew = { $work }: { $minutes } minutes for knots and handling in place of { $was }.
+learnt-odd = { $work } is kept, but not counted until others bear it out
+learnt-pace-and-pull = { $pace }, and { $pull } for pulling what hangs
+learnt-pace = Your pace is { $pace }.
+learnt-pace-anew = Your pace is { $pace }, in place of { $was }.
+learnt-knot = Of each { $knot }, { $times } times the catalogue's time at that pace, in place of { $was }.
+
 ## What changed since the last quote
+
+change-new = New: { $what }, { $amount }.
+change-gone = No longer: { $what }.
+change-quantity = { $what }: { $new } in place of { $old }.
+change-unit-price = { $what }: { $new } each in place of { $old }.
+change-taken-off = Taken off the whole: { $new } in place of { $old }.
+change-put-on = Put on the whole: { $new } in place of { $old }.
+change-in-all = In all: { $new } in place of { $old }.
+change-promised = To be ready: { $new } in place of { $old }.
+change-no-day = none
+change-paid = Paid so far: { $new } in place of { $old }.
+change-valid-until = Valid until: { $new } in place of { $old }.
+change-hours = Bench hours: { $new } in place of { $old }.
+change-cost = Cost: { $new } in place of { $old }.
+change-margin = Margin: { $new } in place of { $old }.
 
 ## The comparison of designs
 

@@ -81,7 +81,7 @@ pub(crate) fn worded(Numbered { mut order, changes, .. }: Numbered, desk: &PageM
 /// When a commission can be ready, behind what waits; and by how much what was asked or promised is missed.
 pub(crate) fn when_ready(book: &Book, order: &Order, desk: &PageMaker, day: NaiveDate) -> Result<Vec<String>, Failure> {
     let when = reeve_office::when_ready(book, order, desk.rates(), day)?;
-    Ok(when.map(|when| ready_words(&when, &desk.rates().calendar)).unwrap_or_default())
+    Ok(when.map(|when| ready_words(&when, &desk.rates().calendar, desk.words())).unwrap_or_default())
 }
 
 /// The same, if the shop keeps a book. What is wrong with the book stops no quote.

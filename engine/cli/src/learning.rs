@@ -10,8 +10,9 @@ use crate::output::{print, print_done, rewrite};
 
 pub(crate) fn learn(yes: bool, place: &Bookkeeping) -> Result<(), Failure> {
     let (lesson, left_out) = Lesson::of(&place.shop, &place.book()?, place.day)?;
+    let words = place.desk.words();
     for why in &left_out {
-        say(&format!("look: {}", left_out_words(why)));
+        say(&format!("look: {}", left_out_words(why, words)));
     }
     let lesson = lesson.ok_or_else(|| {
         Failure::input(
@@ -19,10 +20,10 @@ pub(crate) fn learn(yes: bool, place: &Bookkeeping) -> Result<(), Failure> {
             "log them with `reeve book log`, and mark the work finished",
         )
     })?;
-    for odd in odd_work_words(&lesson) {
+    for odd in odd_work_words(&lesson, words) {
         say(&format!("look: {odd}"));
     }
-    let mut told = lesson_words(&lesson, place.desk.basis());
+    let mut told = lesson_words(&lesson, place.desk.basis(), words);
     if !lesson.after.changes {
         told.push_str("Nothing new: it stands in knots/samples.toml already.\n");
     } else if yes {

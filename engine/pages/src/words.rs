@@ -150,6 +150,11 @@ impl Words {
         self.number(decimal(number, 1))
     }
 
+    /// A length counted in metres, with the decimals it was given.
+    pub(crate) fn metres(&self, metres: Decimal) -> String {
+        say!(self, "metres", figure = self.number(metres))
+    }
+
     /// A mass.
     pub(crate) fn mass(&self, mass: Mass) -> String {
         if mass.as_g() < 1000.0 {

@@ -1,68 +1,72 @@
 //! What finished work teaches, in words for the terminal.
 
-use std::fmt::Write;
-
 use reeve_costing::basis::Basis;
 use reeve_costing::hand::{Hand, TimedWork};
 use reeve_measure::Time;
 use reeve_office::{LeftOut, Lesson};
 
+use crate::phrases::say;
+use crate::words::Words;
+
 /// Why a work is not counted.
-pub fn left_out_words(why: &LeftOut) -> String {
+pub fn left_out_words(why: &LeftOut, words: &Words) -> String {
+    let minutes = |minutes: &f64| words.decimal(*minutes, 0);
     match why {
         LeftOut::Slip { of, times } => {
-            format!("{of} is not counted: it took {times:.2} times what was expected, which looks like a slip")
+            say!(words, "learnt-slip", work = of.as_str(), times = words.decimal(*times, 2))
         }
-        LeftOut::Stated { number, took, stated } => format!(
-            "{number} is not counted: it took {took:.0} minutes, and {stated:.0} of them you had stated yourself, which leaves \
-             none for knots and handling"
-        ),
+        LeftOut::Stated { number, took, stated } => {
+            let (took, stated) = (minutes(took), minutes(stated));
+            say!(words, "learnt-stated", work = number.as_str(), minutes = took, stated = stated)
+        }
     }
 }
 
-/// What every work says, and what it makes of the hand at a bench, line by line.
-pub fn lesson_words(lesson: &Lesson, basis: &Basis) -> String {
-    let mut told = String::new();
-    for one in &lesson.told {
-        let (work, now) = (&one.work, in_minutes(one.work.took));
-        let in_place = one.was.map_or_else(String::new, |was| format!(" in place of {}", in_minutes(was)));
-        let what = if work.step.is_none() { " for knots and handling" } else { "" };
-        let _ = writeln!(told, "{}: {now} minutes{what}{in_place}.", work.of());
+/// What every work says, and what it makes of the hand, line by line.
+pub fn lesson_words(lesson: &Lesson, basis: &Basis, words: &Words) -> String {
+    let told = lesson.told.iter().map(|one| told_words(&one.work, one.was, words));
+    let gone = lesson.gone.iter().map(|work| say!(words, "learnt-gone", work = work.of()));
+    let hand = hand_lines(&lesson.after.hand, basis, words);
+    told.chain(gone).chain(hand).map(|line| line + "\n").collect()
+}
+
+fn told_words(work: &TimedWork, was: Option<Time>, words: &Words) -> String {
+    let minutes = |time: Time| words.decimal(time.as_minutes(), 0);
+    let (of, now, was) = (work.of(), minutes(work.took), was.map(minutes));
+    match (&work.step, was) {
+        (Some(_), None) => say!(words, "learnt-step", work = of, minutes = now),
+        (Some(_), Some(was)) => say!(words, "learnt-step-anew", work = of, minutes = now, was = was),
+        (None, None) => say!(words, "learnt-work", work = of, minutes = now),
+        (None, Some(was)) => say!(words, "learnt-work-anew", work = of, minutes = now, was = was),
     }
-    for work in &lesson.gone {
-        let _ = writeln!(told, "{}: no longer learnt from: the book does not bear it out.", work.of());
-    }
-    tell_hand(&mut told, &lesson.after.hand, basis);
-    told
 }
 
 /// Works that are kept and not counted.
-pub fn odd_work_words(lesson: &Lesson) -> Vec<String> {
+pub fn odd_work_words(lesson: &Lesson, words: &Words) -> Vec<String> {
     let odd = lesson.after.hand.odd_works.iter().map(|at| &lesson.after.works[*at]);
-    odd.map(|work: &TimedWork| format!("{} is kept, but not counted until others bear it out", work.of())).collect()
+    odd.map(|work: &TimedWork| say!(words, "learnt-odd", work = work.of())).collect()
 }
 
-fn tell_hand(told: &mut String, after: &Hand, basis: &Basis) {
-    let paces = |hand: &Hand| {
-        let stated = || format!("{:.2}", basis.rates.bench.pace);
-        hand.pace.map_or_else(stated, |pace| {
-            format!("{:.2}, and {:.2} for pulling what hangs", pace.pace.mean, pace.pull.mean)
-        })
+fn hand_lines(after: &Hand, basis: &Basis, words: &Words) -> Vec<String> {
+    let figure = |figure: f64| words.decimal(figure, 2);
+    let paces = |hand: &Hand| match hand.pace {
+        None => figure(basis.rates.bench.pace),
+        Some(known) => {
+            say!(words, "learnt-pace-and-pull", pace = figure(known.pace.mean), pull = figure(known.pull.mean))
+        }
     };
     let (now, was) = (paces(after), paces(&basis.hand));
-    let in_place = if now == was { String::new() } else { format!(", in place of {was}") };
-    let _ = writeln!(told, "Your pace is {now}{in_place}.");
+    let mut lines = vec![if now == was {
+        say!(words, "learnt-pace", pace = now)
+    } else {
+        say!(words, "learnt-pace-anew", pace = now, was = was)
+    }];
     for known in &after.times {
-        let times = |hand: &Hand| format!("{:.2}", libm::exp(hand.time_of(&known.knot).mean));
+        let times = |hand: &Hand| figure(libm::exp(hand.time_of(&known.knot).mean));
         let (now, was) = (times(after), times(&basis.hand));
         if now != was {
-            let title = &known.knot.title;
-            let _ =
-                writeln!(told, "Of each {title}, {now} times the catalogue's time at that pace, in place of {was}.");
+            lines.push(say!(words, "learnt-knot", knot = known.knot.title.as_str(), times = now, was = was));
         }
     }
-}
-
-fn in_minutes(time: Time) -> String {
-    format!("{:.0}", time.as_minutes())
+    lines
 }

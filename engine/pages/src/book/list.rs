@@ -7,29 +7,35 @@ use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::FORM;
-use super::table::{BookPage, TextTable, figures, words as text};
+use super::table::{BookPage, TextTable, figures, text};
+use super::{FORM, state_words};
+use crate::phrases::say;
 use crate::spreadsheet::Spreadsheet;
 use crate::words::Words;
 
 /// Words a list.
 pub fn list_page(commissions: &[BookedCommission], day: NaiveDate, rates: &Rates, words: &Words) -> BookPage {
-    let mut page = BookPage::new("Order book", "", rates);
-    page.fact("As of", words.date(day));
-    let columns =
-        [text("Number", 14), text("Stands", 14), text("Since", 12), figures("Quoted", 20), figures("Owed", 20)];
-    let mut table = TextTable::new("", &columns, "No commission is like that.");
+    let mut page = BookPage::new(say!(words, "list"), "", rates);
+    page.fact(say!(words, "list-as-of"), words.date(day));
+    let columns = vec![
+        text(say!(words, "book-number"), 14),
+        text(say!(words, "book-stands"), 14),
+        text(say!(words, "list-since"), 12),
+        figures(say!(words, "list-quoted"), 20),
+        figures(say!(words, "list-owed"), 20),
+    ];
+    let mut table = TextTable::new(String::new(), columns, say!(words, "list-empty"));
     for one in commissions {
         let gross = one.quoted.as_ref().map(|(_, figures)| words.money(figures.gross)).unwrap_or_default();
         let due = one.due();
         // Money that the client gets back is hers wherever the commission stands.
         let owed = match due {
-            due if due < Decimal::ZERO => format!("{} goes back", words.money(-due)),
+            due if due < Decimal::ZERO => say!(words, "list-goes-back", amount = words.money(-due)),
             due if due.is_zero() || !one.state.is_won() => String::new(),
             due => words.money(due),
         };
         table.row(
-            vec![one.name().to_owned(), one.state.to_string(), one.since.to_string(), gross, owed],
+            vec![one.name().to_owned(), state_words(one.state, words), one.since.to_string(), gross, owed],
             format!("{}: {}", one.client.name, one.title),
         );
     }

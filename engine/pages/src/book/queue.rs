@@ -1,93 +1,98 @@
 //! What is on the bench, what is next, when each will be done and whether each promise holds.
 
 use chrono::NaiveDate;
-use reeve_costing::calendar::{Calendar, Passing, days_in_all};
+use reeve_costing::calendar::{Calendar, Missed, Passing, days_in_all};
 use reeve_costing::money::{to_decimals, up_to_decimals};
 use reeve_costing::rates::Rates;
-use reeve_costing::takeoff::plural;
 use reeve_office::{Deadline, Queue, QueuedWork, WhenReady};
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::FORM;
-use super::table::{BookPage, TextTable, figures, words as text};
+use super::table::{BookPage, TextTable, figures, text};
+use super::{FORM, state_words};
+use crate::phrases::say;
 use crate::words::Words;
 
-/// Days that pass beside the bench, in words: "3 days for drying, 2 for post".
-fn passing_words(passing: &[Passing]) -> String {
-    let part = |part: &Passing| format!("{} for {}", part.days, part.what);
+/// Days that pass beside the bench, in words: "3 for drying, 2 for post".
+fn passing_words(passing: &[Passing], words: &Words) -> String {
+    let part = |part: &Passing| say!(words, "queue-passing", days = part.days, what = part.what.as_str());
     passing.iter().map(part).collect::<Vec<_>>().join(", ")
 }
 
 /// When a commission can be ready, in words: the day, and the days asked or promised that can't be kept.
-pub fn ready_words(when: &WhenReady, calendar: &Calendar) -> Vec<String> {
-    let day = when.on.map(|day| format!("It can honestly be ready by {day}{}.", beside(when, calendar)));
+pub fn ready_words(when: &WhenReady, calendar: &Calendar, words: &Words) -> Vec<String> {
+    let day = when.on.map(|day| ready_on(day, when, calendar, words));
     let missed = when.missed.iter().map(|one| {
-        let what = match one.kind {
-            Deadline::NeededBy => "The client needs it by",
-            Deadline::Promised => "It is promised for",
-        };
-        let late = one.missed.days.map_or_else(String::new, |days| format!("{} too late, ", plural("day", days)));
-        // Up: a promise that is missed by a minute is not missed by nothing.
-        let short = up_to_decimals(one.missed.hours, 1).normalize();
-        format!("{what} {}: {late}{short} bench hours short.", one.day)
+        let (day, missed) = (words.date(one.day), missed_words(&one.missed, words));
+        match one.kind {
+            Deadline::NeededBy => say!(words, "ready-needed-by", day = day, missed = missed),
+            Deadline::Promised => say!(words, "ready-promised", day = day, missed = missed),
+        }
     });
     day.into_iter().chain(missed).collect()
 }
 
-/// What the day it is ready counts besides its own hours.
-fn beside(when: &WhenReady, calendar: &Calendar) -> String {
-    let behind = match when.behind {
-        0 => String::new(),
-        works => format!(", behind {works} accepted before"),
-    };
-    let after = if calendar.after.is_empty() {
-        String::new()
-    } else {
-        format!("; after the last, {}", passing_words(&calendar.after))
-    };
-    format!("{behind} (days before the first knot: {}{after})", passing_words(&calendar.lead))
+/// The day it is ready, with what that counts besides its own hours.
+fn ready_on(day: NaiveDate, when: &WhenReady, calendar: &Calendar, words: &Words) -> String {
+    let (day, behind, lead) = (words.date(day), when.behind, passing_words(&calendar.lead, words));
+    if calendar.after.is_empty() {
+        return say!(words, "ready-on", day = day, behind = behind, lead = lead);
+    }
+    let after = passing_words(&calendar.after, words);
+    say!(words, "ready-on-and-after", day = day, behind = behind, lead = lead, after = after)
+}
+
+/// By how much a day is missed.
+fn missed_words(missed: &Missed, words: &Words) -> String {
+    // Up: a promise that is missed by a minute is not missed by nothing.
+    let hours = words.number(up_to_decimals(missed.hours, 1));
+    match missed.days {
+        Some(days) => say!(words, "ready-late", count = days, hours = hours),
+        None => say!(words, "ready-short", hours = hours),
+    }
 }
 
 /// What the days of a queue count, for the foot of its page.
-fn counted(calendar: &Calendar) -> String {
-    let lead = format!("Days from the yes to the first knot: {}.", passing_words(&calendar.lead));
+fn counted(calendar: &Calendar, words: &Words) -> String {
+    let lead = say!(words, "queue-lead", days = passing_words(&calendar.lead, words));
     let after = if calendar.after.is_empty() {
-        "None are counted from the last knot until the client has it (`after-days` in shop.toml).".to_owned()
+        say!(words, "queue-no-after")
     } else {
-        format!("From the last knot until the client has it: {}.", passing_words(&calendar.after))
+        say!(words, "queue-after", days = passing_words(&calendar.after, words))
     };
     format!("{lead} {after}")
 }
 
 /// Words a queue.
 pub fn queue_page(queue: &Queue, rates: &Rates, words: &Words) -> BookPage {
-    let mut page = BookPage::new("On the bench and next", "", rates);
-    page.fact("From", words.date(queue.day));
-    page.fact("Hours a week", words.hours(queue.weekly));
-    page.fact("Hours waiting", words.hours(queue.hours()));
-    let columns = [
-        text("Number", 14),
-        text("Stands", 14),
-        figures("Hours left", 12),
-        figures("Ready", 13),
-        figures("Promised", 13),
-        figures("Holds", 14),
+    let mut page = BookPage::new(say!(words, "queue"), "", rates);
+    page.fact(say!(words, "queue-from"), words.date(queue.day));
+    page.fact(say!(words, "queue-weekly"), words.hours(queue.weekly));
+    page.fact(say!(words, "queue-waiting"), words.hours(queue.hours()));
+    let columns = vec![
+        text(say!(words, "book-number"), 14),
+        text(say!(words, "book-stands"), 14),
+        figures(say!(words, "queue-hours-left"), 12),
+        figures(say!(words, "queue-ready"), 13),
+        figures(say!(words, "queue-promised"), 13),
+        figures(say!(words, "queue-holds"), 14),
     ];
-    let mut table = TextTable::new("", &columns, "Nothing is waiting.");
+    let mut table = TextTable::new(String::new(), columns, say!(words, "queue-empty"));
     for QueuedWork { commission: one, waiting, ready } in &queue.works {
         let day = |day: Option<NaiveDate>| day.map(|day| day.to_string());
         let holds = match waiting.promised {
             None => String::new(),
-            Some(_) => ready.missed.map_or_else(|| "yes".to_owned(), |missed| late_words(missed.days)),
+            Some(_) => {
+                ready.missed.map_or_else(|| say!(words, "queue-holds-yes"), |missed| late_words(missed.days, words))
+            }
         };
         table.row(
             vec![
                 one.name().to_owned(),
-                one.state.to_string(),
+                state_words(one.state, words),
                 words.hours(waiting.hours()),
-                day(ready.on).unwrap_or_else(|| "never".to_owned()),
+                day(ready.on).unwrap_or_else(|| say!(words, "queue-never")),
                 day(waiting.promised).unwrap_or_default(),
                 holds,
             ],
@@ -95,20 +100,15 @@ pub fn queue_page(queue: &Queue, rates: &Rates, words: &Words) -> BookPage {
         );
     }
     page.tables.push(table);
-    page.after.push(
-        "Hours left are those that suffice with the confidence of the quote, less the hours logged. One piece of work \
-         is finished before the next begins."
-            .to_owned(),
-    );
-    page.after.push(counted(&rates.calendar));
+    page.after.push(say!(words, "queue-note"));
+    page.after.push(counted(&rates.calendar, words));
     page
 }
 
-fn late_words(days: Option<u64>) -> String {
+fn late_words(days: Option<u64>, words: &Words) -> String {
     match days {
-        Some(1) => "1 day late".to_owned(),
-        Some(days) => format!("{days} days late"),
-        None => "no".to_owned(),
+        Some(days) => say!(words, "queue-late", count = days),
+        None => say!(words, "queue-holds-no"),
     }
 }
 

@@ -7,45 +7,44 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::FORM;
-use super::table::{BookPage, TextTable, figures, words as text};
+use super::table::{BookPage, TextTable, figures, text};
+use crate::phrases::say;
 use crate::spreadsheet::Spreadsheet;
 use crate::words::Words;
 
 /// Words a summary.
 pub fn summary_page(periods: &[Period], title: &str, rates: &Rates, words: &Words) -> BookPage {
-    let mut page = BookPage::new("Summary of the order book", title, rates);
-    let columns = [
-        text("Month", 9),
-        figures("Quoted", 7),
-        figures("Won", 5),
-        figures("Lost", 6),
-        figures("Share won", 11),
-        figures("Income", 13),
-        figures("Material", 11),
-        figures("Hours", 8),
-        figures("An hour", 10),
+    let mut page = BookPage::new(say!(words, "summary"), title, rates);
+    let columns = vec![
+        text(say!(words, "summary-month"), 9),
+        figures(say!(words, "summary-quoted"), 7),
+        figures(say!(words, "summary-won"), 5),
+        figures(say!(words, "summary-lost"), 6),
+        figures(say!(words, "summary-share-won"), 11),
+        figures(say!(words, "summary-income"), 13),
+        figures(say!(words, "summary-material"), 11),
+        figures(say!(words, "summary-hours"), 8),
+        figures(say!(words, "summary-per-hour"), 10),
     ];
-    let mut table = TextTable::new("", &columns, "Nothing happened.");
+    let mut table = TextTable::new(String::new(), columns, say!(words, "summary-empty"));
     for period in periods {
+        let is_all = period.period == "all";
+        let count = |count: u32| words.count(u64::from(count));
         let cells = vec![
-            period.period.clone(),
-            period.quoted_count.to_string(),
-            period.won_count.to_string(),
-            period.lost_count.to_string(),
+            if is_all { say!(words, "summary-all") } else { period.period.clone() },
+            count(period.quoted_count),
+            count(period.won_count),
+            count(period.lost_count),
             period.won_percent.map(|percent| words.percent(percent)).unwrap_or_default(),
             words.rounded(period.income),
             words.rounded(period.material),
             words.fixed(period.hours, 1),
             period.per_hour.map(|earned| words.rounded(earned)).unwrap_or_default(),
         ];
-        if period.period == "all" { table.strong(cells) } else { table.row(cells, "") }
+        if is_all { table.strong(cells) } else { table.row(cells, "") }
     }
     page.tables.push(table);
-    page.after.push(
-        "Income is what was paid, tax included. Material, hours and what an hour earned are of work finished in the \
-         month: as logged, else as quoted. Your own adviser decides what your tax return needs."
-            .to_owned(),
-    );
+    page.after.push(say!(words, "summary-note"));
     page
 }
 

@@ -9,7 +9,7 @@ use crate::quote::{Letterhead, Row};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct BookPage {
     pub(super) head: Letterhead,
-    pub(super) kind: &'static str,
+    pub(super) kind: String,
     pub(super) facts: Vec<Row>,
     pub(super) remarks: Vec<String>,
     pub(super) tables: Vec<TextTable>,
@@ -18,7 +18,7 @@ pub struct BookPage {
 }
 
 impl BookPage {
-    pub(super) fn new(kind: &'static str, title: &str, rates: &Rates) -> Self {
+    pub(super) fn new(kind: String, title: &str, rates: &Rates) -> Self {
         Self {
             head: Letterhead::new(rates, title),
             kind,
@@ -29,7 +29,7 @@ impl BookPage {
         }
     }
 
-    pub(super) fn fact(&mut self, text: &str, words: impl Into<String>) {
+    pub(super) fn fact(&mut self, text: String, words: impl Into<String>) {
         self.facts.push(Row::new(text, words));
     }
 }
@@ -37,28 +37,28 @@ impl BookPage {
 /// A table.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub(super) struct TextTable {
-    title: &'static str,
+    title: String,
     columns: Vec<TextColumn>,
     /// The widths of the columns in text, those of figures below zero.
     widths: String,
     rows: Vec<TableRow>,
     /// Said in place of rows.
-    empty: &'static str,
+    empty: String,
 }
 
 /// A column: its heading, its width in text, and whether it holds figures.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub(super) struct TextColumn {
-    heading: &'static str,
+    heading: String,
     width: usize,
     figure: bool,
 }
 
-pub(super) const fn words(heading: &'static str, width: usize) -> TextColumn {
+pub(super) fn text(heading: String, width: usize) -> TextColumn {
     TextColumn { heading, width, figure: false }
 }
 
-pub(super) const fn figures(heading: &'static str, width: usize) -> TextColumn {
+pub(super) fn figures(heading: String, width: usize) -> TextColumn {
     TextColumn { heading, width, figure: true }
 }
 
@@ -73,16 +73,16 @@ struct TableRow {
 }
 
 impl TextTable {
-    pub(super) fn new(title: &'static str, columns: &[TextColumn], empty: &'static str) -> Self {
+    pub(super) fn new(title: String, columns: Vec<TextColumn>, empty: String) -> Self {
         let width = |column: &TextColumn| format!("{}{}", if column.figure { "-" } else { "" }, column.width);
         let widths = columns.iter().map(width).collect::<Vec<_>>().join(" ");
-        Self { title, columns: columns.to_vec(), widths, rows: Vec::new(), empty }
+        Self { title, columns, widths, rows: Vec::new(), empty }
     }
 
     /// A row, with words beneath it.
     pub(super) fn row(&mut self, cells: Vec<String>, below: impl Into<String>) {
         self.rows.push(TableRow { cells, below: below.into(), strong: false, struck: false });
-        self.empty = "";
+        self.empty.clear();
     }
 
     /// A row that was undone: struck out, with the reason beneath it.

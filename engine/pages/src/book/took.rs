@@ -8,56 +8,67 @@ use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::FORM;
-use super::table::{BookPage, TextTable, figures, words as text};
+use super::table::{BookPage, TextTable, figures, text};
+use super::{FORM, state_words};
+use crate::phrases::say;
 use crate::words::Words;
 
 /// Words what finished work took, all together.
 pub fn all_actuals_page(all: Option<&AllActuals>, title: &str, rates: &Rates, words: &Words) -> BookPage {
-    let mut page = BookPage::new("What it really took", title, rates);
-    let mut table = beside("No finished work has anything logged.");
+    let mut page = BookPage::new(say!(words, "took"), title, rates);
+    let mut table = beside(say!(words, "took-none-finished"), words);
     if let Some(all) = all {
-        page.fact("Finished works", all.count.to_string());
+        page.fact(say!(words, "took-works"), words.count(u64::from(all.count)));
         fill_in(&mut table, &all.quoted, Some(&all.actual), words);
     }
     page.tables.push(table);
     page
 }
 
-fn beside(empty: &'static str) -> TextTable {
-    TextTable::new("", &[text("", 32), figures("Quoted", 16), figures("Really", 16), figures("Difference", 16)], empty)
+fn beside(empty: String, words: &Words) -> TextTable {
+    let columns = vec![
+        text(String::new(), 32),
+        figures(say!(words, "took-quoted"), 16),
+        figures(say!(words, "took-really"), 16),
+        figures(say!(words, "took-difference"), 16),
+    ];
+    TextTable::new(String::new(), columns, empty)
 }
 
 fn fill_in(table: &mut TextTable, quoted: &JobFigures, actual: Option<&JobFigures>, words: &Words) {
-    for FigureLine { heading, worded, of } in LINES {
+    for FigureLine { heading, worded, of } in figure_lines(words) {
         let actual = actual.map(of);
         let difference = actual.map(|actual| worded(words, actual - of(quoted))).unwrap_or_default();
         let actual = actual.map(|actual| worded(words, actual)).unwrap_or_default();
-        table.row(vec![(*heading).to_owned(), worded(words, of(quoted)), actual, difference], "");
+        table.row(vec![heading, worded(words, of(quoted)), actual, difference], "");
     }
 }
 
 /// Words what it took.
 pub fn actuals_page(course: &Course, rates: &Rates, words: &Words) -> BookPage {
-    let mut page = BookPage::new("What it really took", &course.commission.title, rates);
-    page.fact("Number", course.commission.name());
-    page.fact("Client", course.commission.client.name.clone());
-    page.fact("Stands", course.commission.state.to_string());
-    let mut table = beside("No quote was issued.");
+    let mut page = BookPage::new(say!(words, "took"), &course.commission.title, rates);
+    page.fact(say!(words, "book-number"), course.commission.name());
+    page.fact(say!(words, "book-client"), course.commission.client.name.clone());
+    page.fact(say!(words, "book-stands"), state_words(course.commission.state, words));
+    let mut table = beside(say!(words, "took-no-quote"), words);
     if let Some(QuotedAndActual { quoted, actual }) = QuotedAndActual::of(course) {
         fill_in(&mut table, &quoted, actual.as_ref(), words);
         if !course.commission.state.is_made() && actual.is_some() {
-            page.remarks.push("It is not finished: this is what is logged so far.".to_owned());
+            page.remarks.push(say!(words, "took-not-finished"));
         }
         if actual.is_none() {
-            page.after.push("Nothing is logged yet: `reeve book log`, or `start` and `stop`.".to_owned());
+            page.after.push(say!(words, "took-nothing-logged"));
         }
     }
     page.tables.push(table);
-    let mut steps =
-        TextTable::new("What was logged", &[text("Day", 12), text("Step", 44), figures("Time", 24)], "Nothing yet.");
+    let columns = vec![
+        text(say!(words, "took-day"), 12),
+        text(say!(words, "took-step"), 44),
+        figures(say!(words, "took-time"), 24),
+    ];
+    let mut steps = TextTable::new(say!(words, "took-logged"), columns, say!(words, "took-nothing-yet"));
     for line in &course.took.work {
-        let step = line.step.clone().unwrap_or_else(|| "the whole".to_owned());
+        let step = line.step.clone().unwrap_or_else(|| say!(words, "took-whole"));
         let time = words.hours(decimal(line.minutes / 60.0, 2));
         steps.row(vec![line.day.to_string(), step, time], line.note.clone().unwrap_or_default());
     }
@@ -67,27 +78,23 @@ pub fn actuals_page(course: &Course, rates: &Rates, words: &Words) -> BookPage {
 
 /// A figure of the table: its heading, how it is worded and where it stands.
 struct FigureLine {
-    heading: &'static str,
+    heading: String,
     worded: fn(&Words, Decimal) -> String,
     of: fn(&JobFigures) -> Decimal,
 }
 
-const fn money(heading: &'static str, of: fn(&JobFigures) -> Decimal) -> FigureLine {
-    FigureLine { heading, worded: |words, amount| words.rounded(amount), of }
+fn figure_lines(words: &Words) -> [FigureLine; 6] {
+    let line = |heading, worded, of| FigureLine { heading, worded, of };
+    let money = |heading, of| FigureLine { heading, worded: |words, amount| words.rounded(amount), of };
+    [
+        line(say!(words, "took-hours"), |words, hours| words.hours(hours), |one| one.hours),
+        line(say!(words, "took-cord"), |words, metres| words.metres(to_decimals(metres, 1)), |one| one.cord_m),
+        money(say!(words, "took-material"), |one| one.material),
+        money(say!(words, "took-cost"), |one| one.cost),
+        money(say!(words, "took-margin"), |one| one.margin),
+        money(say!(words, "took-per-hour"), |one| one.per_hour.unwrap_or_default()),
+    ]
 }
-
-const LINES: &[FigureLine] = &[
-    FigureLine { heading: "Bench hours", worded: |words, hours| words.hours(hours), of: |one| one.hours },
-    FigureLine {
-        heading: "Cord",
-        worded: |words, metres| format!("{}\u{a0}m", words.number(to_decimals(metres, 1))),
-        of: |one| one.cord_m,
-    },
-    money("Material", |one| one.material),
-    money("Cost", |one| one.cost),
-    money("Margin", |one| one.margin),
-    money("A bench hour earns", |one| one.per_hour.unwrap_or_default()),
-];
 
 /// What it took, for other programs.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]

@@ -8,38 +8,44 @@ use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::FORM;
 use super::list::ListedJson;
-use super::table::{BookPage, TextTable, figures, words as text};
+use super::table::{BookPage, TextTable, figures, text};
+use super::{FORM, state_words};
+use crate::phrases::say;
 use crate::words::Words;
 
 /// Words a commission.
 pub fn history_page(whole: &History, rates: &Rates, words: &Words) -> BookPage {
     let one = &whole.course.commission;
-    let mut page = BookPage::new("Commission", &one.title, rates);
-    page.fact("Number", one.name());
+    let mut page = BookPage::new(say!(words, "whole"), &one.title, rates);
+    page.fact(say!(words, "book-number"), one.name());
     page.fact(
-        "Client",
+        say!(words, "book-client"),
         std::iter::once(&one.client.name).chain(&one.client.address).cloned().collect::<Vec<_>>().join(", "),
     );
-    page.fact("Stands", format!("{}, since {}", one.state, words.date(one.since)));
-    page.fact("File", one.reference.clone());
+    page.fact(
+        say!(words, "book-stands"),
+        say!(words, "whole-since", state = state_words(one.state, words), day = words.date(one.since)),
+    );
+    page.fact(say!(words, "whole-file"), one.reference.clone());
     if let Some((_, figures)) = &one.quoted {
-        page.fact("Quoted", words.money(figures.gross));
+        page.fact(say!(words, "whole-quoted"), words.money(figures.gross));
         if !figures.deposit.is_zero() {
-            page.fact("Deposit asked", words.money(figures.deposit));
+            page.fact(say!(words, "whole-deposit"), words.money(figures.deposit));
         }
-        page.fact("Paid", words.money(rates.currency.round_half_away(one.paid)));
+        page.fact(say!(words, "whole-paid"), words.money(rates.currency.round_half_away(one.paid)));
         let due = rates.currency.round_half_away(one.due());
-        let (what, due) = if due < Decimal::ZERO { ("Goes back to the client", -due) } else { ("Owed", due) };
-        page.fact(what, words.money(due));
+        let back = due < Decimal::ZERO;
+        let what = if back { say!(words, "whole-goes-back") } else { say!(words, "whole-owed") };
+        page.fact(what, words.money(due.abs()));
+        let (expected, suffice) = (words.hours(figures.hours), words.hours(figures.sure_hours));
         page.fact(
-            "Hours",
-            format!("{} expected, {} suffice", words.hours(figures.hours), words.hours(figures.sure_hours)),
+            say!(words, "whole-hours"),
+            say!(words, "whole-hours-expected", expected = expected, suffice = suffice),
         );
-        page.fact("Valid until", words.date(figures.valid_until));
+        page.fact(say!(words, "whole-valid-until"), words.date(figures.valid_until));
         if let Some(promised) = figures.promised {
-            page.fact("Promised", words.date(promised));
+            page.fact(say!(words, "whole-promised"), words.date(promised));
         }
     }
     page.tables.push(quotes(&whole.entries, words));
@@ -48,13 +54,22 @@ pub fn history_page(whole: &History, rates: &Rates, words: &Words) -> BookPage {
 }
 
 fn quotes(entries: &[IssuedQuote], words: &Words) -> TextTable {
-    let columns =
-        [text("Quote", 14), text("Day", 12), figures("Gross", 18), figures("Margin", 18), figures("Hours", 18)];
-    let mut table = TextTable::new("Quotes", &columns, "None was issued.");
+    let columns = vec![
+        text(say!(words, "whole-quote"), 14),
+        text(say!(words, "whole-day"), 12),
+        figures(say!(words, "whole-gross"), 18),
+        figures(say!(words, "whole-margin"), 18),
+        figures(say!(words, "whole-hours"), 18),
+    ];
+    let mut table = TextTable::new(say!(words, "whole-quotes"), columns, say!(words, "whole-no-quotes"));
     for entry in entries {
         let figures = &entry.figures;
         let cells = vec![
-            if entry.revision == 0 { "first".to_owned() } else { format!("revision {}", entry.revision) },
+            if entry.revision == 0 {
+                say!(words, "whole-first")
+            } else {
+                say!(words, "whole-revision", number = entry.revision)
+            },
             entry.day.to_string(),
             words.money(figures.gross),
             words.rounded(figures.margin),
@@ -67,17 +82,23 @@ fn quotes(entries: &[IssuedQuote], words: &Words) -> TextTable {
 }
 
 fn lines(lines: &[LoggedLine], words: &Words) -> TextTable {
-    let columns = [text("No.", 5), text("Day", 12), text("What was entered", 63)];
-    let mut table = TextTable::new("Entries", &columns, "Nothing.");
+    let columns = vec![
+        text(say!(words, "whole-number"), 5),
+        text(say!(words, "whole-day"), 12),
+        text(say!(words, "whole-entered"), 63),
+    ];
+    let mut table = TextTable::new(say!(words, "whole-entries"), columns, say!(words, "whole-no-entries"));
     for line in lines {
         let note = line.note.clone().unwrap_or_default();
-        let undone = if line.undone.is_some() { "undone: " } else { "" };
-        let what = format!("{undone}{}", logged_words(&line.what, words));
-        let cells = vec![line.number.to_string(), line.day.to_string(), what];
+        let mut what = logged_words(&line.what, words);
+        if line.undone.is_some() {
+            what = say!(words, "whole-undone", what = what);
+        }
+        let cells = vec![words.count(u64::from(line.number)), line.day.to_string(), what];
         match &line.undone {
             None => table.row(cells, note),
             Some(undone) => {
-                let why = format!("Undone on {}: {}", undone.day, undone.why);
+                let why = say!(words, "whole-undone-on", day = words.date(undone.day), why = undone.why.as_str());
                 table.struck(cells, if note.is_empty() { why } else { format!("{note}. {why}") });
             }
         }
@@ -89,15 +110,21 @@ fn lines(lines: &[LoggedLine], words: &Words) -> TextTable {
 pub fn logged_words(what: &Logged, words: &Words) -> String {
     let number = |number: f64, places| words.number(decimal(number, places));
     match what {
-        Logged::Marked(state) => state.to_string(),
-        Logged::Paid(amount) if amount.is_sign_negative() => format!("paid back {}", words.money(-*amount)),
-        Logged::Paid(amount) => format!("paid {}", words.money(*amount)),
-        Logged::Worked(minutes, step) => {
-            let at = step.as_ref().map(|step| format!(", {step}")).unwrap_or_default();
-            format!("{} minutes{at}", number(*minutes, 2))
+        Logged::Marked(state) => state_words(*state, words),
+        Logged::Paid(amount) if amount.is_sign_negative() => {
+            say!(words, "logged-paid-back", amount = words.money(-*amount))
         }
-        Logged::Cord(cord, metres) => format!("{}\u{a0}m of {cord}", number(*metres, 3)),
-        Logged::Bought(what, amount) => format!("bought for {}: {what}", words.money(*amount)),
+        Logged::Paid(amount) => say!(words, "logged-paid", amount = words.money(*amount)),
+        Logged::Worked(minutes, None) => say!(words, "logged-minutes", minutes = number(*minutes, 2)),
+        Logged::Worked(minutes, Some(step)) => {
+            say!(words, "logged-minutes-at", minutes = number(*minutes, 2), step = step.as_str())
+        }
+        Logged::Cord(cord, metres) => {
+            say!(words, "logged-cord", length = words.metres(decimal(*metres, 3)), cord = cord.as_str())
+        }
+        Logged::Bought(what, amount) => {
+            say!(words, "logged-bought", amount = words.money(*amount), what = what.as_str())
+        }
     }
 }
 
