@@ -76,7 +76,7 @@ fn days_beside_the_bench_are_counted_and_said() {
     // From Tuesday 24 November 3 and 2 days before, so at the bench on Tuesday 1 December, Sunday and Monday being none; and
     // 2 days after.
     let line = told(&shop);
-    assert!(line.contains("ready by 2026-12-03 "), "{line}");
+    assert!(line.contains("ready by 3 December 2026 "), "{line}");
     for words in ["3 for the deposit to arrive", "2 for cord to come", "after the last, 2 for airing and delivery"] {
         assert!(line.contains(words), "{words}: {line}");
     }

@@ -69,7 +69,7 @@ fn what_is_undone_is_struck_and_out_of_every_sum() {
     );
     let page = shop.book(&["show", "2020-001"], "2020-11-29").done();
     assert!(page.contains("4    2020-11-27  undone: 950 minutes, Round sennit"), "{page}");
-    assert!(page.contains("  slow. Undone on 2020-11-28: a slip of the pen"), "{page}");
+    assert!(page.contains("  slow. Undone on 28 November 2020: a slip of the pen"), "{page}");
     let page = shop.book(&["show", "2020-001", "--as", "html"], "2020-11-29").done();
     assert!(page.contains("<tr class=\"struck\">"), "{page}");
     shop.sound();

@@ -4,13 +4,14 @@ use std::io::IsTerminal;
 
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use reeve_costing::takeoff::plural;
+use reeve_costing::whatif::Change;
 use reeve_costing::whatif::Effect;
 use reeve_office::{CompareQuestion, Comparing, DesignRow, Rows};
 use reeve_pages::compare::{Comparison, Condition, sort_rows};
 use reeve_pages::printed::Format;
 use reeve_pages::results::CompareResult;
 use reeve_reading::Fault;
-use reeve_shop::arguments::{read_changes, read_given_price, worded};
+use reeve_shop::arguments::{read_changes, read_given_price};
 use reeve_shop::{Answer, Shop};
 
 use crate::design_args::{CompareArgs, Which};
@@ -23,7 +24,7 @@ use crate::sheets::PageMaker;
 /// What is compared, and what its pages are made with.
 pub(crate) struct Compared {
     pub(crate) desk: PageMaker,
-    pub(crate) what_if: Vec<String>,
+    pub(crate) what_if: Vec<Change>,
     comparing: Comparing,
 }
 
@@ -84,7 +85,7 @@ impl Compared {
             changes: read_changes(&which.changes, &shop.cord_names(), desk.rates())?,
             choice: which.chosen.choice()?,
         };
-        let what_if = question.changes.iter().map(worded).collect();
+        let what_if = question.changes.clone();
         let comparing = Comparing::new(shop, desk.basis().clone(), question);
         Ok(Self { desk, what_if, comparing })
     }

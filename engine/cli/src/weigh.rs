@@ -1,10 +1,11 @@
 //! `reeve weigh`: one design, and what its price rests on.
 
+use reeve_costing::whatif::Change;
 use reeve_office::Scales;
 use reeve_pages::printed::Format;
 use reeve_pages::results::WeighResult;
 use reeve_reading::Fault;
-use reeve_shop::arguments::{read_amount, read_changes, read_prices, worded};
+use reeve_shop::arguments::{read_amount, read_changes, read_prices};
 use reeve_shop::{Answer, Shop};
 
 use crate::design_args::WeighArgs;
@@ -23,7 +24,7 @@ const MOST_SHOWN: u64 = 200;
 struct OnScales {
     desk: PageMaker,
     scales: Scales,
-    what_if: Vec<String>,
+    what_if: Vec<Change>,
 }
 
 pub(crate) fn run(asked: &WeighArgs) -> Result<(), Failure> {
@@ -73,6 +74,6 @@ impl OnScales {
         let Some(found) = found else { return Err(Failure::Input(faults)) };
         print_faults(&faults);
         let scales = Scales::of(found, desk.basis(), &changes)?;
-        Ok(Self { desk, scales, what_if: changes.iter().map(worded).collect() })
+        Ok(Self { desk, scales, what_if: changes })
     }
 }

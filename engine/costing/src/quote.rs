@@ -5,7 +5,7 @@
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
 
 use crate::caution::Caution;
 use crate::money::{Currency, to_decimals};
@@ -67,9 +67,26 @@ pub struct Quote {
     /// How to look after the pieces.
     pub care: Vec<String>,
     /// Cautions that go with the pieces.
+    #[serde(deserialize_with = "read_cautions")]
     pub cautions: Vec<Caution>,
     /// A sentence to the client.
     pub note: Option<String>,
+}
+
+/// A caution as documents have it: those of form 1 word it.
+#[derive(Deserialize)]
+#[serde(untagged)]
+enum ReadCaution {
+    Kind(Caution),
+    Text(String),
+}
+
+fn read_cautions<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Caution>, D::Error> {
+    let read = |caution| match caution {
+        ReadCaution::Kind(caution) => caution,
+        ReadCaution::Text(text) => Caution::OfKnot { text },
+    };
+    Ok(Vec::<ReadCaution>::deserialize(from)?.into_iter().map(read).collect())
 }
 
 /// The maker as the client reads it.

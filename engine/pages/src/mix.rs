@@ -3,6 +3,7 @@
 use reeve_costing::mix::{Offer, Once};
 use reeve_costing::money::to_millionths;
 use reeve_costing::rates::Rates;
+use reeve_costing::whatif::Change;
 use reeve_office::{DesignRow, Week};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -10,7 +11,9 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::graph;
+use crate::phrases::say;
 use crate::quote::{Letterhead, Sum};
+use crate::weigh::change_words;
 use crate::words::Words;
 
 /// The form of the document for other programs; raised when a field changes its meaning or goes.
@@ -45,16 +48,16 @@ struct MixRow {
 const BAR: usize = 12;
 
 /// Words a week shared out; `changes` says what is otherwise than in the shop.
-pub fn mix_page(week: &Week, changes: &[String], rates: &Rates, words: &Words) -> MixPage {
+pub fn mix_page(week: &Week, changes: &[Change], rates: &Rates, words: &Words) -> MixPage {
     let best = week.offers.iter().filter_map(Offer::per_hour).max().unwrap_or_default();
     let each = week.rows.iter().zip(&week.offers).zip(&week.mix.pieces);
     MixPage {
-        head: Letterhead::new(rates, "A week at the bench"),
+        head: Letterhead::new(rates, &say!(words, "mix-title")),
         hours: words.hours(week.hours),
-        changes: changes.to_vec(),
+        changes: changes.iter().map(|change| change_words(change, words)).collect(),
         rows: each.map(|((row, offer), pieces)| mix_row(row, offer, *pieces, best, words)).collect(),
         sums: sums(week, words),
-        remarks: remarks(week),
+        remarks: remarks(week, words),
     }
 }
 
@@ -66,8 +69,8 @@ fn mix_row(row: &DesignRow, offer: &Offer, pieces: u32, best: Decimal, words: &W
         price: words.price(row.asked()),
         hours: words.fixed(row.hours, 2),
         per_hour: words.rounded(per_hour),
-        weekly: row.weekly.map_or_else(|| "any".to_owned(), |weekly| weekly.to_string()),
-        pieces: if pieces == 0 { String::new() } else { pieces.to_string() },
+        weekly: row.weekly.map_or_else(|| say!(words, "mix-any"), |weekly| words.count(u64::from(weekly))),
+        pieces: if pieces == 0 { String::new() } else { words.count(u64::from(pieces)) },
         made: pieces > 0,
         bar: graph::bar(share, BAR),
         length: (Decimal::ONE_HUNDRED * per_hour.max(Decimal::ZERO) / best.max(Decimal::ONE)).to_u32().unwrap_or(100),
@@ -75,46 +78,27 @@ fn mix_row(row: &DesignRow, offer: &Offer, pieces: u32, best: Decimal, words: &W
 }
 
 fn sums(week: &Week, words: &Words) -> Vec<Sum> {
-    let row = |text: &str, amount: String, strong| Sum { text: text.to_owned(), amount, strong };
+    let row = |text: String, amount: String, strong| Sum { text, amount, strong };
     let mut rows = vec![
-        row("They take", words.hours(week.mix.hours), false),
-        row("They contribute", words.rounded(week.mix.contribution), true),
+        row(say!(words, "mix-take"), words.hours(week.mix.hours), false),
+        row(say!(words, "mix-contribute"), words.rounded(week.mix.contribution), true),
     ];
     if !week.mix.hours.is_zero() {
-        rows.push(row("A bench hour contributes", words.rounded(week.mix.contribution / week.mix.hours), false));
+        rows.push(row(say!(words, "mix-per-hour"), words.rounded(week.mix.contribution / week.mix.hours), false));
     }
-    rows.push(row("One more hour a week would bring", words.rounded(week.mix.another_hour), true));
+    rows.push(row(say!(words, "mix-another-hour"), words.rounded(week.mix.another_hour), true));
     rows
 }
 
-fn remarks(week: &Week) -> Vec<String> {
-    let mut remarks = Vec::new();
-    if week.offers.iter().any(|offer| offer.once != Once::default()) {
-        remarks.push(
-            "Hours of one, and what an hour of it contributes, are of one made by itself. In the mix what is done once \
-             (laying out, setting marks, a task that is once for all) counts once for each design made, however many are \
-             made of it: make them in one go. A size is a design of its own here."
-                .to_owned(),
-        );
-    }
-    if week.rows.iter().any(|row| row.weekly.is_none()) {
-        remarks.push(
-            "“any”: nobody has said how many find a buyer in a week, so as many are made as the hours hold. Say \
-             `weekly` under [market] or in a [[size]], or --demand."
-                .to_owned(),
-        );
-    }
-    if week.rows.iter().any(|row| row.market.is_none()) {
-        remarks.push(
-            "Where nobody has said what buyers pay, the price is by the shop's aim, which is no proof that anyone \
-             pays it."
-                .to_owned(),
-        );
-    }
-    if !week.mix.proven {
-        remarks.push("A slightly better mix may exist: many designs bring almost the same an hour.".to_owned());
-    }
-    remarks
+fn remarks(week: &Week, words: &Words) -> Vec<String> {
+    let rows = &week.rows;
+    let remarks = [
+        week.offers.iter().any(|offer| offer.once != Once::default()).then(|| say!(words, "mix-done-once")),
+        rows.iter().any(|row| row.weekly.is_none()).then(|| say!(words, "mix-any-number")),
+        rows.iter().any(|row| row.market.is_none()).then(|| say!(words, "mix-no-market")),
+        (!week.mix.proven).then(|| say!(words, "mix-unproven")),
+    ];
+    remarks.into_iter().flatten().collect()
 }
 
 /// A week shared out, for other programs. Amounts are decimal strings.

@@ -11,6 +11,7 @@ use reeve_costing::cost::CordBought;
 use reeve_costing::hand::{Hand, OddSample};
 use reeve_costing::pricing::Priced;
 use reeve_costing::quote::Quote;
+use reeve_costing::whatif::Change;
 use reeve_office::{AllActuals, Period, Queue, Week, Weighed};
 use reeve_shop::FoundDesign;
 use rust_decimal::Decimal;
@@ -160,8 +161,8 @@ pub struct WeighResult<'a> {
     pub weighed: &'a Weighed<'a>,
     /// The prices.
     pub prices: &'a [Decimal],
-    /// What is otherwise than in the shop, in words.
-    pub changes: &'a [String],
+    /// What is otherwise than in the shop.
+    pub changes: &'a [Change],
     /// How it is worded.
     pub words: &'a Words,
 }
@@ -192,8 +193,8 @@ impl Printed for WeighResult<'_> {
 pub struct MixResult<'a> {
     /// The week.
     pub week: &'a Week,
-    /// What is otherwise than in the shop, in words.
-    pub changes: &'a [String],
+    /// What is otherwise than in the shop.
+    pub changes: &'a [Change],
     /// How it is worded.
     pub by: Wording<'a>,
 }

@@ -4,5 +4,5 @@ mod document;
 mod page;
 
 pub use document::{AtPrice, MoveJson, SureHours, WEIGH_COLUMNS, WeighJson, weigh_json, weigh_rows};
-pub(crate) use page::{KINDS, effect_bars, price_stack};
 pub use page::{WeighPage, weigh_page};
+pub(crate) use page::{change_words, effect_bars, price_kinds, price_stack};

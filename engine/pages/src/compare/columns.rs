@@ -8,6 +8,7 @@ use reeve_measure::Remedied;
 use reeve_office::DesignRow;
 use rust_decimal::Decimal;
 
+use crate::phrases::say;
 use crate::spreadsheet::Spreadsheet;
 use crate::words::Words;
 
@@ -26,14 +27,14 @@ pub(super) enum Sort {
 /// A column: the word it is called by, its heading, how it is worded and what it holds.
 pub(super) struct Column {
     pub(super) key: &'static str,
-    pub(super) heading: &'static str,
+    pub(super) heading: fn(&Words) -> String,
     pub(super) sort: Sort,
     figure: fn(&DesignRow) -> Option<Decimal>,
 }
 
 const fn column(
     key: &'static str,
-    heading: &'static str,
+    heading: fn(&Words) -> String,
     sort: Sort,
     figure: fn(&DesignRow) -> Option<Decimal>,
 ) -> Column {
@@ -42,33 +43,54 @@ const fn column(
 
 /// Every column, in order; the list from which page, table, help, sorting and choosing derive.
 pub(super) const COLUMNS: &[Column] = &[
-    column("design", "Design", Sort::Text, |_| None),
-    column("size", "Size", Sort::Text, |_| None),
-    column("cord", "Cord", Sort::Metres, |row| Some(row.cord_m)),
-    column("put-ups", "Put-ups", Sort::Count, |row| Some(row.put_ups)),
-    column("weight", "Weight", Sort::Grams, |row| Some(row.weight_g)),
-    column("hours", "Hours", Sort::Hours, |row| Some(row.hours)),
-    column("material", "Material", Sort::Money, |row| Some(row.material)),
-    column("labour", "Labour", Sort::Money, |row| Some(row.labour)),
-    column("overhead", "Overhead", Sort::Money, |row| Some(row.overhead)),
-    column("cost", "Cost", Sort::Money, |row| Some(row.cost)),
-    column("lowest", "Lowest price", Sort::Money, |row| Some(row.lowest_price)),
-    column("price", "Price by the aim", Sort::Money, |row| Some(row.price)),
-    column("before-fees", "Margin before fees", Sort::Money, |row| Some(row.sold.before_fees)),
-    column("fees", "Fees", Sort::Money, |row| Some(row.sold.fees)),
-    column("margin", "Margin after fees", Sort::Money, |row| Some(row.sold.margin)),
-    column("margin-percent", "Margin, %", Sort::Percent, |row| Some(row.sold.margin_percent)),
-    column("per-hour", "Earnings an hour", Sort::Money, |row| Some(row.sold.per_hour)),
-    column("contribution", "Contribution an hour", Sort::Money, |row| Some(row.earned().contribution_per_hour)),
-    column("market", "Buyers pay", Sort::Money, |row| row.market),
-    column("market-margin", "Margin at what buyers pay", Sort::Money, |row| row.market_sold.map(|sold| sold.margin)),
-    column("market-percent", "Margin at what buyers pay, %", Sort::Percent, |row| {
-        row.market_sold.map(|sold| sold.margin_percent)
-    }),
-    column("market-per-hour", "Earnings an hour at what buyers pay", Sort::Money, |row| {
-        row.market_sold.map(|sold| sold.per_hour)
-    }),
-    column("weekly", "Buyers a week", Sort::Count, |row| row.weekly.map(Decimal::from)),
+    column("design", |words| say!(words, "column-design"), Sort::Text, |_| None),
+    column("size", |words| say!(words, "column-size"), Sort::Text, |_| None),
+    column("cord", |words| say!(words, "column-cord"), Sort::Metres, |row| Some(row.cord_m)),
+    column("put-ups", |words| say!(words, "column-put-ups"), Sort::Count, |row| Some(row.put_ups)),
+    column("weight", |words| say!(words, "column-weight"), Sort::Grams, |row| Some(row.weight_g)),
+    column("hours", |words| say!(words, "column-hours"), Sort::Hours, |row| Some(row.hours)),
+    column("material", |words| say!(words, "column-material"), Sort::Money, |row| Some(row.material)),
+    column("labour", |words| say!(words, "column-labour"), Sort::Money, |row| Some(row.labour)),
+    column("overhead", |words| say!(words, "column-overhead"), Sort::Money, |row| Some(row.overhead)),
+    column("cost", |words| say!(words, "column-cost"), Sort::Money, |row| Some(row.cost)),
+    column("lowest", |words| say!(words, "column-lowest"), Sort::Money, |row| Some(row.lowest_price)),
+    column("price", |words| say!(words, "column-price"), Sort::Money, |row| Some(row.price)),
+    column("before-fees", |words| say!(words, "column-before-fees"), Sort::Money, |row| Some(row.sold.before_fees)),
+    column("fees", |words| say!(words, "column-fees"), Sort::Money, |row| Some(row.sold.fees)),
+    column("margin", |words| say!(words, "column-margin"), Sort::Money, |row| Some(row.sold.margin)),
+    column(
+        "margin-percent",
+        |words| say!(words, "column-margin-percent"),
+        Sort::Percent,
+        |row| Some(row.sold.margin_percent),
+    ),
+    column("per-hour", |words| say!(words, "column-per-hour"), Sort::Money, |row| Some(row.sold.per_hour)),
+    column(
+        "contribution",
+        |words| say!(words, "column-contribution"),
+        Sort::Money,
+        |row| Some(row.earned().contribution_per_hour),
+    ),
+    column("market", |words| say!(words, "column-market"), Sort::Money, |row| row.market),
+    column(
+        "market-margin",
+        |words| say!(words, "column-market-margin"),
+        Sort::Money,
+        |row| row.market_sold.map(|sold| sold.margin),
+    ),
+    column(
+        "market-percent",
+        |words| say!(words, "column-market-percent"),
+        Sort::Percent,
+        |row| row.market_sold.map(|sold| sold.margin_percent),
+    ),
+    column(
+        "market-per-hour",
+        |words| say!(words, "column-market-per-hour"),
+        Sort::Money,
+        |row| row.market_sold.map(|sold| sold.per_hour),
+    ),
+    column("weekly", |words| say!(words, "column-weekly"), Sort::Count, |row| row.weekly.map(Decimal::from)),
 ];
 
 impl Column {
@@ -85,8 +107,8 @@ impl Column {
         Some(match self.sort {
             Sort::Text => String::new(),
             Sort::Money => words.rounded(figure),
-            Sort::Metres => format!("{}\u{a0}m", words.number(figure)),
-            Sort::Grams => format!("{}\u{a0}g", words.number(figure)),
+            Sort::Metres => words.metres(figure),
+            Sort::Grams => say!(words, "grams", figure = words.number(figure)),
             Sort::Hours => words.hours(figure),
             Sort::Count => words.number(figure),
             Sort::Percent => words.percent_in_column(figure),

@@ -2,8 +2,7 @@
 
 use reeve_costing::money::{decimal, to_decimals};
 use reeve_costing::rates::Rates;
-use reeve_costing::takeoff::plural;
-use reeve_costing::whatif::Effect;
+use reeve_costing::whatif::{Change, Effect};
 use reeve_office::{DesignRow, Earned};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -11,8 +10,9 @@ use serde::Serialize;
 
 use super::columns::{COLUMNS, Column, Sort};
 use crate::graph;
+use crate::phrases::say;
 use crate::quote::Letterhead;
-use crate::weigh::{KINDS, effect_bars, price_stack};
+use crate::weigh::{change_words, effect_bars, price_kinds, price_stack};
 use crate::words::Words;
 
 /// What a comparison shows.
@@ -24,8 +24,8 @@ pub struct Comparison<'a> {
     pub effects: &'a [Vec<Effect>],
     /// The column it is sorted by.
     pub key: &'a str,
-    /// What is otherwise than in the shop, in words.
-    pub changes: &'a [String],
+    /// What is otherwise than in the shop.
+    pub changes: &'a [Change],
     /// Whether charts are drawn.
     pub drawn: bool,
 }
@@ -35,7 +35,6 @@ pub struct Comparison<'a> {
 pub struct ComparePage {
     head: Letterhead,
     sorted: String,
-    count: String,
     changes: Vec<String>,
     any_market: bool,
     rows: Vec<CompareRow>,
@@ -83,7 +82,7 @@ struct PriceView {
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 struct CellView {
-    heading: &'static str,
+    heading: String,
     figure: String,
 }
 
@@ -93,10 +92,9 @@ pub fn compare_page(shown: &Comparison<'_>, rates: &Rates, words: &Words) -> Com
     let sold = rows.iter().flat_map(|row| [Some(&row.sold), row.market_sold.as_ref()]).flatten();
     let best = sold.map(|sold| sold.per_hour).max().unwrap_or_default();
     ComparePage {
-        head: Letterhead::new(rates, "Designs beside one another"),
-        sorted: Column::find(shown.key).map_or("", |column| column.heading).to_lowercase(),
-        count: plural("row", rows.len() as u64),
-        changes: shown.changes.to_vec(),
+        head: Letterhead::new(rates, &say!(words, "compare-title")),
+        sorted: Column::find(shown.key).map(|column| (column.heading)(words)).unwrap_or_default(),
+        changes: shown.changes.iter().map(|change| change_words(change, words)).collect(),
         any_market: rows.iter().any(|row| row.market.is_some()),
         rows: rows.iter().map(|row| compare_row(row, best, words)).collect(),
         charts: shown.drawn.then(|| charts(shown, words)),
@@ -109,8 +107,8 @@ fn charts(shown: &Comparison<'_>, words: &Words) -> Charts {
     let effects = rows.iter().zip(shown.effects);
     Charts {
         stacks: graph::stacks(
-            "What the price of each is made of",
-            &KINDS,
+            &say!(words, "compare-stacks"),
+            &price_kinds(words),
             &rows.iter().map(|row| stack_of(row, words)).collect::<Vec<_>>(),
         ),
         spots: margin_against_hours(rows, words),
@@ -123,7 +121,7 @@ fn charts(shown: &Comparison<'_>, words: &Words) -> Charts {
         remark: if left == 0 {
             String::new()
         } else {
-            format!("The first {} are drawn; {left} more stand in the table.", rows.len())
+            say!(words, "compare-some-drawn", drawn = rows.len(), more = left)
         },
     }
 }
@@ -150,18 +148,20 @@ fn margin_against_hours(rows: &[DesignRow], words: &Words) -> String {
         let all = || spots.iter().map(of);
         graph::ticks(all().fold(0.0, f64::min), all().fold(0.0, f64::max))
     };
-    let axis = |label: &str, ticks: Vec<f64>, worded: &dyn Fn(Decimal) -> String| graph::Axis {
-        label: label.to_owned(),
+    let axis = |label: String, ticks: Vec<f64>, worded: &dyn Fn(Decimal) -> String| graph::Axis {
+        label,
         ticks: ticks.into_iter().map(|tick| (tick, worded(decimal(tick, 6)))).collect(),
     };
-    let hours = axis("Bench hours", ends(|spot| spot.x), &|tick| words.number(tick));
-    let margin = axis("Margin an hour", ends(|spot| spot.y), &|tick| words.price(tick));
-    graph::spots("Margin of a bench hour against hours", &hours, &margin, &spots)
+    let hours = axis(say!(words, "compare-hours"), ends(|spot| spot.x), &|tick| words.number(tick));
+    let margin = axis(say!(words, "compare-margin-per-hour"), ends(|spot| spot.y), &|tick| words.price(tick));
+    graph::spots(&say!(words, "compare-spots"), &hours, &margin, &spots)
 }
 
 fn compare_row(row: &DesignRow, best: Decimal, words: &Words) -> CompareRow {
     let figures = COLUMNS.iter().filter(|column| column.sort != Sort::Text);
-    let cell = |column: &'static Column| Some(CellView { heading: column.heading, figure: column.worded(row, words)? });
+    let cell = |column: &'static Column| {
+        Some(CellView { heading: (column.heading)(words), figure: column.worded(row, words)? })
+    };
     CompareRow {
         title: row.title.clone(),
         cells: figures.filter_map(cell).collect(),

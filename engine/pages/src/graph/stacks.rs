@@ -50,7 +50,7 @@ impl Stack {
 
 /// Draws a bar for each row, all to one scale, and above them a key to their parts, of which six kinds can be told
 /// apart.
-pub fn stacks(title: &str, kinds: &[&str], rows: &[Stack]) -> String {
+pub fn stacks(title: &str, kinds: &[String], rows: &[Stack]) -> String {
     let whole = rows.iter().map(Stack::whole).fold(0.0, f64::max);
     let scale = if whole > 0.0 { (WIDE - 2.0 * MARGIN) / whole } else { 0.0 };
     let fills = Fills::of("stacks", title);
@@ -63,7 +63,7 @@ pub fn stacks(title: &str, kinds: &[&str], rows: &[Stack]) -> String {
 }
 
 /// The key in even columns; its drawing holds the patterns of all.
-fn key(title: &str, kinds: &[&str], fills: &Fills) -> String {
+fn key(title: &str, kinds: &[String], fills: &Fills) -> String {
     let (swatch, indent) = SWATCH;
     let widest = kinds.iter().map(|kind| width(kind)).fold(0.0, f64::max);
     let wide = (indent + widest + 8.0).min(WIDE);
@@ -80,7 +80,7 @@ fn key(title: &str, kinds: &[&str], fills: &Fills) -> String {
     drawing(title, top + KEY_LINE + 6.0, &svg)
 }
 
-fn drawn(row: &Stack, kinds: &[&str], fills: &Fills, scale: f64) -> String {
+fn drawn(row: &Stack, kinds: &[String], fills: &Fills, scale: f64) -> String {
     let room = WIDE - width(&row.total) - 10.0;
     let mut svg = text(Anchor::Start, [0.0, BASELINE], &row.label, room);
     svg.push_str(&text(Anchor::End, [WIDE, BASELINE], &row.total, WIDE));

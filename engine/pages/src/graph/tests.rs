@@ -69,7 +69,7 @@ fn effects_of(designs: &[Design]) -> String {
 }
 
 fn stacks_of(designs: &[Design]) -> String {
-    stacks("What a price is made up of", &KINDS, &designs.iter().map(stack).collect::<Vec<_>>())
+    stacks("What a price is made up of", &KINDS.map(str::to_owned), &designs.iter().map(stack).collect::<Vec<_>>())
 }
 
 /// As many designs as are wanted, each a little different from those before.
@@ -156,7 +156,7 @@ fn bars(svg: &str, class: &str) -> Vec<(f64, f64)> {
 fn the_parts_of_a_bar_meet_and_follow_the_key() {
     let row = Stack { parts: vec![1.0, 0.0, 2.0, -4.0, f64::NAN, 1.0], total: "4".into(), ..Stack::default() };
     let wide = Stack { parts: vec![8.0], beyond: Some(2.0), ..Stack::default() };
-    let svg = stacks("parts", &["a", "b", "c", "d", "e", "f"], &[row, wide]);
+    let svg = stacks("parts", &["a", "b", "c", "d", "e", "f"].map(str::to_owned), &[row, wide]);
     let pieces = bars(&svg, "piece");
     let [.., first, second, third, whole] = pieces.as_slice() else { unreachable!("{pieces:?}") };
     assert_eq!(pieces.len(), 6 + 4);

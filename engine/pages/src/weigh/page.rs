@@ -3,24 +3,44 @@
 use reeve_costing::money::to_decimals;
 use reeve_costing::pricing::Outcome;
 use reeve_costing::single_piece::{Effort, cost_of_efforts};
-use reeve_costing::whatif::{Effect, Input};
+use reeve_costing::whatif::{By, Change, Effect, Input};
 use reeve_office::Weighed;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use serde::Serialize;
 
 use crate::graph;
+use crate::phrases::say;
 use crate::quote::{Letterhead, Row, Sum};
 use crate::words::Words;
 
 /// What an input is called on a page.
-fn input_words(input: &Input) -> &'static str {
+fn input_words(input: &Input, words: &Words) -> String {
     match input {
-        Input::Cord(_) => "Price of cord",
-        Input::Wage => "Wage",
-        Input::Overhead => "Overhead",
-        Input::Fees => "Fees",
-        Input::Pace => "Pace: time for the same work",
+        Input::Cord(_) => say!(words, "input-cord"),
+        Input::Wage => say!(words, "input-wage"),
+        Input::Overhead => say!(words, "input-overhead"),
+        Input::Fees => say!(words, "input-fees"),
+        Input::Pace => say!(words, "input-pace"),
+    }
+}
+
+/// A change in words: `wage +10 %`, `pace 1.2`.
+pub(crate) fn change_words(change: &Change, words: &Words) -> String {
+    let input = match &change.input {
+        Input::Cord(None) => say!(words, "changed-cord"),
+        Input::Cord(Some(cord)) => say!(words, "changed-cord-of", cord = cord.as_str()),
+        Input::Wage => say!(words, "changed-wage"),
+        Input::Overhead => say!(words, "changed-overhead"),
+        Input::Fees => say!(words, "changed-fees"),
+        Input::Pace => say!(words, "changed-pace"),
+    };
+    match change.by {
+        By::Percent(percent) if percent < Decimal::ZERO => {
+            say!(words, "changed-lower", input = input, percent = words.exact_percent(percent))
+        }
+        By::Percent(percent) => say!(words, "changed-higher", input = input, percent = words.exact_percent(percent)),
+        By::To(value) => say!(words, "changed-to", input = input, value = words.number(value)),
     }
 }
 
@@ -45,7 +65,7 @@ pub struct WeighPage {
 /// A part of the price.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 struct PricePart {
-    text: &'static str,
+    text: String,
     amount: String,
     share: String,
     bar: String,
@@ -53,7 +73,7 @@ struct PricePart {
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 struct EffectRow {
-    text: &'static str,
+    text: String,
     higher: String,
     lower: String,
     bar: String,
@@ -81,18 +101,18 @@ const BAR: usize = 30;
 const MOVE_BAR: usize = 20;
 
 /// Words a design weighed, and what it comes to at some prices; `changes` says what is otherwise than in the shop.
-pub fn weigh_page(weighed: &Weighed<'_>, prices: &[Decimal], changes: &[String], words: &Words) -> WeighPage {
+pub fn weigh_page(weighed: &Weighed<'_>, prices: &[Decimal], changes: &[Change], words: &Words) -> WeighPage {
     let sold = weighed.sold();
     let (found, rates) = (&weighed.scales.found, &weighed.scales.changed.basis.rates);
     WeighPage {
         head: Letterhead::new(rates, &found.piece.title),
         design: found.name.clone(),
-        changes: changes.to_vec(),
-        at: format!(
-            "{}, {}",
-            words.price(weighed.price),
-            if weighed.is_market { "what buyers pay" } else { "by the shop's aim" }
-        ),
+        changes: changes.iter().map(|change| change_words(change, words)).collect(),
+        at: if weighed.is_market {
+            say!(words, "weigh-at-market", price = words.price(weighed.price))
+        } else {
+            say!(words, "weigh-at-aim", price = words.price(weighed.price))
+        },
         made_of: made_of(&sold, words),
         remains: remains(weighed, &sold, words),
         moves: moves(&weighed.effects, words),
@@ -110,23 +130,31 @@ pub fn weigh_page(weighed: &Weighed<'_>, prices: &[Decimal], changes: &[String],
         efforts: efforts(weighed, words),
         pays_back: pays_back(weighed, words),
         stack: graph::stacks(
-            "What the price is made of",
-            &KINDS,
+            &say!(words, "weigh-made-of"),
+            &price_kinds(words),
             &[price_stack(&found.piece.title, sold.income, parts(&sold), words)],
         ),
-        effects: graph::effects("What moves the margin most", &effect_bars(&weighed.effects, words)),
+        effects: graph::effects(&say!(words, "weigh-moves"), &effect_bars(&weighed.effects, words)),
     }
 }
 
 /// What a price is made of, in the order of the bars.
-pub(crate) const KINDS: [&str; 5] = ["Material", "Labour", "Overhead", "Fees", "Margin"];
+pub(crate) fn price_kinds(words: &Words) -> [String; 5] {
+    [
+        say!(words, "price-material"),
+        say!(words, "price-labour"),
+        say!(words, "price-overhead"),
+        say!(words, "price-fees"),
+        say!(words, "price-margin"),
+    ]
+}
 
 fn parts(sold: &Outcome) -> [Decimal; 5] {
     let cost = &sold.cost;
     [cost.material() + cost.other, cost.labour(), cost.overhead, sold.fees, sold.margin]
 }
 
-/// A bar of what a price is made of, by [`KINDS`]; a margin below zero shows where the price ends.
+/// A bar of what a price is made of, by [`price_kinds`]; a margin below zero shows where the price ends.
 pub(crate) fn price_stack(title: &str, income: Decimal, parts: [Decimal; 5], words: &Words) -> graph::Stack {
     let [.., margin] = parts;
     graph::Stack {
@@ -134,15 +162,19 @@ pub(crate) fn price_stack(title: &str, income: Decimal, parts: [Decimal; 5], wor
         parts: parts.iter().map(|part| part.to_f64().unwrap_or_default().max(0.0)).collect(),
         total: words.rounded(income),
         beyond: (margin < Decimal::ZERO).then(|| income.to_f64().unwrap_or_default()),
-        words: KINDS.iter().zip(parts).map(|(kind, part)| format!("{kind} {}", words.rounded(part))).collect(),
+        words: price_kinds(words)
+            .iter()
+            .zip(parts)
+            .map(|(kind, part)| format!("{kind} {}", words.rounded(part)))
+            .collect(),
     }
 }
 
 pub(crate) fn effect_bars(effects: &[Effect], words: &Words) -> Vec<graph::EffectBar> {
     let bar = |effect: &Effect| graph::EffectBar {
-        label: input_words(&effect.input).to_owned(),
+        label: input_words(&effect.input, words),
         changes: [effect.higher, effect.lower].map(|change| change.to_f64().unwrap_or_default()),
-        words: format!("{} or {}", words.rounded(effect.higher), words.rounded(effect.lower)),
+        words: say!(words, "weigh-either", higher = words.rounded(effect.higher), lower = words.rounded(effect.lower)),
     };
     effects.iter().map(bar).collect()
 }
@@ -152,7 +184,7 @@ fn share(part: Decimal, whole: Decimal) -> f64 {
 }
 
 fn made_of(sold: &Outcome, words: &Words) -> Vec<PricePart> {
-    let part = |(text, amount): (&&'static str, Decimal)| PricePart {
+    let part = |(text, amount): (String, Decimal)| PricePart {
         text,
         amount: words.rounded(amount),
         share: if sold.income.is_zero() {
@@ -162,25 +194,26 @@ fn made_of(sold: &Outcome, words: &Words) -> Vec<PricePart> {
         },
         bar: graph::bar(share(amount, sold.income), BAR),
     };
-    KINDS.iter().zip(parts(sold)).map(part).collect()
+    price_kinds(words).into_iter().zip(parts(sold)).map(part).collect()
 }
 
 fn remains(weighed: &Weighed<'_>, sold: &Outcome, words: &Words) -> Vec<Sum> {
-    let row = |text: &str, amount: String, strong| Sum { text: text.to_owned(), amount, strong };
+    let row = |text: String, amount: String, strong| Sum { text, amount, strong };
     let mut rows = vec![
-        row("Lowest price that pays the wage", words.price(weighed.scales.alone.lowest), false),
-        row("Price by the shop's aim", words.price(weighed.scales.alone.price.unit), false),
-        row("Comes in, without tax", words.rounded(sold.income), false),
-        row("Margin after fees", words.rounded(sold.margin), true),
+        row(say!(words, "weigh-lowest"), words.price(weighed.scales.alone.lowest), false),
+        row(say!(words, "weigh-by-aim"), words.price(weighed.scales.alone.price.unit), false),
+        row(say!(words, "weigh-income"), words.rounded(sold.income), false),
+        row(say!(words, "weigh-margin-after-fees"), words.rounded(sold.margin), true),
     ];
     rows.extend(
         sold.margin_percent
-            .map(|percent| row("Margin on what comes in", words.percent(to_decimals(percent, 1)), false)),
+            .map(|percent| row(say!(words, "weigh-margin-percent"), words.percent(to_decimals(percent, 1)), false)),
     );
-    rows.push(row("Bench hours", words.hours(sold.cost.hours), false));
-    rows.extend(sold.per_hour.map(|earned| row("A bench hour earns", words.rounded(earned), true)));
+    rows.push(row(say!(words, "weigh-hours"), words.hours(sold.cost.hours), false));
+    rows.extend(sold.per_hour.map(|earned| row(say!(words, "weigh-per-hour"), words.rounded(earned), true)));
     rows.extend(
-        sold.contribution_per_hour().map(|brought| row("A bench hour contributes", words.rounded(brought), false)),
+        sold.contribution_per_hour()
+            .map(|brought| row(say!(words, "weigh-contributes"), words.rounded(brought), false)),
     );
     rows
 }
@@ -188,7 +221,7 @@ fn remains(weighed: &Weighed<'_>, sold: &Outcome, words: &Words) -> Vec<Sum> {
 fn moves(effects: &[Effect], words: &Words) -> Vec<EffectRow> {
     let most = effects.iter().map(|effect| effect.higher.abs()).max().unwrap_or_default();
     let row = |effect: &Effect| EffectRow {
-        text: input_words(&effect.input),
+        text: input_words(&effect.input, words),
         higher: words.rounded(effect.higher),
         lower: words.rounded(effect.lower),
         bar: graph::bar(share(effect.higher.abs(), most), MOVE_BAR),
@@ -218,14 +251,13 @@ fn efforts(weighed: &Weighed<'_>, words: &Words) -> Vec<Row> {
 fn pays_back(weighed: &Weighed<'_>, words: &Words) -> String {
     let Some((cost, pieces)) = weighed.pays_back() else { return String::new() };
     let cost = words.rounded(cost);
-    match pieces {
-        None => format!("{cost} in all, and at this price no number of pieces ever pays for it."),
-        Some(pieces) => {
-            let weeks = weighed.scales.found.market.weekly.map_or_else(String::new, |weekly| {
-                let weeks = (pieces / Decimal::from(weekly)).ceil();
-                format!(", some {} weeks at {weekly} a week", words.number(weeks))
-            });
-            format!("{cost} in all: paid for by the margin of {} pieces{weeks}.", words.number(pieces))
+    let Some(pieces) = pieces else { return say!(words, "weigh-never-pays", cost = cost) };
+    let count = words.number(pieces);
+    match weighed.scales.found.market.weekly {
+        None => say!(words, "weigh-pays", cost = cost, pieces = count),
+        Some(weekly) => {
+            let weeks = words.number((pieces / Decimal::from(weekly)).ceil());
+            say!(words, "weigh-pays-in-weeks", cost = cost, pieces = count, weeks = weeks, weekly = weekly)
         }
     }
 }

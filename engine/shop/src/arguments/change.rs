@@ -80,17 +80,3 @@ fn in_percent(input: &Input, rates: &Rates) -> bool {
         Input::Cord(_) | Input::Wage | Input::Pace => false,
     }
 }
-
-/// A change in words: `wage +10 %`, `pace 1.2`.
-pub fn worded(change: &Change) -> String {
-    let name = match &change.input {
-        Input::Cord(Some(cord)) => format!("cord {cord}"),
-        input => input.word().to_owned(),
-    };
-    match change.by {
-        By::Percent(percent) => {
-            format!("{name} {}{} %", if percent < Decimal::ZERO { "" } else { "+" }, percent.normalize())
-        }
-        By::To(value) => format!("{name} {value}"),
-    }
-}

@@ -3,7 +3,7 @@
 mod change;
 mod figures;
 
-pub use change::{check_cord, read_changes, worded};
+pub use change::{check_cord, read_changes};
 pub use figures::{
     GivenPrice, read_amount, read_confidence, read_demand, read_given_price, read_hours, read_measure, read_prices,
 };
