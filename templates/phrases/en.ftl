@@ -259,6 +259,18 @@ state-cancelled = cancelled
 book-number = Number
 book-stands = Stands
 book-client = Client
+# What the program says when something was entered.
+entered-enquiry = { $name } is in the book as an enquiry.
+entered-mark = { $name } was { $was } and is { $is }.
+entered-payment = { $amount } entered for { $name }; { $due } is owed.
+entered-overpaid = { $amount } entered for { $name }; { $back } more was paid than it comes to, and goes back.
+entered = Entered for { $name }.
+entered-undone = Entry { $number } of { $name } is undone: { $what }. It stays in the book, and counts no more.
+entered-timer-runs = The timer runs for { $name }.
+entered-minutes = { $minutes } minutes entered for { $name }.
+entered-too-short = The timer ran for less than half a minute: nothing was entered for { $name }.
+entered-timer-dropped = The timer is dropped; nothing was entered.
+entered-no-timer = The timer did not run.
 
 ## The list of the book
 
@@ -569,14 +581,215 @@ weigh-of-the-time = { $percent } of the time
 
 ## The list of knots
 
+kind-sennit = sennit
+kind-row = row
+kind-mounting = mounting
+kind-wrap = wrap
+kind-single = single
+source-geometry = geometry
+source-published = published
+source-common-practice = common practice
+source-from-memory = from memory
+source-your-sample = your sample
+knots-also = also { $names }
+knots-by = by `{ $library }`
+
 ## A knot
+
+lacks-path = a [path], so nothing draws it
+lacks-tightening = tightening: `reeve knots tighten { $knot } --keep` finds what it takes
+lacks-take-up = a measured take-up: `reeve knots sample` takes one down
+lacks-rise = a measured rise: `reeve knots sample` takes one down
+lacks-time = a measured time: `reeve knots sample` takes one down
+diameters = { $figure } diameters
+knot-degrees = { $figure } degrees
+knot-parameter = { $name }: { $about } From { $least } to { $most }, { $default } if not said.
+knot-working-leg-takes = A working leg takes
+knot-core-leg-takes = A core leg takes
+knot-rises = The work rises
+knot-takes = What it takes
+knot-working-leg-does = What a working leg does
+knot-core-leg-does = What a core leg does
+knot-rise = The rise
+knot-time = The time
+knot-time-is =
+    { $count ->
+        [one] { $base } s, and { $pull } s for each metre hanging, each time a leg is drawn through ({ $count } time in one knot)
+       *[other] { $base } s, and { $pull } s for each metre hanging, each time a leg is drawn through ({ $count } times in one knot)
+    }
+move-for-each = { $factor } for each of `{ $name }`
+move-across = runs across, diameters: { $amount }
+move-along = runs along, rises: { $amount }
+move-knots = takes what it takes in `{ $knot }`, times: { $times }
+move-round = goes round { $thing }, turns: { $turns }
+move-round-climbing = goes round { $thing }, turns: { $turns }, climbing { $pitch } diameters a turn
+round-core = the core
+round-core-with = the core and { $count } legs of its own
+round-leg = another leg
+round-bundle = a bundle of { $count } legs
+working-legs =
+    { $count ->
+        [one] { $count } working leg
+       *[other] { $count } working legs
+    }
+working-legs-range = { $least } to { $count } working legs
+core-legs =
+    { $count ->
+        [one] { $count } core leg
+       *[other] { $count } core legs
+    }
+core-legs-range = { $least } to { $count } core legs
+tied-round-nothing = { $legs }, round nothing
+tied-on-fitting = { $legs }, on a fitting
+tied-round = { $legs }, round { $core }
+tied-round-or-on-fitting = { $legs }, round { $core } or on a fitting
+setting = In cord of { $cord } with a give of { $give }, { $legs }
+setting-round = In cord of { $cord } with a give of { $give }, { $legs } round { $core }
+setting-on-rod = In cord of { $cord } with a give of { $give }, { $legs } on a rod of { $rod }
+setting-on-bar = In cord of { $cord } with a give of { $give }, { $legs } on a bar of { $a } x { $b }
+knot-also = Also: { $names }
+knot-tied-with = Tied with { $legs }.
+knot-caution = Caution: { $caution }
+knot-by-library = Worked out by the library `{ $library }`.
+knot-parameters = Parameters
+knot-source = Source: { $source }.
+knot-drawn-by = Drawn by `reeve knots show { $name } --as html --out { $name }.html`
+knot-not-drawn = Not drawn yet.
+knot-caution-head = Caution.
+knot-length = length
+knot-in-its-cord = in its own cord
 
 ## The chart of knots, its legend and sheet
 
+chart-count =
+    { $count ->
+        [one] { $count } knot
+       *[other] { $count } knots
+    }
+chart-mountings = Mountings
+chart-mountings-are = They fasten cords to a fitting or to a carrying leg.
+chart-sennits = Sennits
+chart-sennits-are = Repeated down their own core, many columns side by side.
+chart-rows = Rows
+chart-rows-are = Tied side by side over a core that all knots of a row share.
+chart-wraps = Wraps
+chart-wraps-are = They bind a bundle with a cord of its own.
+chart-singles = Single knots
+chart-singles-are = Tied once: they stop, join or decorate.
+minutes-seconds = { $minutes } min { $seconds } s
+chart-take-up = take-up
+chart-rise = rise
+chart-time = time
+chart-and = { $first } and { $second }
+chart-source = { $what }: { $source }
+chart = Knot chart
+chart-page-of = of
+chart-legend-line = Working legs: 1 plain, 2 with a line, 3 with ticks, 4 with two lines.  Grey: core leg.  Straw: fitting.  A cord that cuts another lies over it.
+chart-lengths = { $knots }. Lengths are for one knot, in diameters of its cord and for cord of { $cord }.
+chart-not-drawn = not drawn yet
+chart-diameters = diameters
+chart-mm = mm
+chart-base-time = Base time { $time }.
+chart-not-known = What it takes is not known: { $trouble }.
+chart-sources = Sources: { $sources }.
+legend = How to read the drawings
+legend-leg-1 = working leg 1
+legend-leg-2 = 2, a line along it
+legend-leg-3 = 3, ticks
+legend-leg-4 = 4, two lines
+legend-core-leg = core leg
+legend-fitting = ring, dowel, other fitting
+legend-over = lies over what it cuts
+
 ## The maker's hand
+
+hand-samples =
+    { $count ->
+        [one] { $count } sample
+       *[other] { $count } samples
+    }
+hand-cord-from = { $samples }; stated { $give }
+hand-knot-in = { $knot } in { $cord }
+hand-factors = take-up x { $take_up }, rise x { $rise }
+hand-none = No samples yet: every figure is the catalogue's, and the shop's pace is that of shop.toml.
+hand-works-alone = No samples yet: but finished work was timed. Behind each figure stands its standard deviation.
+hand-from = From { $samples }. Behind each figure stands its standard deviation.
+hand-from-some = From { $samples }, { $count } of them not counted. Behind each figure stands its standard deviation.
+hand-timed-samples =
+    { $count ->
+        [one] { $count } timed sample
+       *[other] { $count } timed samples
+    }
+hand-works =
+    { $count ->
+        [one] { $count } record of finished work
+       *[other] { $count } records of finished work
+    }
+hand-samples-and-works = { $samples } and { $works }
+hand-pace = Pace, of what does not depend on length
+hand-pull = Pull, for what hangs
+hand-knot-time = Of each { $knot }, times that
+hand-odd-take-up = the { $knots } in { $cord } took { $got } mm of leg each, where { $expected } mm are expected: it is not counted until other samples bear it out
+hand-odd-rise = the { $knots } in { $cord } made { $got } mm each, where { $expected } mm are expected: it is not counted until other samples bear it out
+hand-odd-time = the { $knots } in { $cord } took { $got } s each, where { $expected } s are expected: its time is not counted until other samples bear it out
+hand = The maker's hand
+hand-cords = Give of cords, from 0 (hard) to { $soft } (soft)
+hand-knots = Knots, against the catalogue at that give
+hand-times = Time, against the catalogue
+hand-odd = Not counted
 
 ## A sample
 
+sample-give = Give of { $cord }
+sample-take-up = { $knot }, factor on take-up
+sample-rise = { $knot }, factor on rise
+sample-one-takes = One takes of a leg
+sample-one-rises = One rises
+sample-source = Source of the take-up
+sample-time = { $knot }, factor on time
+sample-pace = Pace
+sample-pull = Pull of what hangs
+sample-added = Added to { $file }:
+sample-shown = Nothing was written. It would be added to { $file }:
+sample-your-hand = your hand
+sample-changes = What it changes
+
 ## Tightening
 
+tight-hard = hard
+tight-in-diameters = { $take_up } and { $rise }
+tight-by-moves = Its moves count in take-offs, not its path: this is to hold them against.
+tight-by-moves-drawn-for = Its moves count in take-offs, not its path, drawn for { $parameters }: this is to hold them against.
+tight = { $knot } ({ $name }), tightened
+tight-takes = one knot takes { $take_up } of each working leg and rises { $rise }.
+tight-give = Give of the cord
+tight-working-leg = A working leg
+tight-rise = The rise
+tight-diameters = In diameters
+tight-give-is = Give is the share of its thickness by which a cord sinks into one of its kind that it is wound round, at the tension of tying: nothing for a hard cord, a fifth for a very soft one.
+
 ## Libraries of knots
+
+library-probe = { $asked }, each twice in each of two processes: every answer the same, within the contract, and by the laws that the knots declare. { $refused } refused. The slowest took less than { $slowest }.
+library-questions =
+    { $count ->
+        [one] { $count } question
+       *[other] { $count } questions
+    }
+library-settings =
+    { $count ->
+        [one] { $count } setting
+       *[other] { $count } settings
+    }
+library-microseconds = { $count } microseconds
+library-milliseconds =
+    { $count ->
+        [one] { $count } millisecond
+       *[other] { $count } milliseconds
+    }
+library-take-up = Take-up: { $source }. { $note }
+library-time = Time: { $source }. { $note }
+library = { $name } { $version }, a library of knots
+library-digest = SHA-256 { $digest }
+library-guards = What its process is held to
+library-probed = Probed

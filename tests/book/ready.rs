@@ -99,5 +99,5 @@ fn days_beside_the_bench_are_counted_and_said() {
     other.shop.write("shop/shop.toml", before);
     other.book(&["enquire", "fobs"], "2026-11-24").done();
     let line = told(&other);
-    assert!(line.contains("ready by 2026-11-25 (days before the first knot: 1 for the client's yes)"), "{line}");
+    assert!(line.contains("ready by 25 November 2026 (days before the first knot: 1 for the client's yes)"), "{line}");
 }

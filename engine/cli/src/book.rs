@@ -5,12 +5,13 @@ use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
 use reeve_book::{Actuals, BOOK_FILE, Book, BookError, Bought, CordUsed, Seals, State, WorkLine};
+use reeve_costing::money::decimal;
 use reeve_costing::takeoff::plural;
 use reeve_door::{MOST_LINE, ShortLines};
 use reeve_office::{
     AllActuals, Issuing, Looked, Queue, UnknownStep, recheck, summary as summary_of, unknown_step, weekly_hours,
 };
-use reeve_pages::book::logged_words;
+use reeve_pages::book::Entered;
 use reeve_pages::printed::Format;
 use reeve_pages::results::{ActualsResult, AllActualsResult, HistoryResult, ListResult, QueueResult, SummaryResult};
 use reeve_shop::Order;
@@ -119,7 +120,7 @@ fn enquire(commission: &str, note: Option<String>, at: &Entering) -> Result<(), 
     for look in looks {
         say(&format!("look: {look}"));
     }
-    print_done(&format!("{} is in the book as an enquiry.\n", order.commission.reference));
+    place.tell(&Entered::Enquiry(&order.commission.reference));
     Ok(())
 }
 
@@ -148,7 +149,7 @@ fn mark(word: &str, state: &str, note: Option<&str>, at: &Entering) -> Result<()
     let place = Bookkeeping::to_enter(at)?;
     let to = State::of_word(state).ok_or_else(|| Failure::input(format!("no state is called `{state}`"), ""))?;
     let from = place.book()?.mark(word, to, place.day, note)?;
-    print_done(&format!("{word} was {from} and is {to}.\n"));
+    place.tell(&Entered::Marked(word, from, to));
     Ok(())
 }
 
@@ -166,12 +167,7 @@ fn pay(word: &str, amount: &str, note: Option<&str>, at: &Entering) -> Result<()
     })?;
     let amount = currency.round_half_away(amount);
     let due = currency.round_half_away(place.book()?.pay(word, amount, place.day, note)?);
-    let left = if due < Decimal::ZERO {
-        format!("{} more was paid than it comes to, and goes back", -due)
-    } else {
-        format!("{due} is owed")
-    };
-    print_done(&format!("{amount} {} entered for {word}; {left}.\n", currency.code()));
+    place.tell(&Entered::Paid { name: word, amount, due });
     Ok(())
 }
 
@@ -214,7 +210,7 @@ fn log(
     for step in took.work.iter().filter_map(|line| line.step.as_deref()) {
         name_unknown_step(&book, word, step, place.day);
     }
-    print_done(&format!("Entered for {word}.\n"));
+    place.tell(&Entered::Logged(word));
     Ok(())
 }
 
@@ -231,8 +227,7 @@ fn read_cord(word: &str, place: &Bookkeeping) -> Result<CordUsed, Failure> {
 fn undo(word: &str, entry: u32, why: &str, at: &Entering) -> Result<(), Failure> {
     let place = Bookkeeping::to_enter(at)?;
     let line = place.book()?.undo(word, entry, why, place.day)?;
-    let what = logged_words(&line.what, place.desk.words());
-    print_done(&format!("Entry {entry} of {word} is undone: {what}. It stays in the book, and counts no more.\n"));
+    place.tell(&Entered::Undone(word, entry, &line.what));
     Ok(())
 }
 
@@ -243,7 +238,7 @@ fn start(word: &str, step: Option<&str>, folder: Option<PathBuf>) -> Result<(), 
     if let Some(step) = step {
         name_unknown_step(&book, word, step, place.day);
     }
-    print_done(&format!("The timer runs for {word}.\n"));
+    place.tell(&Entered::TimerRuns(word));
     Ok(())
 }
 
@@ -264,18 +259,13 @@ fn stop(drop: bool, note: Option<&str>, folder: Option<PathBuf>) -> Result<(), F
     let mut book = place.book()?;
     if drop {
         let dropped = book.drop_timer()?;
-        return print(if dropped.is_some() {
-            "The timer is dropped; nothing was entered.\n"
-        } else {
-            "The timer did not run.\n"
-        });
-    }
-    let (timer, minutes) = book.stop(now(), note)?;
-    if minutes == 0.0 {
-        print_done(&format!("The timer ran for less than half a minute: nothing was entered for {}.\n", timer.name));
+        place.tell(if dropped.is_some() { &Entered::TimerDropped } else { &Entered::NoTimer });
         return Ok(());
     }
-    print_done(&format!("{minutes} minutes entered for {}.\n", timer.name));
+    let (timer, minutes) = book.stop(now(), note)?;
+    let name = timer.name.as_str();
+    let minutes = decimal(minutes, 2);
+    place.tell(&if minutes.is_zero() { Entered::TooShort(name) } else { Entered::Timed(name, minutes) });
     Ok(())
 }
 

@@ -6,12 +6,15 @@ use chrono::NaiveDate;
 use reeve_book::{BOOK_FILE, Book, BroughtUp};
 use reeve_costing::takeoff::plural;
 use reeve_office::Issuing;
+use reeve_pages::book::{Entered, entered_words};
+use reeve_pages::plain;
 use reeve_shop::{Answer, Order, Shop};
 
 use crate::book_args::{At, Entering};
 use crate::failure::{Failure, print_faults, say};
 use crate::forms::WhichShop;
 use crate::opening::{day, open};
+use crate::output::print_done;
 use crate::sheets::PageMaker;
 
 /// A shop with what its pages are made with, and a day.
@@ -71,6 +74,11 @@ impl Bookkeeping {
     }
 
     /// A commission of the shop, ready to be entered.
+    /// Says what was entered.
+    pub(crate) fn tell(&self, entered: &Entered<'_>) {
+        print_done(&(plain(&entered_words(entered, self.desk.words())) + "\n"));
+    }
+
     pub(crate) fn issuing<'a>(&'a self, order: &'a Order, note: Option<String>) -> Issuing<'a> {
         Issuing { order, basis: self.desk.basis(), shop: &self.shop, day: self.day, note }
     }

@@ -78,7 +78,7 @@ fn check(place: &ShopArgs) -> Result<(), Failure> {
         return Err(Failure::Input(faults));
     }
     print_faults(&faults);
-    samples::name_odd(&shop);
+    samples::name_odd(&shop)?;
     let read = match libraries {
         0 => format!("{designs} designs and {commissions} commissions"),
         1 => format!("{designs} designs, {commissions} commissions and 1 library of knots"),

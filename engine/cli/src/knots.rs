@@ -3,8 +3,7 @@
 use std::path::Path;
 
 use reeve_catalogue::{Knot, Misfit, USUAL_GIVE};
-use reeve_measure::Length;
-use reeve_pages::chart::{Charted, chart_page};
+use reeve_pages::chart::Charted;
 use reeve_pages::knots::lacks;
 use reeve_pages::printed::Format;
 use reeve_pages::results::{DrawingResult, KnotResult, KnotsResult, TightResult};
@@ -16,6 +15,7 @@ use crate::layout::PageLayout;
 use crate::libraries;
 use crate::output::print;
 use crate::samples;
+use crate::sheets::words_of;
 use crate::shelf::{Shelf, TiedWith, knot_of_file, read_parameters, setting};
 use crate::tighten;
 
@@ -45,7 +45,7 @@ fn list(word: Option<&str>, kind: Option<&str>, shop: &WhichShop, format: Format
     if found.is_empty() {
         return Err(nothing_found());
     }
-    print(&shelf.printed(&KnotsResult { knots: &found }, format)?)
+    print(&shelf.printed(&KnotsResult { knots: &found, words: shelf.words() }, format)?)
 }
 
 /// Pages of knots of the starter shop: some with parameters, notes and drawing, some without.
@@ -55,22 +55,23 @@ pub(crate) fn sample(layout: PageLayout) -> Result<PageLayout, Failure> {
         .iter()
         .filter_map(|word| shelf.find(word).ok())
         .collect();
-    shelf.printed(&KnotsResult { knots: &knots }, Format::Text)?;
+    shelf.printed(&KnotsResult { knots: &knots, words: shelf.words() }, Format::Text)?;
     let mut charted = Vec::new();
     for knot in knots {
         let setting = setting(knot, &usual(SAMPLE_CORD), &[])?;
         let Ok(taken) = knot.taken(&setting) else { continue };
         let shown = Charted { knot, setting: setting.clone(), shape: shelf.shape(knot)? };
-        let result = KnotResult { charted: &shown, taken: &taken, sheet: shelf.sheet(&knot.title) };
+        let result =
+            KnotResult { charted: &shown, taken: &taken, sheet: shelf.sheet(&knot.title), words: shelf.words() };
         for format in [Format::Text, Format::Html] {
             shelf.printed(&result, format)?;
         }
         if let Some(row) = knot.table.as_ref().and_then(|table| table.rows.first()) {
-            shelf.printed(&TightResult { knot, setting: &setting, row }, Format::Text)?;
+            shelf.printed(&TightResult { knot, setting: &setting, row, words: shelf.words() }, Format::Text)?;
         }
         charted.push(shown);
     }
-    shelf.chart(&chart_page(shelf.sheet("Knot chart"), Length::mm(SAMPLE_CORD), &charted))?;
+    shelf.chart(SAMPLE_CORD, &charted)?;
     shelf.style()?;
     drop(charted);
     Ok(shelf.into_layout())
@@ -100,7 +101,10 @@ fn show(word: &str, tied: &TiedWith, shop: &WhichShop, format: Format) -> Result
     let taken = knot.taken(&setting).map_err(|misfit| Failure::input(misfit.to_string(), mending(&misfit)))?;
     let shape = if format == Format::Html { shelf.shape(knot)? } else { None };
     let charted = Charted { knot, setting, shape };
-    shelf.printed(&KnotResult { charted: &charted, taken: &taken, sheet: shelf.sheet(&knot.title) }, format)
+    shelf.printed(
+        &KnotResult { charted: &charted, taken: &taken, sheet: shelf.sheet(&knot.title), words: shelf.words() },
+        format,
+    )
 }
 
 /// What to change so that a knot can be shown.
@@ -127,12 +131,13 @@ fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Fail
     if knots.is_empty() {
         return Err(nothing_found());
     }
-    shelf.chart(&chart_page(shelf.sheet("Knot chart"), Length::mm(cord), &knots))
+    shelf.chart(cord, &knots)
 }
 
 fn check(file: &Path) -> Result<(), Failure> {
     let (knot, remarks) = knot_of_file(file)?;
     print_faults(&remarks);
-    let lacks: Vec<String> = lacks(&knot).iter().map(|lack| format!("it still lacks {lack}\n")).collect();
+    let words = words_of(None)?;
+    let lacks: Vec<String> = lacks(&knot, &words).iter().map(|lack| format!("it still lacks {lack}\n")).collect();
     print(&format!("{}: no faults\n{}", knot.title, lacks.concat()))
 }

@@ -16,6 +16,7 @@ use crate::forms::WhichShop;
 use crate::layout::PageLayout;
 use crate::opening::{folder_failure, hold, open, program};
 use crate::output::{hold_folder, print, remove_folder, write_files, write_folder};
+use crate::sheets::words_of;
 
 static TEMPLATE: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../plugins/template");
 static KIT: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../plugins/kit/src");
@@ -100,16 +101,20 @@ fn probed(file: &Path, guards: Guards) -> Result<(Candidate, Probed), Failure> {
 
 fn shown(candidate: &Candidate, probed: &Probed) -> Result<String, Failure> {
     let knots: Vec<_> = probed.knots.iter().map(|(knot, _)| knot.as_ref()).collect();
-    let view = library_page(&LibraryView {
-        name: &probed.described.name,
-        version: &probed.described.version,
-        digest: &candidate.digest,
-        knots: &knots,
-        guards: &probed.guards,
-        asked: probed.asked,
-        refused: probed.refused,
-        slowest: probed.slowest,
-    });
+    let words = words_of(None)?;
+    let view = library_page(
+        &LibraryView {
+            name: &probed.described.name,
+            version: &probed.described.version,
+            digest: &candidate.digest,
+            knots: &knots,
+            guards: &probed.guards,
+            asked: probed.asked,
+            refused: probed.refused,
+            slowest: probed.slowest,
+        },
+        &words,
+    );
     PageLayout::new(Vec::new(), ENGLISH)?.page("library", Form::Text, &view)
 }
 

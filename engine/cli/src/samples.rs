@@ -2,9 +2,10 @@
 
 use reeve_costing::hand::{Hand, OddSample};
 use reeve_pages::Form;
-use reeve_pages::hand::{odd_words, sample_page};
+use reeve_pages::hand::{SampleAdded, odd_words, sample_page};
 use reeve_pages::printed::{Format, LayOut, printed};
 use reeve_pages::results::HandResult;
+use reeve_reading::Fault;
 use reeve_shop::{Added, Answer, NewSample, Shop};
 
 use crate::failure::{Failure, print_faults, say};
@@ -13,7 +14,7 @@ use crate::knot_args::SampleArgs;
 use crate::layout::PageLayout;
 use crate::opening::{hold, open};
 use crate::output::{print, print_done, rewrite};
-use crate::sheets::layout_of;
+use crate::sheets::{layout_of, words_of};
 use crate::shelf::read_parameters;
 
 /// Adds a sample to the shop's file, or only shows what it would change.
@@ -35,9 +36,9 @@ pub(crate) fn add(sample: &SampleArgs) -> Result<(), Failure> {
             ));
         }
     };
-    let did = if sample.only_show { "Nothing was written. It would be added to" } else { "Added to" };
-    let heading = format!("{did} {file}:");
-    let shown = sample_page(heading, added.lines.clone(), &added.sample, (&before, &added.hand), pace)
+    let words = words_of(shop.rates())?;
+    let shown = SampleAdded { file: &file, is_written: !sample.only_show, lines: &added.lines, sample: &added.sample };
+    let shown = sample_page(shown, (&before, &added.hand), pace, &words)
         .map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod, --working or --set"))?;
     let shown = layout_of(&shop)?.page("sample", Form::Text, &shown)?;
     let written = added.dir.as_ref().filter(|_| !sample.only_show);
@@ -45,7 +46,7 @@ pub(crate) fn add(sample: &SampleArgs) -> Result<(), Failure> {
         rewrite(&[(dir.join(Added::FILE), added.text.clone())])?;
     }
     if let Some(odd) = added.hand.odd.iter().find(|odd| odd.at == added.at) {
-        say(&format!("look: {}", odd_words(odd)));
+        say(&format!("look: {}", odd_words(odd, &words)));
     }
     if written.is_none() {
         return print(&shown);
@@ -74,13 +75,15 @@ pub(crate) fn sample(layout: PageLayout) -> Result<PageLayout, Failure> {
     };
     let added = shop.with_sample(&new).map_err(Failure::Input)?;
     let before = Hand::default();
-    let heading = "Nothing was written.".to_owned();
-    let shown = sample_page(heading, added.lines.clone(), &added.sample, (&before, &added.hand), 1.0)
+    let words = words_of(shop.rates())?;
+    let shown =
+        SampleAdded { file: "knots/samples.toml", is_written: false, lines: &added.lines, sample: &added.sample };
+    let shown = sample_page(shown, (&before, &added.hand), 1.0, &words)
         .map_err(|misfit| Failure::System(misfit.to_string()))?;
     layout.page("sample", Form::Text, &shown)?;
     for hand in [&before, &added.hand] {
         let odd: Vec<(&str, &OddSample)> = hand.odd.iter().map(|odd| ("knots/samples.toml:1", odd)).collect();
-        printed(&HandResult { hand, odd: &odd }, Format::Text, &layout)?;
+        printed(&HandResult { hand, odd: &odd, words: &words }, Format::Text, &layout)?;
     }
     Ok(layout)
 }
@@ -107,7 +110,7 @@ fn new_sample(sample: &SampleArgs) -> Result<NewSample, Failure> {
 fn hand_of(Answer { value: shop, faults }: &Answer<Shop>) -> Result<(Hand, f64), Failure> {
     let bench = shop.basis().map(|basis| (basis.hand.clone(), basis.rates.bench.pace));
     match bench {
-        Some(bench) if !faults.iter().any(reeve_reading::Fault::is_error) => {
+        Some(bench) if !faults.iter().any(Fault::is_error) => {
             print_faults(faults);
             Ok(bench)
         }
@@ -122,18 +125,20 @@ pub(crate) fn hand(shop: &WhichShop, format: Format) -> Result<(), Failure> {
     let shop = opened.value;
     let layout = layout_of(&shop)?;
     let odd: Vec<(&str, &OddSample)> = hand.odd.iter().map(|odd| (shop.place_of_sample(odd.at), odd)).collect();
-    print(&printed(&HandResult { hand: &hand, odd: &odd }, format, &layout)?)
+    print(&printed(&HandResult { hand: &hand, odd: &odd, words: &words_of(shop.rates())? }, format, &layout)?)
 }
 
 /// Names the samples that are not counted.
-pub(crate) fn name_odd(shop: &Shop) {
+pub(crate) fn name_odd(shop: &Shop) -> Result<(), Failure> {
+    let words = words_of(shop.rates())?;
     let hand = shop.basis().map(|basis| &basis.hand);
     for odd in hand.into_iter().flat_map(|hand| &hand.odd) {
-        say(&format!("look: {}: {}", shop.place_of_sample(odd.at), odd_words(odd)));
+        say(&format!("look: {}: {}", shop.place_of_sample(odd.at), odd_words(odd, &words)));
     }
     for at in hand.into_iter().flat_map(|hand| &hand.odd_works) {
         if let Some(work) = shop.works().get(*at) {
             say(&format!("look: {} is not counted until others bear it out", work.of()));
         }
     }
+    Ok(())
 }

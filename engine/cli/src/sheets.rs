@@ -135,6 +135,11 @@ pub(crate) fn language_of(rates: Option<&Rates>) -> &str {
     rates.map_or(ENGLISH, |rates| &rates.maker.language)
 }
 
+/// How pages on which no money stands are worded: as a shop's, or in English.
+pub(crate) fn words_of(rates: Option<&Rates>) -> Result<Words, Failure> {
+    Ok(Words::of_shop(rates).map_err(|error| Fault::of(&error))?)
+}
+
 /// A shop's own templates; what is wrong with their folder is noted.
 pub(crate) fn own_templates(shop: &Shop, faults: &mut Vec<Fault>) -> Vec<OwnTemplate> {
     shop.templates().noted(faults).into_iter().map(OwnTemplate::from).collect()

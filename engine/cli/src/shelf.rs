@@ -8,9 +8,9 @@ use reeve_catalogue::shape::Shape;
 use reeve_catalogue::{Catalogue, Core, Knot, Setting, with_article};
 use reeve_costing::rates::Rates;
 use reeve_measure::{Length, bound};
-use reeve_pages::chart::{ChartPage, Sheet};
+use reeve_pages::chart::{Charted, Sheet, chart_page, chart_sheet};
 use reeve_pages::printed::{Format, LayOut, Printed, printed};
-use reeve_pages::{Form, OwnTemplate};
+use reeve_pages::{Form, OwnTemplate, Words};
 use reeve_reading::{Fault, Figure, nearest};
 use reeve_shop::{Answer, Folder, read_knot};
 
@@ -18,12 +18,13 @@ use crate::failure::Failure;
 use crate::forms::WhichShop;
 use crate::layout::PageLayout;
 use crate::opening::open;
-use crate::sheets::{language_of, own_templates};
+use crate::sheets::{language_of, own_templates, words_of};
 
 /// The knots at hand, and what their pages are made with.
 pub(crate) struct Shelf {
     pub(crate) catalogue: Catalogue,
     layout: PageLayout,
+    words: Words,
     rates: Option<Rates>,
 }
 
@@ -43,13 +44,23 @@ impl Shelf {
     }
 
     fn with(catalogue: Catalogue, own: Vec<OwnTemplate>, rates: Option<Rates>) -> Result<Self, Failure> {
-        Ok(Self { layout: PageLayout::new(own, language_of(rates.as_ref()))?, catalogue, rates })
+        Self::by(PageLayout::new(own, language_of(rates.as_ref()))?, catalogue, rates)
     }
 
     /// The knots of the starter shop, with pages laid out otherwise.
     pub(crate) fn sample(layout: PageLayout) -> Result<Self, Failure> {
         let shop = open(&WhichShop::starter())?.value;
-        Ok(Self { catalogue: shop.catalogue().clone(), layout, rates: shop.rates().cloned() })
+        Self::by(layout, shop.catalogue().clone(), shop.rates().cloned())
+    }
+
+    fn by(layout: PageLayout, catalogue: Catalogue, rates: Option<Rates>) -> Result<Self, Failure> {
+        let words = words_of(rates.as_ref())?;
+        Ok(Self { catalogue, layout, words, rates })
+    }
+
+    /// How its pages are worded.
+    pub(crate) fn words(&self) -> &Words {
+        &self.words
     }
 
     /// Finds a knot by a word, or says which was meant.
@@ -110,9 +121,10 @@ impl Shelf {
         printed(result, format, &self.layout)
     }
 
-    /// The page of a chart.
-    pub(crate) fn chart(&self, page: &ChartPage) -> Result<String, Failure> {
-        self.layout.page("chart", Form::Html, page)
+    /// The chart of some knots, for cord of so many millimetres.
+    pub(crate) fn chart(&self, cord: f64, knots: &[Charted<'_>]) -> Result<String, Failure> {
+        let sheet = chart_sheet(self.rates.as_ref(), &self.words);
+        self.layout.page("chart", Form::Html, &chart_page(sheet, Length::mm(cord), knots, &self.words))
     }
 }
 

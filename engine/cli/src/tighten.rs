@@ -76,7 +76,7 @@ fn show(shelf: &Shelf, knot: &Knot, asked: &Tighten) -> Result<(), Failure> {
             format!("`reeve knots show {}` tells what its moves say", knot.name),
         ));
     }
-    print(&shelf.printed(&TightResult { knot, setting: &setting, row: &row }, asked.format)?)
+    print(&shelf.printed(&TightResult { knot, setting: &setting, row: &row, words: shelf.words() }, asked.format)?)
 }
 
 /// The case to tighten for a setting: a core of other thickness than the cord is a rod of the same girth.

@@ -1,6 +1,7 @@
 //! Pages of the order book: the list, one commission whole, what is on the bench, what it took, a month's and a year's sums.
 
 mod changes;
+mod entered;
 mod learnt;
 mod list;
 mod queue;
@@ -15,6 +16,7 @@ use crate::phrases::say;
 use crate::words::Words;
 
 pub use changes::{cost_change_words, quote_change_words};
+pub use entered::{Entered, entered_words};
 pub use learnt::{left_out_words, lesson_words, odd_work_words};
 pub use list::{ListJson, list_csv, list_json, list_page};
 pub use queue::{QueueJson, queue_json, queue_page, ready_words};

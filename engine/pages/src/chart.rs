@@ -1,14 +1,15 @@
 //! The chart of the catalogue, to pin to a wall, and the page of one knot.
 
 use reeve_catalogue::shape::Shape;
-use reeve_catalogue::{Knot, KnotKind, Setting, Taken};
+use reeve_catalogue::{Knot, KnotKind, Setting, Source, Taken};
 use reeve_costing::rates::Rates;
-use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
 use serde::Serialize;
 
 use crate::drawing::{DrawOptions, draw};
-use crate::knots::{KnotPage, knot_page, lengths, setting_words, tied};
+use crate::knots::{KnotPage, kind_words, knot_page, lengths, setting_words, source_words, tied};
+use crate::phrases::{ENGLISH, say};
+use crate::words::Words;
 
 /// The look of a page that bears no letterhead.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -23,12 +24,17 @@ impl Sheet {
     /// A sheet of a shop, or of none.
     pub fn new(rates: Option<&Rates>, title: &str) -> Self {
         Self {
-            language: rates.map_or("en", |rates| &rates.maker.language).to_owned(),
+            language: rates.map_or(ENGLISH, |rates| &rates.maker.language).to_owned(),
             accent: rates.map_or("#3f5a63", |rates| &rates.maker.accent).to_owned(),
             maker: rates.map(|rates| rates.maker.name.clone()),
             title: title.to_owned(),
         }
     }
+}
+
+/// The sheet of the chart.
+pub fn chart_sheet(rates: Option<&Rates>, words: &Words) -> Sheet {
+    Sheet::new(rates, &say!(words, "chart"))
 }
 
 /// The chart in finished words.
@@ -44,8 +50,8 @@ pub struct ChartPage {
 /// The knots of one kind.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 struct Group {
-    heading: &'static str,
-    about: &'static str,
+    heading: String,
+    about: String,
     cards: Vec<Card>,
 }
 
@@ -55,7 +61,7 @@ struct Card {
     name: String,
     title: String,
     also: String,
-    kind: &'static str,
+    kind: String,
     legs: String,
     setting: String,
     rows: Vec<ChartRow>,
@@ -68,7 +74,7 @@ struct Card {
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 struct ChartRow {
-    text: &'static str,
+    text: String,
     diameters: String,
     mm: String,
 }
@@ -94,46 +100,49 @@ pub struct Charted<'a> {
 }
 
 /// Words the chart of some knots, kind by kind.
-pub fn chart_page(head: Sheet, cord: Length, knots: &[Charted<'_>]) -> ChartPage {
-    let group = |(kind, heading, about): &KindWords| {
-        let of_kind = knots.iter().filter(|charted| charted.knot.kind == *kind);
-        Group { heading, about, cards: of_kind.map(card).collect() }
+pub fn chart_page(head: Sheet, cord: Length, knots: &[Charted<'_>], words: &Words) -> ChartPage {
+    let group = |kind: KnotKind| {
+        let of_kind = knots.iter().filter(|charted| charted.knot.kind == kind);
+        let (heading, about) = heading(kind, words);
+        Group { heading, about, cards: of_kind.map(|charted| card(charted, words)).collect() }
     };
-    let groups = KINDS.iter().map(group).filter(|group| !group.cards.is_empty()).collect();
+    let groups = KINDS.map(group).into_iter().filter(|group| !group.cards.is_empty()).collect();
     let has_drawings = knots.iter().any(|charted| charted.shape.is_some());
-    let count = plural("knot", knots.iter().map(|_| 1).sum());
-    ChartPage { head, cord: format!("{} mm", cord.as_mm()), count, has_drawings, groups }
+    let count = say!(words, "chart-count", count = knots.len());
+    ChartPage { head, cord: words.thickness(cord), count, has_drawings, groups }
 }
 
-/// A kind, its heading, and what it is.
-type KindWords = (KnotKind, &'static str, &'static str);
-
 /// Every kind, in the order of the chart.
-const KINDS: &[KindWords] = &[
-    (KnotKind::Mounting, "Mountings", "They fasten cords to a fitting or to a carrying leg."),
-    (KnotKind::Sennit, "Sennits", "Repeated down their own core, many columns side by side."),
-    (KnotKind::Row, "Rows", "Tied side by side over a core that all knots of a row share."),
-    (KnotKind::Wrap, "Wraps", "They bind a bundle with a cord of its own."),
-    (KnotKind::Single, "Single knots", "Tied once: they stop, join or decorate."),
-];
+const KINDS: [KnotKind; 5] = [KnotKind::Mounting, KnotKind::Sennit, KnotKind::Row, KnotKind::Wrap, KnotKind::Single];
 
-fn card(charted: &Charted<'_>) -> Card {
+/// The heading of the knots of a kind, and what they are.
+fn heading(kind: KnotKind, words: &Words) -> (String, String) {
+    match kind {
+        KnotKind::Mounting => (say!(words, "chart-mountings"), say!(words, "chart-mountings-are")),
+        KnotKind::Sennit => (say!(words, "chart-sennits"), say!(words, "chart-sennits-are")),
+        KnotKind::Row => (say!(words, "chart-rows"), say!(words, "chart-rows-are")),
+        KnotKind::Wrap => (say!(words, "chart-wraps"), say!(words, "chart-wraps-are")),
+        KnotKind::Single => (say!(words, "chart-singles"), say!(words, "chart-singles-are")),
+    }
+}
+
+fn card(charted: &Charted<'_>, words: &Words) -> Card {
     let Charted { knot, setting, shape } = charted;
     let (rows, base, trouble) = match knot.taken(setting) {
-        Ok(taken) => (rows(setting, &taken), seconds(taken.base.as_s()), None),
+        Ok(taken) => (rows(setting, &taken, words), seconds(taken.base.as_s(), words), None),
         Err(misfit) => (Vec::new(), String::new(), Some(misfit.to_string())),
     };
     Card {
         name: knot.name.clone(),
         title: knot.title.clone(),
         also: knot.also.join(", "),
-        kind: knot.kind.word(),
-        legs: tied(knot),
-        setting: setting_words(setting),
+        kind: kind_words(knot.kind, words),
+        legs: tied(knot, words),
+        setting: setting_words(setting, words),
         rows,
         base,
         trouble,
-        sources: sources(knot),
+        sources: sources(knot, words),
         drawing: drawing(knot, shape.as_ref()),
     }
 }
@@ -142,44 +151,52 @@ fn drawing(knot: &Knot, shape: Option<&Shape>) -> Option<String> {
     shape.map(|shape| draw(shape, &DrawOptions::of(knot)))
 }
 
-fn rows(setting: &Setting<'_>, taken: &Taken) -> Vec<ChartRow> {
-    let row = |(text, length): (&'static str, Length)| ChartRow {
+fn rows(setting: &Setting<'_>, taken: &Taken, words: &Words) -> Vec<ChartRow> {
+    let row = |(text, length): (String, Length)| ChartRow {
         text,
-        diameters: format!("{:.2}", length / setting.cord),
-        mm: format!("{:.1}", length.as_mm()),
+        diameters: words.decimal(length / setting.cord, 2),
+        mm: words.decimal(length.as_mm(), 1),
     };
-    lengths(setting, taken).into_iter().map(row).collect()
+    lengths(setting, taken, words).into_iter().map(row).collect()
 }
 
 /// Seconds, or minutes and seconds.
-fn seconds(all: f64) -> String {
+fn seconds(all: f64, words: &Words) -> String {
     let all = all.round();
     let minutes = (all / 60.0).floor();
     let rest = all - minutes * 60.0;
-    if minutes < 1.0 { format!("{rest:.0}\u{a0}s") } else { format!("{minutes:.0}\u{a0}min\u{a0}{rest:02.0}\u{a0}s") }
+    if minutes < 1.0 {
+        return say!(words, "seconds", figure = words.decimal(rest, 0));
+    }
+    say!(words, "minutes-seconds", minutes = words.decimal(minutes, 0), seconds = format!("{rest:02.0}"))
 }
 
 /// Where take-up, rise and time come from; said once where they come from the same.
-fn sources(knot: &Knot) -> String {
+fn sources(knot: &Knot, words: &Words) -> String {
     // Where a knot is drawn, its rise comes from the same path as its take-up.
     let rise = knot.rise.as_ref().map_or(&knot.working.note, |rise| &rise.note);
-    let notes = [("take-up", &knot.working.note), ("rise", rise), ("time", &knot.time.note)];
-    let mut said: Vec<(&str, Vec<&str>)> = Vec::new();
+    let notes = [
+        (say!(words, "chart-take-up"), &knot.working.note),
+        (say!(words, "chart-rise"), rise),
+        (say!(words, "chart-time"), &knot.time.note),
+    ];
+    let mut said: Vec<(Source, String)> = Vec::new();
     for (what, note) in notes {
-        let source = note.source.word();
-        match said.iter_mut().find(|(known, _)| *known == source) {
-            Some((_, what_all)) => what_all.push(what),
-            None => said.push((source, vec![what])),
+        match said.iter_mut().find(|(known, _)| *known == note.source) {
+            Some((_, all)) => *all = say!(words, "chart-and", first = all.as_str(), second = what),
+            None => said.push((note.source, what)),
         }
     }
-    let one = |(source, what): &(&str, Vec<&str>)| format!("{}: {source}", what.join(" and "));
+    let one = |(source, what): &(Source, String)| {
+        say!(words, "chart-source", what = what.as_str(), source = source_words(*source, words))
+    };
     said.iter().map(one).collect::<Vec<_>>().join("; ")
 }
 
 /// Words the page of one knot.
-pub fn knot_sheet(head: Sheet, charted: &Charted<'_>, taken: &Taken) -> KnotSheet {
+pub fn knot_sheet(head: Sheet, charted: &Charted<'_>, taken: &Taken, words: &Words) -> KnotSheet {
     let Charted { knot, setting, shape } = charted;
-    KnotSheet { head, drawing: drawing(knot, shape.as_ref()), knot: knot_page(knot, setting, taken) }
+    KnotSheet { head, drawing: drawing(knot, shape.as_ref()), knot: knot_page(knot, setting, taken, words) }
 }
 
 #[cfg(test)]
@@ -190,7 +207,7 @@ mod tests {
 
     use super::*;
     use crate::drawing::{draw_alone, shapes};
-    use crate::{ENGLISH, Form, Phrases, lay_out, load};
+    use crate::{Form, lay_out, load};
 
     const CORD: f64 = 4.0;
 
@@ -222,8 +239,9 @@ mod tests {
         let (catalogue, _) = Catalogue::embedded();
         let charted = |knot| Charted { knot, setting: setting(knot), shape: shape(&knot.name) };
         let knots: Vec<_> = catalogue.iter().map(|knot| charted(knot)).collect();
-        let view = chart_page(Sheet::new(None, "Knot chart"), Length::mm(CORD), &knots);
-        lay_out(&load(&[], &Phrases::of_language(ENGLISH)).unwrap(), "chart", Form::Html, &view).unwrap()
+        let words = Words::of_shop(None).unwrap();
+        let view = chart_page(chart_sheet(None, &words), Length::mm(CORD), &knots, &words);
+        lay_out(&load(&[], words.phrases()).unwrap(), "chart", Form::Html, &view).unwrap()
     }
 
     #[test]
@@ -256,8 +274,9 @@ mod tests {
         let knot = catalogue.find("square").unwrap();
         let charted = Charted { knot, setting: setting(knot), shape: shape("square") };
         let taken = knot.taken(&charted.setting).unwrap();
-        let view = knot_sheet(Sheet::new(None, &knot.title), &charted, &taken);
-        let page = lay_out(&load(&[], &Phrases::of_language(ENGLISH)).unwrap(), "knot", Form::Html, &view).unwrap();
+        let words = Words::of_shop(None).unwrap();
+        let view = knot_sheet(Sheet::new(None, &knot.title), &charted, &taken, &words);
+        let page = lay_out(&load(&[], words.phrases()).unwrap(), "knot", Form::Html, &view).unwrap();
         keep("knot.html", &page);
         assert!(page.contains("<title>square knot</title>") && page.contains("<svg class=\"knot\" role=\"img\""));
         for words in [&knot.summary, &knot.working.note.words, &knot.time.note.words] {
@@ -277,7 +296,8 @@ mod tests {
 
     #[test]
     fn seconds_are_told_as_minutes_from_one_on() {
-        let told = |all| seconds(all).replace('\u{a0}', " ");
+        let words = Words::of_shop(None).unwrap();
+        let told = |all| seconds(all, &words).replace('\u{a0}', " ");
         assert_eq!([9.0, 59.4, 59.7, 108.0].map(told), ["9 s", "59 s", "1 min 00 s", "1 min 48 s"]);
     }
 }

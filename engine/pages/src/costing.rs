@@ -265,7 +265,7 @@ fn hand_words(priced: &Priced, hand: &Hand, words: &Words) -> Vec<String> {
     let mut all = Vec::new();
     if let Some(PaceHand { pace, pull, samples, works }) = hand.pace {
         let (pace, pull) = (words.decimal(pace.mean, 2), words.decimal(pull.mean, 2));
-        let timed = timed_words(samples, works);
+        let timed = timed_words(samples, works, words);
         all.push(say!(words, "costing-hand-pace", pace = pace, pull = pull, from = timed));
     }
     let steps = || priced.items.iter().flat_map(|item| &item.cost.take_off.steps);

@@ -2,7 +2,7 @@
 
 use reeve_catalogue::{Misfit, Note};
 use reeve_costing::hand::{
-    Estimate, Hand, KnotTimeHand, OddSample, PACE_SD, PULL_SD, PaceHand, Sample, SampleFigure, spread,
+    Estimate, Hand, KnotTimeHand, OddSample, PACE_SD, PULL_SD, PaceHand, Sample, SampleFigure, TakeUpSource, spread,
 };
 use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
@@ -10,12 +10,17 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::figures::{FORM, thousandth};
+use crate::knots::source_words;
+use crate::phrases::say;
 use crate::quote::Row;
+use crate::words::Words;
 
 /// The hand in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct HandPage {
     summary: String,
+    /// The give of a soft cord, beside which those of the maker's are read.
+    soft_give: String,
     cords: Vec<Row>,
     knots: Vec<Row>,
     pace: Vec<Row>,
@@ -26,9 +31,9 @@ pub struct HandPage {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct SamplePage {
     /// What was or would be done, and in which file.
-    pub heading: String,
+    heading: String,
     /// The lines added to the file.
-    pub lines: String,
+    lines: String,
     changes: Vec<HandChange>,
 }
 
@@ -39,124 +44,183 @@ struct HandChange {
     after: String,
 }
 
+/// The give of a very soft cord; common practice, no source.
+const SOFT_GIVE: f64 = 0.2;
+
 /// Words the hand. Each odd sample comes with its place.
-pub fn hand_page(hand: &Hand, odd: &[(&str, &OddSample)]) -> HandPage {
-    let from = |samples: usize| plural("sample", many(samples));
+pub fn hand_page(hand: &Hand, odd: &[(&str, &OddSample)], words: &Words) -> HandPage {
     HandPage {
-        summary: summary(hand),
+        summary: summary(hand, words),
+        soft_give: words.figure(SOFT_GIVE),
         cords: hand
             .cords
             .iter()
             .map(|known| Row {
                 text: known.cord.name.clone(),
-                detail: format!("{}; stated {:.3}", from(known.samples), known.cord.stated_give()),
-                amount: either(known.give, 3),
+                detail: say!(
+                    words,
+                    "hand-cord-from",
+                    samples = say!(words, "hand-samples", count = known.samples),
+                    give = words.decimal(known.cord.stated_give(), 3)
+                ),
+                amount: either(known.give, 3, words),
             })
             .collect(),
         knots: hand
             .knots
             .iter()
             .map(|known| Row {
-                text: format!("{} in {}", known.knot.title, known.cord.name),
-                detail: from(known.samples),
-                amount: format!("take-up x {}, rise x {}", factor(known.take_up), factor(known.rise)),
+                text: say!(words, "hand-knot-in", knot = known.knot.title.as_str(), cord = known.cord.name.as_str()),
+                detail: say!(words, "hand-samples", count = known.samples),
+                amount: say!(
+                    words,
+                    "hand-factors",
+                    take_up = factor(known.take_up, words),
+                    rise = factor(known.rise, words)
+                ),
             })
             .collect(),
-        pace: hand.pace.iter().flat_map(pace_rows).chain(hand.times.iter().map(time_row)).collect(),
-        odd: odd.iter().map(|(place, odd)| format!("{place}: {}", odd_words(odd))).collect(),
+        pace: hand
+            .pace
+            .iter()
+            .flat_map(|pace| pace_rows(pace, words))
+            .chain(hand.times.iter().map(|known| time_row(known, words)))
+            .collect(),
+        odd: odd.iter().map(|(place, odd)| format!("{place}: {}", odd_words(odd, words))).collect(),
     }
 }
 
-fn summary(hand: &Hand) -> String {
+fn summary(hand: &Hand, words: &Words) -> String {
     if hand.given == 0 && hand.pace.is_none() {
-        return "No samples yet: every figure is the catalogue's, and the shop's pace is that of shop.toml.".to_owned();
+        return say!(words, "hand-none");
     }
     if hand.given == 0 {
-        return "No samples yet: but finished work was timed. Behind each figure stands its standard deviation."
-            .to_owned();
+        return say!(words, "hand-works-alone");
     }
-    let left_out = hand.odd.iter().filter(|odd| odd.figure != SampleFigure::Time).count();
-    let counted = if left_out == 0 { String::new() } else { format!(", {left_out} of them not counted") };
-    format!("From {}{counted}. Behind each figure stands its standard deviation.", plural("sample", many(hand.given)))
+    let samples = say!(words, "hand-samples", count = hand.given);
+    match hand.odd.iter().filter(|odd| odd.figure != SampleFigure::Time).count() {
+        0 => say!(words, "hand-from", samples = samples),
+        left_out => say!(words, "hand-from-some", samples = samples, count = left_out),
+    }
 }
 
 /// What times come from: `2 timed samples`, `1 timed sample and 3 records of finished work`.
-pub(crate) fn timed_words(samples: usize, works: usize) -> String {
-    let samples = (samples > 0).then(|| plural("timed sample", many(samples)));
-    let works = (works > 0).then(|| plural("record of finished work", many(works)));
-    samples.into_iter().chain(works).collect::<Vec<_>>().join(" and ")
+pub(crate) fn timed_words(samples: usize, works: usize, words: &Words) -> String {
+    let of_samples = || say!(words, "hand-timed-samples", count = samples);
+    let of_works = || say!(words, "hand-works", count = works);
+    match (samples, works) {
+        (0, 0) => String::new(),
+        (_, 0) => of_samples(),
+        (0, _) => of_works(),
+        _ => say!(words, "hand-samples-and-works", samples = of_samples(), works = of_works()),
+    }
 }
 
-fn pace_rows(pace: &PaceHand) -> Vec<Row> {
-    let row = |text: &str, figure: Estimate| Row {
-        text: text.to_owned(),
-        detail: timed_words(pace.samples, pace.works),
-        amount: either(figure, 2),
+fn pace_rows(pace: &PaceHand, words: &Words) -> Vec<Row> {
+    let row = |text: String, figure: Estimate| Row {
+        text,
+        detail: timed_words(pace.samples, pace.works, words),
+        amount: either(figure, 2, words),
     };
-    vec![row("Pace, of what does not depend on length", pace.pace), row("Pull, for what hangs", pace.pull)]
+    vec![row(say!(words, "hand-pace"), pace.pace), row(say!(words, "hand-pull"), pace.pull)]
 }
 
 /// The time of one knot beside the pace.
-fn time_row(known: &KnotTimeHand) -> Row {
+fn time_row(known: &KnotTimeHand, words: &Words) -> Row {
     Row {
-        text: format!("Of each {}, times that", known.knot.title),
-        detail: timed_words(known.samples, known.works),
-        amount: either(times(known.time), 2),
+        text: say!(words, "hand-knot-time", knot = known.knot.title.as_str()),
+        detail: timed_words(known.samples, known.works, words),
+        amount: either(times(known.time), 2, words),
     }
 }
 
 /// What is odd about a sample, and what is done about it.
-pub fn odd_words(odd: &OddSample) -> String {
-    let (did, unit, of, left_out) = match odd.figure {
-        SampleFigure::TakeUp => ("took", "mm", " of leg", "it is"),
-        SampleFigure::Rise => ("made", "mm", "", "it is"),
-        SampleFigure::Time => ("took", "s", "", "its time is"),
-    };
+pub fn odd_words(odd: &OddSample, words: &Words) -> String {
     let OddSample { sample, expected, got, .. } = odd;
-    format!(
-        "the {} in {} {did} {got:.1} {unit}{of} each, where {expected:.1} {unit} are expected: {left_out} not counted until \
-         other samples bear it out",
-        plural(&sample.knot.title, 2).trim_start_matches("2 "),
-        sample.cord.name
-    )
+    // Titles are their authors' words, in English.
+    let knots = plural(&sample.knot.title, 2).trim_start_matches("2 ").to_owned();
+    let (cord, got, expected) = (sample.cord.name.as_str(), words.decimal(*got, 1), words.decimal(*expected, 1));
+    match odd.figure {
+        SampleFigure::TakeUp => {
+            say!(words, "hand-odd-take-up", knots = knots, cord = cord, got = got, expected = expected)
+        }
+        SampleFigure::Rise => say!(words, "hand-odd-rise", knots = knots, cord = cord, got = got, expected = expected),
+        SampleFigure::Time => say!(words, "hand-odd-time", knots = knots, cord = cord, got = got, expected = expected),
+    }
 }
 
-/// Words what a sample changes.
+/// A sample as it is laid into its file.
+#[derive(Debug, Clone, Copy)]
+pub struct SampleAdded<'a> {
+    /// The file.
+    pub file: &'a str,
+    /// Whether it is written there, or only shown.
+    pub is_written: bool,
+    /// The lines added.
+    pub lines: &'a str,
+    /// The sample.
+    pub sample: &'a Sample,
+}
+
+/// Words what a sample changes of the hand: before, and after; `pace` is what the shop states.
 ///
 /// # Errors
 /// A [`Misfit`] when its knot can't be tied so.
 pub fn sample_page(
-    heading: String,
-    lines: String,
-    sample: &Sample,
-    hands: (&Hand, &Hand),
+    added: SampleAdded<'_>,
+    (before, after): (&Hand, &Hand),
     pace: f64,
+    words: &Words,
 ) -> Result<SamplePage, Misfit> {
-    let (before, after) = hands;
-    let change =
-        |text: String, words: &dyn Fn(&Hand) -> String| HandChange { text, before: words(before), after: words(after) };
+    let sample = added.sample;
+    let change = |text: String, worded: &dyn Fn(&Hand) -> String| HandChange {
+        text,
+        before: worded(before),
+        after: worded(after),
+    };
     let tied = |hand: &Hand| hand.tie(&sample.cord, &sample.knot, &sample.setting(sample.cord.stated_give()));
     let (was, is) = (tied(before)?, tied(after)?);
     let row = |text: String, before: String, after: String| HandChange { text, before, after };
-    let title = &sample.knot.title;
+    let length = |length: Length, doubt: Length| length_words(length, doubt, words);
+    let title = sample.knot.title.as_str();
     let mut changes = vec![
-        change(format!("Give of {}", sample.cord.name), &|hand| either(hand.give_of(&sample.cord), 3)),
-        change(format!("{title}, factor on take-up"), &|hand| factor(factors(hand, sample).0)),
-        change(format!("{title}, factor on rise"), &|hand| factor(factors(hand, sample).1)),
+        change(say!(words, "sample-give", cord = sample.cord.name.as_str()), &|hand| {
+            either(hand.give_of(&sample.cord), 3, words)
+        }),
+        change(say!(words, "sample-take-up", knot = title), &|hand| factor(factors(hand, sample).0, words)),
+        change(say!(words, "sample-rise", knot = title), &|hand| factor(factors(hand, sample).1, words)),
         row(
-            "One takes of a leg".to_owned(),
+            say!(words, "sample-one-takes"),
             length(was.taken.working, was.doubt.working),
             length(is.taken.working, is.doubt.working),
         ),
-        row("One rises".to_owned(), length(was.taken.rise, was.doubt.rise), length(is.taken.rise, is.doubt.rise)),
-        row("Source of the take-up".to_owned(), was.source.word().to_owned(), is.source.word().to_owned()),
+        row(
+            say!(words, "sample-one-rises"),
+            length(was.taken.rise, was.doubt.rise),
+            length(is.taken.rise, is.doubt.rise),
+        ),
+        row(say!(words, "sample-source"), take_up_source(was.source, words), take_up_source(is.source, words)),
     ];
     if sample.time.is_some() {
-        changes.push(change(format!("{title}, factor on time"), &|hand| factor(hand.time_of(&sample.knot))));
-        changes.push(change("Pace".to_owned(), &|hand| either(paces(hand, pace).0, 2)));
-        changes.push(change("Pull of what hangs".to_owned(), &|hand| either(paces(hand, pace).1, 2)));
+        changes
+            .push(change(say!(words, "sample-time", knot = title), &|hand| factor(hand.time_of(&sample.knot), words)));
+        changes.push(change(say!(words, "sample-pace"), &|hand| either(paces(hand, pace).0, 2, words)));
+        changes.push(change(say!(words, "sample-pull"), &|hand| either(paces(hand, pace).1, 2, words)));
     }
-    Ok(SamplePage { heading, lines, changes })
+    let heading = if added.is_written {
+        say!(words, "sample-added", file = added.file)
+    } else {
+        say!(words, "sample-shown", file = added.file)
+    };
+    Ok(SamplePage { heading, lines: added.lines.to_owned(), changes })
+}
+
+fn take_up_source(source: TakeUpSource, words: &Words) -> String {
+    match source {
+        TakeUpSource::Catalogue(source) => source_words(source, words),
+        TakeUpSource::YourSample => say!(words, "source-your-sample"),
+        TakeUpSource::YourHand => say!(words, "sample-your-hand"),
+    }
 }
 
 /// The factors of a sample's knot, as they are held.
@@ -175,13 +239,13 @@ fn paces(hand: &Hand, shop: f64) -> (Estimate, Estimate) {
 }
 
 /// A figure and its standard deviation, with so many decimals.
-fn either(figure: Estimate, decimals: usize) -> String {
-    format!("{:.decimals$} ± {:.decimals$}", figure.mean, figure.sd)
+fn either(figure: Estimate, decimals: u32, words: &Words) -> String {
+    format!("{} ± {}", words.decimal(figure.mean, decimals), words.decimal(figure.sd, decimals))
 }
 
 /// A factor from its logarithm.
-fn factor(logarithm: Estimate) -> String {
-    either(times(logarithm), 3)
+fn factor(logarithm: Estimate, words: &Words) -> String {
+    either(times(logarithm), 3, words)
 }
 
 fn times(logarithm: Estimate) -> Estimate {
@@ -189,13 +253,12 @@ fn times(logarithm: Estimate) -> Estimate {
     Estimate { mean, sd: mean * logarithm.sd }
 }
 
-fn length(length: Length, sd: Length) -> String {
-    let doubt = if sd > Length::ZERO { format!(" ± {:.1}", sd.as_mm()) } else { String::new() };
-    format!("{:.1}{doubt} mm", length.as_mm())
-}
-
-fn many(samples: usize) -> u64 {
-    u64::try_from(samples).unwrap_or(u64::MAX)
+fn length_words(length: Length, sd: Length, words: &Words) -> String {
+    if sd <= Length::ZERO {
+        return words.millimetres(length, 1);
+    }
+    let (mean, sd) = (words.decimal(length.as_mm(), 1), words.decimal(sd.as_mm(), 1));
+    say!(words, "millimetres", figure = format!("{mean} ± {sd}"))
 }
 
 /// What a shop's samples say, for other programs.

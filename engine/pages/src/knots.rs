@@ -1,14 +1,16 @@
 //! The knots of the catalogue, in words and figures.
 
 use reeve_catalogue::{
-    CORE_ROLE, Coefficient, Core, Knot, Move, Note, Parameter, Role, Round, Setting, Source, Taken, WORKING_ROLE,
+    CORE_ROLE, Coefficient, Core, Knot, KnotKind, Move, Note, Parameter, ParameterUnit, Role, Round, Setting, Source,
+    Taken, WORKING_ROLE,
 };
-use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::figures::{hundredth, tenth};
+use crate::phrases::say;
+use crate::words::Words;
 
 /// A list of knots in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -21,7 +23,7 @@ pub struct KnotsPage {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct KnotListing {
     name: String,
-    kind: &'static str,
+    kind: String,
     words: String,
 }
 
@@ -45,7 +47,7 @@ pub(crate) struct KnotWords {
     name: String,
     title: String,
     also: String,
-    kind: &'static str,
+    kind: String,
     summary: String,
     tied: String,
     parameters: Vec<String>,
@@ -53,15 +55,15 @@ pub(crate) struct KnotWords {
 }
 
 impl KnotWords {
-    pub(crate) fn of(knot: &Knot) -> Self {
+    pub(crate) fn of(knot: &Knot, words: &Words) -> Self {
         Self {
             name: knot.name.clone(),
             title: knot.title.clone(),
             also: knot.also.join(", "),
-            kind: knot.kind.word(),
+            kind: kind_words(knot.kind, words),
             summary: knot.summary.clone(),
-            tied: tied(knot),
-            parameters: knot.parameters.iter().map(parameter_words).collect(),
+            tied: tied(knot, words),
+            parameters: knot.parameters.iter().map(|parameter| parameter_words(parameter, words)).collect(),
             cautions: knot.cautions.clone(),
         }
     }
@@ -79,7 +81,7 @@ struct FigureView {
 struct KnotPart {
     text: String,
     moves: Vec<String>,
-    source: &'static str,
+    source: String,
     note: String,
 }
 
@@ -133,12 +135,39 @@ pub struct RoleJson {
     pub take_up_diameters: f64,
 }
 
+/// What a kind of knots is called.
+pub(crate) fn kind_words(kind: KnotKind, words: &Words) -> String {
+    match kind {
+        KnotKind::Sennit => say!(words, "kind-sennit"),
+        KnotKind::Row => say!(words, "kind-row"),
+        KnotKind::Mounting => say!(words, "kind-mounting"),
+        KnotKind::Wrap => say!(words, "kind-wrap"),
+        KnotKind::Single => say!(words, "kind-single"),
+    }
+}
+
+/// Where a figure comes from.
+pub(crate) fn source_words(source: Source, words: &Words) -> String {
+    match source {
+        Source::Geometry => say!(words, "source-geometry"),
+        Source::Published => say!(words, "source-published"),
+        Source::CommonPractice => say!(words, "source-common-practice"),
+        Source::FromMemory => say!(words, "source-from-memory"),
+        Source::YourSample => say!(words, "source-your-sample"),
+    }
+}
+
 /// Words a list of knots.
-pub fn knots_page(knots: &[&Knot]) -> Vec<KnotListing> {
+pub fn knots_page(knots: &[&Knot], words: &Words) -> Vec<KnotListing> {
     let line = |knot: &&Knot| {
-        let also = if knot.also.is_empty() { String::new() } else { format!("; also {}", knot.also.join(", ")) };
-        let by = knot.computed.as_ref().map(|computed| format!("; by `{}`", computed.library)).unwrap_or_default();
-        KnotListing { name: knot.name.clone(), kind: knot.kind.word(), words: format!("{}{also}{by}", knot.title) }
+        let also = (!knot.also.is_empty()).then(|| say!(words, "knots-also", names = knot.also.join(", ")));
+        let by = knot.computed.as_ref().map(|by| say!(words, "knots-by", library = by.library.as_str()));
+        let parts = [knot.title.clone()].into_iter().chain(also).chain(by);
+        KnotListing {
+            name: knot.name.clone(),
+            kind: kind_words(knot.kind, words),
+            words: parts.collect::<Vec<_>>().join("; "),
+        }
     };
     knots.iter().map(line).collect()
 }
@@ -174,81 +203,92 @@ pub fn knots_json(knots: &[&Knot]) -> Vec<KnotNameJson> {
 }
 
 /// What a knot still lacks, each with what to do about it.
-pub fn lacks(knot: &Knot) -> Vec<String> {
-    let mut lacks = Vec::new();
-    match &knot.path {
-        None if knot.computed.is_some() => {}
-        None => lacks.push("a [path], so nothing draws it".to_owned()),
+pub fn lacks(knot: &Knot, words: &Words) -> Vec<String> {
+    let path = match &knot.path {
+        None if knot.computed.is_some() => None,
+        None => Some(say!(words, "lacks-path")),
         Some(_) if knot.is_drawn() && knot.table.is_none() => {
-            lacks.push(format!("tightening: `reeve knots tighten {} --keep` finds what it takes", knot.name));
+            Some(say!(words, "lacks-tightening", knot = knot.name.as_str()))
         }
-        Some(_) => {}
-    }
-    let rise = knot.rise.as_ref().map(|rise| ("rise", &rise.note));
-    let notes = [("take-up", &knot.working.note)].into_iter().chain(rise).chain([("time", &knot.time.note)]);
-    let remembered = notes.filter(|(_, note)| note.source == Source::FromMemory).map(|(what, _)| what);
-    lacks.extend(remembered.map(|what| format!("a measured {what}: `reeve knots sample` takes one down")));
-    lacks
+        Some(_) => None,
+    };
+    let remembered = |note: &Note| note.source == Source::FromMemory;
+    let rise = knot.rise.as_ref().is_some_and(|rise| remembered(&rise.note));
+    let measured = [
+        remembered(&knot.working.note).then(|| say!(words, "lacks-take-up")),
+        rise.then(|| say!(words, "lacks-rise")),
+        remembered(&knot.time.note).then(|| say!(words, "lacks-time")),
+    ];
+    path.into_iter().chain(measured.into_iter().flatten()).collect()
 }
 
 /// Words a knot in one setting.
-pub fn knot_page(knot: &Knot, setting: &Setting<'_>, taken: &Taken) -> KnotPage {
-    let figure = |text: &str, length: Length| FigureView {
-        text: text.to_owned(),
-        mm: format!("{:.1} mm", length.as_mm()),
-        diameters: format!("{:.2} diameters", length / setting.cord),
+pub fn knot_page(knot: &Knot, setting: &Setting<'_>, taken: &Taken, words: &Words) -> KnotPage {
+    let figure = |(text, length): (String, Length)| FigureView {
+        text,
+        mm: words.millimetres(length, 1),
+        diameters: say!(words, "diameters", figure = words.decimal(length / setting.cord, 2)),
     };
-    let figures = lengths(setting, taken).into_iter().map(|(text, length)| figure(text, length)).collect();
     KnotPage {
-        words: KnotWords::of(knot),
-        setting: setting_words(setting),
-        figures,
-        parts: parts(knot, taken),
+        words: KnotWords::of(knot, words),
+        setting: setting_words(setting, words),
+        figures: lengths(setting, taken, words).into_iter().map(figure).collect(),
+        parts: parts(knot, taken, words),
         library: knot.computed.as_ref().map(|computed| computed.library.clone()),
         drawn: knot.path.is_some(),
     }
 }
 
 /// A parameter, its range and what it is if nobody says.
-fn parameter_words(parameter: &Parameter) -> String {
-    let unit = parameter.unit.behind();
-    let Parameter { name, about, least, most, default, .. } = parameter;
-    format!("{name}: {about} From {least} to {most}{unit}, {default}{unit} if not said.")
+fn parameter_words(parameter: &Parameter, words: &Words) -> String {
+    let figure = |figure: f64| words.figure(figure);
+    let unit = |figure: String| match parameter.unit {
+        ParameterUnit::Number => figure,
+        ParameterUnit::Length => say!(words, "millimetres", figure = figure),
+        ParameterUnit::Degrees => say!(words, "knot-degrees", figure = figure),
+        ParameterUnit::Diameters => say!(words, "diameters", figure = figure),
+    };
+    say!(
+        words,
+        "knot-parameter",
+        name = parameter.name.as_str(),
+        about = parameter.about.as_str(),
+        least = figure(parameter.least),
+        most = unit(figure(parameter.most)),
+        default = unit(figure(parameter.default))
+    )
 }
 
 /// What each role takes in one knot, and its rise.
-pub(crate) fn lengths(setting: &Setting<'_>, taken: &Taken) -> Vec<(&'static str, Length)> {
-    let mut lengths = vec![("A working leg takes", taken.working)];
-    if matches!(setting.core, Core::Legs { count: 1.., .. }) {
-        lengths.push(("A core leg takes", taken.core));
-    }
-    lengths.push(("The work rises", taken.rise));
-    lengths
+pub(crate) fn lengths(setting: &Setting<'_>, taken: &Taken, words: &Words) -> Vec<(String, Length)> {
+    let core = matches!(setting.core, Core::Legs { count: 1.., .. });
+    let core = core.then(|| (say!(words, "knot-core-leg-takes"), taken.core));
+    let working = (say!(words, "knot-working-leg-takes"), taken.working);
+    [working].into_iter().chain(core).chain([(say!(words, "knot-rises"), taken.rise)]).collect()
 }
 
-fn parts(knot: &Knot, taken: &Taken) -> Vec<KnotPart> {
+fn parts(knot: &Knot, taken: &Taken, words: &Words) -> Vec<KnotPart> {
     let part = |text: String, moves: Vec<String>, note: &Note| KnotPart {
         text,
         moves,
-        source: note.source.word(),
+        source: source_words(note.source, words),
         note: note.words.clone(),
     };
-    let role = |text: &str, role: &Role| part(text.to_owned(), role.moves.iter().map(move_words).collect(), &role.note);
-    let working = if knot.computed.is_some() { "What it takes" } else { "What a working leg does" };
+    let role = |text: String, role: &Role| {
+        part(text, role.moves.iter().map(|step| move_words(step, words)).collect(), &role.note)
+    };
+    let computed = knot.computed.is_some();
+    let working = if computed { say!(words, "knot-takes") } else { say!(words, "knot-working-leg-does") };
     let mut parts = vec![role(working, &knot.working)];
-    if knot.core.legs.1 > 0 && knot.computed.is_none() {
-        parts.push(role("What a core leg does", &knot.carried));
+    if knot.core.legs.1 > 0 && !computed {
+        parts.push(role(say!(words, "knot-core-leg-does"), &knot.carried));
     }
     if let Some(rise) = &knot.rise {
-        parts.push(part("The rise".to_owned(), Vec::new(), &rise.note));
+        parts.push(part(say!(words, "knot-rise"), Vec::new(), &rise.note));
     }
-    let time = format!(
-        "{} s, and {} s for each metre hanging, each time a leg is drawn through ({} in one knot)",
-        tenth(taken.base.as_s()),
-        knot.time.pull,
-        plural("time", draws(taken))
-    );
-    parts.push(part("The time".to_owned(), vec![time], &knot.time.note));
+    let base = words.figure(tenth(taken.base.as_s()));
+    let time = say!(words, "knot-time-is", base = base, pull = words.figure(knot.time.pull), count = draws(taken));
+    parts.push(part(say!(words, "knot-time"), vec![time], &knot.time.note));
     parts
 }
 
@@ -261,55 +301,80 @@ fn draws(taken: &Taken) -> u64 {
     u64::from(whole)
 }
 
-fn move_words(step: &Move) -> String {
-    let amount = |amount: &Coefficient| match &amount.each {
-        Some(name) => format!("{} for each of `{name}`", amount.factor),
-        None => amount.factor.to_string(),
+fn move_words(step: &Move, words: &Words) -> String {
+    let amount = |amount: &Coefficient| {
+        let factor = words.figure(amount.factor);
+        match &amount.each {
+            Some(name) => say!(words, "move-for-each", factor = factor, name = name.as_str()),
+            None => factor,
+        }
     };
     match step {
-        Move::Across(diameters) => format!("runs across, diameters: {}", amount(diameters)),
-        Move::Along(rises) => format!("runs along, rises: {}", amount(rises)),
-        Move::Knots(part) => format!("takes what it takes in `{}`, times: {}", part.knot, part.times),
+        Move::Across(diameters) => say!(words, "move-across", amount = amount(diameters)),
+        Move::Along(rises) => say!(words, "move-along", amount = amount(rises)),
+        Move::Knots(part) => {
+            say!(words, "move-knots", knot = part.knot.to_string(), times = part.times.to_string())
+        }
         Move::Round { thing, turns, pitch } => {
-            let thing = match thing {
-                Round::Core { with: 0 } => "the core".to_owned(),
-                Round::Core { with } => format!("the core and {with} legs of its own"),
-                Round::Legs(1) => "another leg".to_owned(),
-                Round::Legs(count) => format!("a bundle of {count} legs"),
-            };
-            let climb = if *pitch > 0.0 { format!(", climbing {pitch} diameters a turn") } else { String::new() };
-            format!("goes round {thing}, turns: {}{climb}", amount(turns))
+            let (thing, turns) = (round_words(thing, words), amount(turns));
+            if *pitch > 0.0 {
+                say!(words, "move-round-climbing", thing = thing, turns = turns, pitch = words.figure(*pitch))
+            } else {
+                say!(words, "move-round", thing = thing, turns = turns)
+            }
         }
     }
 }
 
-pub(crate) fn tied(knot: &Knot) -> String {
-    let range = |(least, most): (u32, u32), what: &str| {
-        if least == most {
-            plural(what, u64::from(most))
-        } else {
-            format!("{least} to {}", plural(what, u64::from(most)))
-        }
-    };
-    let working = range(knot.working.legs, "working leg");
-    let core = match (knot.core.legs, knot.core.fitting) {
-        ((0, 0), false) => "round nothing".to_owned(),
-        ((0, 0), true) => "on a fitting".to_owned(),
-        (legs, false) => format!("round {}", range(legs, "core leg")),
-        (legs, true) => format!("round {} or on a fitting", range(legs, "core leg")),
-    };
-    format!("{working}, {core}")
+fn round_words(thing: &Round, words: &Words) -> String {
+    match thing {
+        Round::Core { with: 0 } => say!(words, "round-core"),
+        Round::Core { with } => say!(words, "round-core-with", count = *with),
+        Round::Legs(1) => say!(words, "round-leg"),
+        Round::Legs(count) => say!(words, "round-bundle", count = *count),
+    }
 }
 
-pub(crate) fn setting_words(setting: &Setting<'_>) -> String {
-    let round = match setting.core {
-        Core::Legs { count: 0, .. } => String::new(),
-        Core::Legs { count, .. } => format!(" round {}", plural("core leg", u64::from(count))),
-        Core::Rod(rod) => format!(" on a rod of {} mm", rod.as_mm()),
-        Core::Bar(a, b) => format!(" on a bar of {} x {} mm", a.as_mm(), b.as_mm()),
+/// The legs that it is tied with: so many of the working ones, and round what.
+pub(crate) fn tied(knot: &Knot, words: &Words) -> String {
+    let (least, most) = knot.working.legs;
+    let working = if least == most {
+        say!(words, "working-legs", count = most)
+    } else {
+        say!(words, "working-legs-range", least = least, count = most)
     };
-    let legs = plural("working leg", u64::from(setting.working));
-    format!("In cord of {} mm with a give of {}, {legs}{round}", setting.cord.as_mm(), setting.give)
+    let core = |(least, most): (u32, u32)| {
+        if least == most {
+            say!(words, "core-legs", count = most)
+        } else {
+            say!(words, "core-legs-range", least = least, count = most)
+        }
+    };
+    match (knot.core.legs, knot.core.fitting) {
+        ((0, 0), false) => say!(words, "tied-round-nothing", legs = working),
+        ((0, 0), true) => say!(words, "tied-on-fitting", legs = working),
+        (legs, false) => say!(words, "tied-round", legs = working, core = core(legs)),
+        (legs, true) => say!(words, "tied-round-or-on-fitting", legs = working, core = core(legs)),
+    }
+}
+
+pub(crate) fn setting_words(setting: &Setting<'_>, words: &Words) -> String {
+    let (cord, give) = (words.thickness(setting.cord), words.figure(setting.give));
+    let legs = say!(words, "working-legs", count = setting.working);
+    match setting.core {
+        Core::Legs { count: 0, .. } => say!(words, "setting", cord = cord, give = give, legs = legs),
+        Core::Legs { count, .. } => {
+            let core = say!(words, "core-legs", count = count);
+            say!(words, "setting-round", cord = cord, give = give, legs = legs, core = core)
+        }
+        Core::Rod(rod) => {
+            say!(words, "setting-on-rod", cord = cord, give = give, legs = legs, rod = words.thickness(rod))
+        }
+        Core::Bar(a, b) => {
+            let (a, b) = (words.figure(a.as_mm()), words.thickness(b));
+            say!(words, "setting-on-bar", cord = cord, give = give, legs = legs, a = a, b = b)
+        }
+    }
 }
 
 /// A knot in one setting for other programs.

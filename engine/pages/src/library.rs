@@ -2,11 +2,12 @@
 
 use std::time::Duration;
 
-use reeve_catalogue::Knot;
-use reeve_costing::takeoff::plural;
+use reeve_catalogue::{Knot, Note};
 use serde::Serialize;
 
-use crate::knots::KnotWords;
+use crate::knots::{KnotWords, source_words};
+use crate::phrases::say;
+use crate::words::Words;
 
 /// What is shown of a library.
 #[derive(Debug)]
@@ -48,35 +49,42 @@ struct DeclaredKnot {
 }
 
 /// Words a library that was probed.
-pub fn library_page(declared: &LibraryView<'_>) -> LibraryPage {
-    let count = |what: &str, count: usize| plural(what, u64::try_from(count).unwrap_or(u64::MAX));
+pub fn library_page(declared: &LibraryView<'_>, words: &Words) -> LibraryPage {
     LibraryPage {
         name: declared.name.to_owned(),
         version: declared.version.to_owned(),
         digest: declared.digest.to_owned(),
-        knots: declared.knots.iter().map(|knot| declared_knot(knot)).collect(),
+        knots: declared.knots.iter().map(|knot| declared_knot(knot, words)).collect(),
         guards: declared.guards.join("; "),
-        probe: format!(
-            "{}, each twice in each of two processes: every answer the same, within the contract, and by the laws that the \
-             knots declare. {} refused. The slowest took less than {}.",
-            count("question", declared.asked),
-            count("setting", declared.refused),
-            at_most(declared.slowest)
+        probe: say!(
+            words,
+            "library-probe",
+            asked = say!(words, "library-questions", count = declared.asked),
+            refused = say!(words, "library-settings", count = declared.refused),
+            slowest = at_most(declared.slowest, words)
         ),
     }
 }
 
 /// A time rounded up to 1, 10 or 100 of a unit, so that it is nearly always the same.
-fn at_most(time: Duration) -> &'static str {
-    let steps =
-        [(10, "10 microseconds"), (100, "100 microseconds"), (1000, "1 millisecond"), (10_000, "10 milliseconds")];
-    steps.iter().find(|(most, _)| time.as_micros() < *most).map_or("100 milliseconds", |(_, words)| words)
+fn at_most(time: Duration, words: &Words) -> String {
+    match time.as_micros() {
+        0..10 => say!(words, "library-microseconds", count = 10),
+        10..100 => say!(words, "library-microseconds", count = 100),
+        100..1000 => say!(words, "library-milliseconds", count = 1),
+        1000..10_000 => say!(words, "library-milliseconds", count = 10),
+        _ => say!(words, "library-milliseconds", count = 100),
+    }
 }
 
-fn declared_knot(knot: &Knot) -> DeclaredKnot {
-    let note = |what: &str, note: &reeve_catalogue::Note| format!("{what}: {}. {}", note.source.word(), note.words);
+fn declared_knot(knot: &Knot, words: &Words) -> DeclaredKnot {
+    let (take_up, time) = (&knot.working.note, &knot.time.note);
+    let source = |note: &Note| source_words(note.source, words);
     DeclaredKnot {
-        words: KnotWords::of(knot),
-        notes: vec![note("Take-up", &knot.working.note), note("Time", &knot.time.note)],
+        words: KnotWords::of(knot, words),
+        notes: vec![
+            say!(words, "library-take-up", source = source(take_up), note = take_up.words.as_str()),
+            say!(words, "library-time", source = source(time), note = time.words.as_str()),
+        ],
     }
 }

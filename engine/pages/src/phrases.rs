@@ -253,6 +253,30 @@ mod tests {
         }
     }
 
+    /// A text without what stands between two signs.
+    fn without(text: &str, opened: &str, closed: &str) -> String {
+        let mut parts = text.split(opened);
+        let first = parts.next().unwrap().to_owned();
+        parts.fold(first, |kept, part| kept + part.split_once(closed).map_or("", |(_, rest)| rest))
+    }
+
+    #[test]
+    fn templates_say_nothing_by_themselves() {
+        for (name, text) in BUILT_IN.iter().filter(|(name, _)| !name.ends_with(".css")) {
+            let tagless = |text: &str| without(&without(text, "{{", "}}"), "{%", "%}");
+            let bare = tagless(text);
+            for label in ["aria-label=\"", "data-label=\"", "content: \""] {
+                let said = bare.split(label).skip(1).filter_map(|rest| rest.split('"').next());
+                assert!(said.clone().all(|said| said.trim().is_empty()), "{name}: {:?}", said.collect::<Vec<_>>());
+            }
+            // Rules of style are no words; in text, an x is the sign between a number and a thing.
+            let unstyled = without(text, "{% block more_style %}", "{% endblock more_style %}");
+            let ruled = without(&without(&tagless(&unstyled), "<style>", "</style>"), "<", ">");
+            let words = ruled.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty() && *word != "x");
+            assert_eq!(words.collect::<Vec<_>>(), Vec::<&str>::new(), "{name}");
+        }
+    }
+
     fn say_in(
         phrases: &Phrases,
         id: &str,

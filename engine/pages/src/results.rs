@@ -369,6 +369,8 @@ pub struct HandResult<'a> {
     pub hand: &'a Hand,
     /// Samples that are not counted, each with its place.
     pub odd: &'a [(&'a str, &'a OddSample)],
+    /// How it is worded.
+    pub words: &'a Words,
 }
 
 impl Printed for HandResult<'_> {
@@ -376,7 +378,7 @@ impl Printed for HandResult<'_> {
     const FORMATS: &'static [Format] = Format::LINES;
 
     fn view(&self, _: Form) -> impl Serialize {
-        hand::hand_page(self.hand, self.odd)
+        hand::hand_page(self.hand, self.odd, self.words)
     }
 
     fn document(&self) -> impl Serialize {
@@ -389,6 +391,8 @@ impl Printed for HandResult<'_> {
 pub struct KnotsResult<'a> {
     /// The knots.
     pub knots: &'a [&'a Knot],
+    /// How they are worded.
+    pub words: &'a Words,
 }
 
 impl Printed for KnotsResult<'_> {
@@ -396,7 +400,7 @@ impl Printed for KnotsResult<'_> {
     const FORMATS: &'static [Format] = Format::LINES;
 
     fn view(&self, _: Form) -> impl Serialize {
-        knots::KnotsPage { knots: knots::knots_page(self.knots) }
+        knots::KnotsPage { knots: knots::knots_page(self.knots, self.words) }
     }
 
     fn document(&self) -> impl Serialize {
@@ -413,6 +417,8 @@ pub struct KnotResult<'a> {
     pub taken: &'a Taken,
     /// The look of its page.
     pub sheet: Sheet,
+    /// How it is worded.
+    pub words: &'a Words,
 }
 
 impl Printed for KnotResult<'_> {
@@ -422,8 +428,10 @@ impl Printed for KnotResult<'_> {
     fn view(&self, form: Form) -> impl Serialize {
         let Charted { knot, setting, .. } = self.charted;
         match form {
-            Form::Html => KnotView::Sheet(Box::new(knot_sheet(self.sheet.clone(), self.charted, self.taken))),
-            Form::Text => KnotView::Page(Box::new(knots::knot_page(knot, setting, self.taken))),
+            Form::Html => {
+                KnotView::Sheet(Box::new(knot_sheet(self.sheet.clone(), self.charted, self.taken, self.words)))
+            }
+            Form::Text => KnotView::Page(Box::new(knots::knot_page(knot, setting, self.taken, self.words))),
         }
     }
 
@@ -473,6 +481,8 @@ pub struct TightResult<'a> {
     pub setting: &'a Setting<'a>,
     /// What it takes there.
     pub row: &'a TighteningRow,
+    /// How it is worded.
+    pub words: &'a Words,
 }
 
 impl Printed for TightResult<'_> {
@@ -480,7 +490,7 @@ impl Printed for TightResult<'_> {
     const FORMATS: &'static [Format] = Format::LINES;
 
     fn view(&self, _: Form) -> impl Serialize {
-        tight::tight_page(self.knot, self.setting, self.row)
+        tight::tight_page(self.knot, self.setting, self.row, self.words)
     }
 
     fn document(&self) -> impl Serialize {

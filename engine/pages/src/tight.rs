@@ -8,6 +8,8 @@ use serde::Serialize;
 
 use crate::figures::{hundredth, tenth};
 use crate::knots::{RoleJson, legs_or_rod, roles_json, setting_words};
+use crate::phrases::say;
+use crate::words::Words;
 
 /// A knot as tightening found it, in finished words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -53,36 +55,43 @@ pub struct TightJson {
 }
 
 /// Words what tightening a knot in one setting came to.
-pub fn tight_page(knot: &Knot, setting: &Setting<'_>, row: &TighteningRow) -> TightPage {
+pub fn tight_page(knot: &Knot, setting: &Setting<'_>, row: &TighteningRow, words: &Words) -> TightPage {
     let unit = knot.unit(setting);
     let line = |give: f64| {
         let KnotFigures { take_up, rise } = row.at(give);
         TightLine {
-            give: if give == 0.0 { "hard".to_owned() } else { give.to_string() },
-            take_up: format!("{:.1} mm", (unit * take_up).as_mm()),
-            rise: format!("{:.1} mm", (unit * rise).as_mm()),
-            diameters: format!("{take_up:.2} and {rise:.2}"),
+            give: if give == 0.0 { say!(words, "tight-hard") } else { words.figure(give) },
+            take_up: words.millimetres(unit * take_up, 1),
+            rise: words.millimetres(unit * rise, 1),
+            diameters: say!(
+                words,
+                "tight-in-diameters",
+                take_up = words.decimal(take_up, 2),
+                rise = words.decimal(rise, 2)
+            ),
         }
     };
     TightPage {
         name: knot.name.clone(),
         title: knot.title.clone(),
-        setting: setting_words(setting),
+        setting: setting_words(setting, words),
         asked: line(setting.give),
         lines: GIVES.iter().map(|give| line(*give)).collect(),
-        remark: remark(knot),
+        remark: remark(knot, words),
     }
 }
 
 /// Where a knot has moves they count, and its path may show it with other parameters.
-fn remark(knot: &Knot) -> String {
+fn remark(knot: &Knot, words: &Words) -> String {
     if knot.is_drawn() {
         return String::new();
     }
     let drawn_for = knot.path.iter().flat_map(|path| &path.parameters);
-    let drawn_for: Vec<String> = drawn_for.map(|(name, value)| format!("{name} = {value}")).collect();
-    let drawn_for = if drawn_for.is_empty() { String::new() } else { format!(", drawn for {}", drawn_for.join(", ")) };
-    format!("Its moves count in take-offs, not its path{drawn_for}: this is to hold them against.")
+    let drawn_for: Vec<String> = drawn_for.map(|(name, value)| format!("{name} = {}", words.figure(*value))).collect();
+    if drawn_for.is_empty() {
+        return say!(words, "tight-by-moves");
+    }
+    say!(words, "tight-by-moves-drawn-for", parameters = drawn_for.join(", "))
 }
 
 /// What tightening a knot in one setting came to, for other programs.

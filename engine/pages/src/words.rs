@@ -12,7 +12,7 @@ use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
 
 use crate::money::MoneyWords;
-use crate::phrases::{Phrases, say};
+use crate::phrases::{ENGLISH, Phrases, say};
 
 /// The wording of one shop: its language and currency.
 #[derive(Debug)]
@@ -56,6 +56,17 @@ impl Words {
     pub fn of(language: &str, currency: Currency) -> Result<Self, WordingError> {
         let money = MoneyWords::new(language, currency.code()).map_err(|error| WordingError(error.to_string()))?;
         Ok(Self { money, currency, phrases: Phrases::of_language(language) })
+    }
+
+    /// The wording of pages on which no money stands: a shop's, or English where there is no shop or its rates have faults.
+    ///
+    /// # Errors
+    /// A [`WordingError`] when the shop's language tag or currency has no wording.
+    pub fn of_shop(rates: Option<&Rates>) -> Result<Self, WordingError> {
+        // ISO 4217's code for what involves no currency.
+        const NONE: &str = "XXX";
+        let none = || Currency::from_code(NONE).ok_or_else(|| WordingError(format!("no currency is called {NONE}")));
+        rates.map_or_else(|| Self::of(ENGLISH, none()?), Self::new)
     }
 
     /// The phrases of the language.
@@ -143,6 +154,21 @@ impl Words {
     /// A figure that is counted or chosen, with two decimals at most.
     pub(crate) fn number_of(&self, number: f64) -> String {
         self.number(decimal(number, 2))
+    }
+
+    /// A figure with all the decimals that it has.
+    pub(crate) fn figure(&self, figure: f64) -> String {
+        self.number(Decimal::from_f64(figure).unwrap_or_default())
+    }
+
+    /// A length in millimetres, with so many decimals.
+    pub(crate) fn millimetres(&self, length: Length, decimals: u32) -> String {
+        say!(self, "millimetres", figure = self.decimal(length.as_mm(), decimals))
+    }
+
+    /// The thickness of a cord or rod, in millimetres, with all the decimals that it has.
+    pub(crate) fn thickness(&self, length: Length) -> String {
+        say!(self, "millimetres", figure = self.figure(length.as_mm()))
     }
 
     /// A number with one decimal at most.

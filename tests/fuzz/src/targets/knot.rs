@@ -2,6 +2,8 @@
 
 use reeve_catalogue::{Catalogue, Setting, USUAL_GIVE};
 use reeve_measure::Length;
+use reeve_pages::Words;
+use reeve_pages::knots::knot_page;
 use reeve_reading::{Fault, SourceText};
 
 use super::{files, text};
@@ -11,6 +13,7 @@ pub(super) const TARGET: Target = Target { name: "knot", holds, seeds, longest: 
 
 thread_local! {
     static CATALOGUE: Catalogue = Catalogue::embedded().0;
+    static WORDS: Words = Words::of_shop(None).unwrap();
 }
 
 fn holds(bytes: &[u8]) {
@@ -34,7 +37,7 @@ fn holds(bytes: &[u8]) {
     let setting =
         Setting { cord, working: knot.working.legs.0, core: knot.usual_core(cord), give: USUAL_GIVE, parameters: &[] };
     if let Ok(taken) = knot.taken(&setting) {
-        let page = serde_json::to_string(&reeve_pages::knots::knot_page(knot, &setting, &taken)).unwrap();
+        let page = WORDS.with(|words| serde_json::to_string(&knot_page(knot, &setting, &taken, words)).unwrap());
         must::figures_of(&page, text);
     }
 }
