@@ -8,10 +8,10 @@ use reeve_reading::{Diagnostics, Fault, SourceText, nearest, read};
 
 use crate::computed::Compute;
 use crate::knot::Knot;
-use crate::misfit::Misfit;
 use crate::path::Path;
 use crate::reader::{knot_file, shape_file, table_file};
 use crate::shape::Shape;
+use crate::tying_error::TyingError;
 
 static KNOTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/knots");
 
@@ -170,7 +170,7 @@ pub fn shape_name(knot: &str) -> String {
 }
 
 fn missing_part(knot: &Knot, part: &str, whole: &[Arc<Knot>]) -> Fault {
-    let missing = Misfit::MissingPart { knot: knot.title.clone(), part: part.to_owned() };
+    let missing = TyingError::MissingPart { knot: knot.title.clone(), part: part.to_owned() };
     let near = nearest(part, whole.iter().map(|knot| knot.name.as_str()));
     let help =
         near.map_or("name a knot that is not made of others".to_owned(), |near| format!("did you mean `{near}`?"));

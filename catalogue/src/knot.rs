@@ -8,12 +8,12 @@ use reeve_reading::Figure;
 
 use crate::computed::{Computed, Question, Unknown};
 use crate::geometry::{climbing, turn_round, turn_round_rectangle, turn_round_row};
-use crate::misfit::Misfit;
 use crate::packing::bundle_ratio;
 use crate::parameter::{Parameter, Settled};
 use crate::path::{self, Path};
 use crate::setting::{Core, Setting, Taken};
 use crate::table::TighteningTable;
+use crate::tying_error::TyingError;
 use crate::unit::ParameterUnit;
 
 /// The role of the legs that tie.
@@ -279,15 +279,15 @@ pub struct KnotTime {
 
 impl Knot {
     /// What one knot takes by the library that works it out.
-    fn computed_take(&self, computed: &Computed, setting: &Setting<'_>) -> Result<Taken, Misfit> {
+    fn computed_take(&self, computed: &Computed, setting: &Setting<'_>) -> Result<Taken, TyingError> {
         let values: Vec<f64> =
             self.parameters.iter().map(|parameter| self.parameter(&parameter.name, setting.parameters)).collect();
         let core = setting.cord * self.core_thickness(setting);
         computed.take(&Question { knot: &self.name, setting, core, values: &values }).map_err(|unknown| match unknown {
             Unknown::Trouble { words, remedy } => {
-                Misfit::Library { knot: self.title.clone(), library: computed.library.clone(), words, remedy }
+                TyingError::Library { knot: self.title.clone(), library: computed.library.clone(), words, remedy }
             }
-            Unknown::Refused { parameter, words } => Misfit::Refused {
+            Unknown::Refused { parameter, words } => TyingError::Refused {
                 knot: self.title.clone(),
                 parameter: parameter.and_then(|at| self.parameters.get(at)).map(|parameter| parameter.name.clone()),
                 words,
@@ -300,8 +300,8 @@ impl Knot {
     /// Lengths scale with the setting: twice the cord, core and fitting take twice the leg.
     ///
     /// # Errors
-    /// A [`Misfit`] when the core, the working legs or a parameter is not one that it can take.
-    pub fn taken(&self, setting: &Setting<'_>) -> Result<Taken, Misfit> {
+    /// A [`TyingError`] when the core, the working legs or a parameter is not one that it can take.
+    pub fn taken(&self, setting: &Setting<'_>) -> Result<Taken, TyingError> {
         self.check(setting)?;
         if let Some(computed) = &self.computed {
             return self.computed_take(computed, setting);
@@ -334,17 +334,17 @@ impl Knot {
     }
 
     /// Take-up and rise from the tightened path.
-    fn tightened(&self, setting: &Setting<'_>, unit: Length) -> Result<(Length, Length), Misfit> {
+    fn tightened(&self, setting: &Setting<'_>, unit: Length) -> Result<(Length, Length), TyingError> {
         let table = self
             .table
             .as_ref()
-            .ok_or_else(|| Misfit::NotTightened { knot: self.title.clone(), name: self.name.clone() })?;
+            .ok_or_else(|| TyingError::NotTightened { knot: self.title.clone(), name: self.name.clone() })?;
         // Legs tied together as one are one thick leg.
         let working = if self.together { 1 } else { setting.working };
         let core = self.core_thickness(setting);
         let figure = table
             .at(working, core, setting.give)
-            .ok_or_else(|| Misfit::BeyondTable { knot: self.title.clone(), given: core })?;
+            .ok_or_else(|| TyingError::BeyondTable { knot: self.title.clone(), given: core })?;
         Ok((unit * figure.take_up, unit * figure.rise))
     }
 
@@ -410,25 +410,25 @@ impl Knot {
     /// Whether it can be tied so at all: core, working legs and parameters are ones that it can take.
     ///
     /// # Errors
-    /// A [`Misfit`] when one is not.
-    pub fn check(&self, setting: &Setting<'_>) -> Result<(), Misfit> {
+    /// A [`TyingError`] when one is not.
+    pub fn check(&self, setting: &Setting<'_>) -> Result<(), TyingError> {
         let knot = || self.title.clone();
         match setting.core {
             Core::Legs { .. } if self.core.fitting && self.core.legs == (0, 0) => {
-                return Err(Misfit::NeedsFitting(knot()));
+                return Err(TyingError::NeedsFitting(knot()));
             }
             Core::Legs { count, .. } => {
                 let (least, most) = self.core.legs;
                 if count < least || count > most {
-                    return Err(Misfit::CoreLegs { knot: knot(), given: count, range: self.core.legs });
+                    return Err(TyingError::CoreLegs { knot: knot(), given: count, range: self.core.legs });
                 }
             }
-            Core::Rod(_) | Core::Bar(..) if !self.core.fitting => return Err(Misfit::NotOnFitting(knot())),
+            Core::Rod(_) | Core::Bar(..) if !self.core.fitting => return Err(TyingError::NotOnFitting(knot())),
             Core::Rod(_) | Core::Bar(..) => {}
         }
         let (least, most) = self.working.legs;
         if setting.working < least || setting.working > most {
-            return Err(Misfit::WorkingLegs { knot: knot(), given: setting.working, range: self.working.legs });
+            return Err(TyingError::WorkingLegs { knot: knot(), given: setting.working, range: self.working.legs });
         }
         setting.parameters.iter().try_for_each(|(name, value)| self.parameter_called(name)?.check(*value))
     }
@@ -436,15 +436,15 @@ impl Knot {
     /// The value that a parameter is given by a figure, as the knot counts it: a length in millimetres.
     ///
     /// # Errors
-    /// A [`Misfit`] when the knot has no such parameter, or it can't have that value.
-    pub fn chosen(&self, name: &str, figure: Figure) -> Result<f64, Misfit> {
+    /// A [`TyingError`] when the knot has no such parameter, or it can't have that value.
+    pub fn chosen(&self, name: &str, figure: Figure) -> Result<f64, TyingError> {
         self.parameter_called(name)?.value(figure)
     }
 
-    fn parameter_called(&self, name: &str) -> Result<&Parameter, Misfit> {
+    fn parameter_called(&self, name: &str) -> Result<&Parameter, TyingError> {
         self.parameters.iter().find(|parameter| parameter.name == name).ok_or_else(|| {
             let known = self.parameters.iter().map(|p| p.name.clone()).collect();
-            Misfit::UnknownParameter { knot: self.title.clone(), name: name.to_owned(), known }
+            TyingError::UnknownParameter { knot: self.title.clone(), name: name.to_owned(), known }
         })
     }
 
@@ -454,7 +454,7 @@ impl Knot {
     }
 
     /// What the moves of one role come to; `of` picks the role's share where they name another knot.
-    fn along(&self, role: &Role, of: fn(&Taken) -> Length, place: &MovePlace<'_>) -> Result<Length, Misfit> {
+    fn along(&self, role: &Role, of: fn(&Taken) -> Length, place: &MovePlace<'_>) -> Result<Length, TyingError> {
         let length = |step: &Move| match step {
             Move::Knots(part) => Ok(of(&self.taken_by(part, place.setting)?) * part.times),
             _ => Ok(self.length_of(step, place)),
@@ -462,7 +462,7 @@ impl Knot {
         role.moves.iter().map(length).sum()
     }
 
-    fn rise_of(&self, rise: &Rise, setting: &Setting<'_>, unit: Length) -> Result<Length, Misfit> {
+    fn rise_of(&self, rise: &Rise, setting: &Setting<'_>, unit: Length) -> Result<Length, TyingError> {
         let own = unit * self.amount(&rise.diameters, setting);
         let others = match &rise.part {
             Some(part) => self.taken_by(part, setting)?.rise * part.times,
@@ -476,9 +476,9 @@ impl Knot {
     }
 
     /// What one of the knots that this one is made of takes in its place.
-    fn taken_by(&self, part: &SubKnot, setting: &Setting<'_>) -> Result<Taken, Misfit> {
+    fn taken_by(&self, part: &SubKnot, setting: &Setting<'_>) -> Result<Taken, TyingError> {
         let knot = self.parts.iter().find(|knot| knot.name == part.knot);
-        let knot = knot.ok_or_else(|| Misfit::MissingPart { knot: self.title.clone(), part: part.knot.clone() })?;
+        let knot = knot.ok_or_else(|| TyingError::MissingPart { knot: self.title.clone(), part: part.knot.clone() })?;
         knot.taken(&Setting { parameters: &[], ..setting.clone() })
     }
 

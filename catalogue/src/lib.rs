@@ -12,7 +12,6 @@ mod catalogue;
 mod computed;
 pub mod geometry;
 mod knot;
-mod misfit;
 mod packing;
 mod parameter;
 pub mod path;
@@ -24,6 +23,7 @@ pub mod table;
 #[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 mod tests;
 pub mod tighten;
+mod tying_error;
 mod unit;
 
 pub use catalogue::{Catalogue, TIGHTENED, shape_name, table_name};
@@ -32,9 +32,9 @@ pub use knot::{
     CORE_ROLE, Coefficient, CoreRule, KindRow, Knot, KnotKind, KnotTime, Lies, Move, Note, Rise, Role, Round, Runs,
     Source, SubKnot, WORKING_ROLE,
 };
-pub use misfit::{Misfit, with_article};
 pub use packing::bundle_ratio;
 pub use parameter::{Parameter, Settled};
 pub use reader::{knot_file, shape_text, table_text};
 pub use setting::{Core, GIVE_RANGE, Setting, Taken, USUAL_GIVE};
+pub use tying_error::{TyingError, with_article};
 pub use unit::ParameterUnit;

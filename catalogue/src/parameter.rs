@@ -3,7 +3,7 @@
 use reeve_measure::Length;
 use reeve_reading::Figure;
 
-use crate::misfit::Misfit;
+use crate::tying_error::TyingError;
 use crate::unit::ParameterUnit;
 
 /// A figure that a design may choose.
@@ -42,19 +42,19 @@ pub struct Settled {
 
 impl Parameter {
     /// Whether it can have a value.
-    pub(crate) fn check(&self, given: f64) -> Result<(), Misfit> {
+    pub(crate) fn check(&self, given: f64) -> Result<(), TyingError> {
         if !(self.least..=self.most).contains(&given) {
             let range = (self.least, self.most);
-            return Err(Misfit::ParameterRange { name: self.name.clone(), given, range, unit: self.unit });
+            return Err(TyingError::ParameterRange { name: self.name.clone(), given, range, unit: self.unit });
         }
         if self.whole && given.fract() != 0.0 {
-            return Err(Misfit::ParameterNotWhole { name: self.name.clone(), given });
+            return Err(TyingError::ParameterNotWhole { name: self.name.clone(), given });
         }
         Ok(())
     }
 
     /// The value that a figure gives it: a length in millimetres, anything else as it is.
-    pub(crate) fn value(&self, figure: Figure) -> Result<f64, Misfit> {
+    pub(crate) fn value(&self, figure: Figure) -> Result<f64, TyingError> {
         let name = || self.name.clone();
         let value = match (self.unit, figure) {
             (ParameterUnit::Length, Figure::Length(length)) => length.as_mm(),
@@ -62,9 +62,9 @@ impl Parameter {
                 number
             }
             (ParameterUnit::Length, Figure::Number(given)) => {
-                return Err(Misfit::ParameterUnit { name: name(), given });
+                return Err(TyingError::ParameterUnit { name: name(), given });
             }
-            (unit, Figure::Length(given)) => return Err(Misfit::ParameterNoLength { name: name(), given, unit }),
+            (unit, Figure::Length(given)) => return Err(TyingError::ParameterNoLength { name: name(), given, unit }),
         };
         self.check(value).map(|()| value)
     }

@@ -8,7 +8,7 @@ use reeve_reading::{Figure, SourceText};
 
 use crate::geometry::OVERHAND_AT_LEAST;
 use crate::tighten::GIVES;
-use crate::{Catalogue, Compute, Core, Knot, Misfit, Question, Setting, Taken, USUAL_GIVE, Unknown};
+use crate::{Catalogue, Compute, Core, Knot, Question, Setting, Taken, TyingError, USUAL_GIVE, Unknown};
 
 fn catalogue() -> &'static Catalogue {
     // Properties ask for it again and again.
@@ -202,7 +202,7 @@ fn a_knot_says_what_it_needs_and_what_it_was_given() {
             give: USUAL_GIVE,
             parameters: &[]
         }),
-        Err(Misfit::CoreLegs { range: (0, 0), .. })
+        Err(TyingError::CoreLegs { range: (0, 0), .. })
     ));
 }
 

@@ -9,5 +9,4 @@ mod contract;
 mod misbehaving;
 mod shipped;
 mod template;
-mod unsafe_code;
 mod workshop;

@@ -7,7 +7,7 @@ use reeve_measure::Remedied;
 use reeve_writing::WritingError;
 use rusqlite::ErrorCode;
 
-use crate::kind::Impossible;
+use crate::kind::ImpossibleError;
 use crate::state::State;
 
 /// Why an empty file is no book.
@@ -63,7 +63,7 @@ impl BookError {
         match error {
             rusqlite::Error::FromSqlConversionFailure(_, _, why) => Self::Damaged(why.to_string()),
             rusqlite::Error::InvalidColumnType(_, column, found) => Self::Damaged(format!("{column} holds {found}")),
-            rusqlite::Error::ToSqlConversionFailure(why) if why.is::<Impossible>() => {
+            rusqlite::Error::ToSqlConversionFailure(why) if why.is::<ImpossibleError>() => {
                 Self::Wrong(format!("this can't be entered: {why}"), "nothing was entered".to_owned())
             }
             error => Self::Refused(path, error),

@@ -303,19 +303,19 @@ pub(crate) fn sum(amounts: impl IntoIterator<Item = Decimal>) -> rusqlite::Resul
 
 /// Something kept that can't be what the book wrote, in words.
 #[derive(Debug)]
-pub(crate) struct Impossible(pub(crate) String);
+pub(crate) struct ImpossibleError(pub(crate) String);
 
-impl fmt::Display for Impossible {
+impl fmt::Display for ImpossibleError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.0)
     }
 }
 
-impl std::error::Error for Impossible {}
+impl std::error::Error for ImpossibleError {}
 
 /// A value that the book wrote and can't read back.
 pub(crate) fn odd(why: String) -> rusqlite::Error {
-    rusqlite::Error::FromSqlConversionFailure(0, Type::Text, Box::new(Impossible(why)))
+    rusqlite::Error::FromSqlConversionFailure(0, Type::Text, Box::new(ImpossibleError(why)))
 }
 
 /// A value of text, read; a fault names its column.

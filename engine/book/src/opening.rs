@@ -5,7 +5,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
-use reeve_door::Closed;
+use reeve_door::OpenError;
 use reeve_writing::{Workplace, put_new};
 use rusqlite::backup::Backup;
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior};
@@ -264,7 +264,7 @@ fn look_at(path: &Path) -> Result<(), BookError> {
     let no = |why| BookError::NotABook(path.to_owned(), why);
     let refused = |error| BookError::File(path.to_owned(), error);
     let mut file = reeve_door::open(path).map_err(|closed| match closed {
-        Closed::NotAFile(_) => no("it is not a file"),
+        OpenError::NotAFile(_) => no("it is not a file"),
         other => refused(other.into()),
     })?;
     let about = file.metadata().map_err(refused)?;

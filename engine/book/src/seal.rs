@@ -15,7 +15,7 @@ use rusqlite::{Connection, OptionalExtension, Row, params};
 use sha2::{Digest, Sha256};
 
 use crate::act::Act;
-use crate::kind::{Impossible, odd};
+use crate::kind::{ImpossibleError, odd};
 use crate::table::{BookTable, SEALS, TABLES};
 
 /// What is digested of a row, and of a seal: their first versions.
@@ -155,7 +155,7 @@ pub(crate) fn seal(db: &Connection, act: Act, table: &BookTable, key: &str) -> r
 }
 
 fn refuse(why: String) -> rusqlite::Error {
-    rusqlite::Error::ToSqlConversionFailure(Box::new(Impossible(why)))
+    rusqlite::Error::ToSqlConversionFailure(Box::new(ImpossibleError(why)))
 }
 
 /// Adds a seal behind the last.

@@ -31,17 +31,14 @@ impl From<OfficeError> for Failure {
         match error {
             OfficeError::Input(faults) => Self::Input(faults),
             OfficeError::Book(error) => error.into(),
+            OfficeError::Writing(error) => error.into(),
         }
     }
 }
 
 impl From<BookError> for Failure {
     fn from(trouble: BookError) -> Self {
-        let (title, remedy) = (trouble.to_string(), trouble.remedy());
-        if !trouble.is_of_the_system() {
-            return Self::input(title, remedy);
-        }
-        Self::System(if remedy.is_empty() { title } else { format!("{title}; {remedy}") })
+        if trouble.is_of_the_system() { Self::system(&trouble) } else { Fault::of(&trouble).into() }
     }
 }
 
@@ -49,6 +46,12 @@ impl Failure {
     /// A fault of the input that has no place in a file.
     pub(crate) fn input(title: impl Into<String>, help: impl Into<String>) -> Self {
         Self::Input(vec![Fault::without_place(title, help)])
+    }
+
+    /// A refusal of the system.
+    pub(crate) fn system(error: &impl Remedied) -> Self {
+        let remedy = error.remedy();
+        Self::System(if remedy.is_empty() { error.to_string() } else { format!("{error}; {remedy}") })
     }
 
     /// Prints it and gives the exit code.

@@ -2,11 +2,12 @@
 
 use std::path::Path;
 
-use reeve_catalogue::{Knot, Misfit, USUAL_GIVE};
+use reeve_catalogue::{Knot, USUAL_GIVE};
 use reeve_pages::chart::Charted;
 use reeve_pages::knots::lacks;
 use reeve_pages::printed::Format;
 use reeve_pages::results::{DrawingResult, KnotResult, KnotsResult, TightResult};
+use reeve_reading::Fault;
 
 use crate::failure::{Failure, print_faults};
 use crate::forms::WhichShop;
@@ -98,29 +99,13 @@ fn show(word: &str, tied: &TiedWith, shop: &WhichShop, format: Format) -> Result
     }
     let chosen = tied.chosen(knot)?;
     let setting = setting(knot, tied, &chosen)?;
-    let taken = knot.taken(&setting).map_err(|misfit| Failure::input(misfit.to_string(), mending(&misfit)))?;
+    let taken = knot.taken(&setting).map_err(|misfit| Failure::from(Fault::of(&misfit)))?;
     let shape = if format == Format::Html { shelf.shape(knot)? } else { None };
     let charted = Charted { knot, setting, shape };
     shelf.printed(
         &KnotResult { charted: &charted, taken: &taken, sheet: shelf.sheet(&knot.title), words: shelf.words() },
         format,
     )
-}
-
-/// What to change so that a knot can be shown.
-fn mending(misfit: &Misfit) -> String {
-    if let Misfit::Library { remedy, .. } = misfit {
-        return remedy.clone();
-    }
-    if let Some(help) = misfit.parameter_help() {
-        return help;
-    }
-    let help = match misfit {
-        Misfit::NotTightened { .. } => "do that first; it takes some seconds",
-        Misfit::MissingPart { .. } => "mend the knot's file",
-        _ => "change --core, --rod, --working or --set",
-    };
-    help.to_owned()
 }
 
 fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Failure> {

@@ -2,6 +2,7 @@
 
 use std::cell::RefCell;
 
+use reeve_measure::Remedied;
 use reeve_pages::{Form, OwnTemplate, Phrases, TemplateError, Templates, fill, used_by};
 use reeve_reading::{Fault, SourceText};
 use serde::Serialize;
@@ -80,11 +81,7 @@ pub(crate) fn used(template: &str, own: &[OwnTemplate]) -> Vec<OwnTemplate> {
 
 /// A template's fault at its place.
 pub(crate) fn template_fault(fault: &TemplateError, own: &[OwnTemplate]) -> Fault {
-    let help = if fault.spent {
-        "look for a loop or a part that calls itself again and again, or a text that doubles"
-    } else {
-        "mend it, or take it out of templates/ to use the built-in one"
-    };
+    let help = fault.remedy();
     let title = if fault.spent { "takes too much" } else { "fails" };
     let file = own.iter().find(|file| file.path == fault.file);
     let place = file.zip(fault.line.zip(fault.column));

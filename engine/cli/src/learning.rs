@@ -2,11 +2,10 @@
 
 use reeve_office::Lesson;
 use reeve_pages::book::{left_out_words, lesson_words, odd_work_words};
-use reeve_shop::Added;
 
 use crate::bookkeeping::Bookkeeping;
 use crate::failure::{Failure, say};
-use crate::output::{print, print_done, rewrite};
+use crate::output::{print, print_done};
 
 pub(crate) fn learn(yes: bool, place: &Bookkeeping) -> Result<(), Failure> {
     let (lesson, left_out) = Lesson::of(&place.shop, &place.book()?, place.day)?;
@@ -27,8 +26,7 @@ pub(crate) fn learn(yes: bool, place: &Bookkeeping) -> Result<(), Failure> {
     if !lesson.after.changes {
         told.push_str("Nothing new: it stands in knots/samples.toml already.\n");
     } else if yes {
-        let dir = lesson.after.dir.as_deref().unwrap_or(&place.folder);
-        rewrite(&[(dir.join(Added::FILE), lesson.after.text.clone())])?;
+        lesson.keep()?;
         told.push_str("It stands in knots/samples.toml now.\n");
         print_done(&told);
         return Ok(());

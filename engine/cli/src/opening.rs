@@ -71,6 +71,6 @@ pub(crate) fn now() -> NaiveDateTime {
 pub(crate) fn folder_failure(error: &FolderError) -> Failure {
     match error {
         FolderError::NotAShop(_) | FolderError::NotEmpty(_) => Fault::of(error).into(),
-        FolderError::Io(..) | FolderError::Unwritten(_) => Failure::System(error.to_string()),
+        FolderError::Io(..) | FolderError::Unwritten(_) => Failure::system(error),
     }
 }

@@ -12,7 +12,7 @@ use crate::failure::{Failure, say};
 
 impl From<WritingError> for Failure {
     fn from(refused: WritingError) -> Self {
-        Self::System(refused.to_string())
+        Self::system(&refused)
     }
 }
 
@@ -133,20 +133,4 @@ pub(crate) fn hold_folder(folder: &Path) -> Result<Hold, Failure> {
 pub(crate) fn write_files(dir: &Path, files: &[(&str, String)]) -> Result<Vec<PathBuf>, Failure> {
     let files: Vec<(&str, &[u8])> = files.iter().map(|(name, text)| (*name, text.as_bytes())).collect();
     Ok(reeve_writing::replace(dir, &files)?)
-}
-
-/// Writes a folder of files in the place of the one of that name, whole or not at all.
-pub(crate) fn write_folder(dir: &Path, name: &str, files: &[(String, Vec<u8>)]) -> Result<PathBuf, Failure> {
-    let files: Vec<(PathBuf, Vec<u8>)> = files.iter().map(|(name, bytes)| (name.into(), bytes.clone())).collect();
-    Ok(reeve_writing::exchange(dir, name, &files)?)
-}
-
-/// Takes a folder away, if it is there.
-pub(crate) fn remove_folder(dir: &Path, name: &str) -> Result<(), Failure> {
-    Ok(reeve_writing::remove(dir, name)?)
-}
-
-/// Writes some of the maker's own files anew, all of them or none; their shop is held since before they were read.
-pub(crate) fn rewrite(files: &[(PathBuf, String)]) -> Result<(), Failure> {
-    Ok(reeve_writing::rewrite(files)?)
 }

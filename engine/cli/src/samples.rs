@@ -1,6 +1,7 @@
 //! `reeve knots sample` and `reeve knots hand`: what the maker's own trials say.
 
 use reeve_costing::hand::{Hand, OddSample};
+use reeve_office::TakenDown;
 use reeve_pages::Form;
 use reeve_pages::hand::{SampleAdded, odd_words, sample_page};
 use reeve_pages::printed::{Format, LayOut, printed};
@@ -13,7 +14,7 @@ use crate::forms::WhichShop;
 use crate::knot_args::SampleArgs;
 use crate::layout::PageLayout;
 use crate::opening::{hold, open};
-use crate::output::{print, print_done, rewrite};
+use crate::output::{print, print_done};
 use crate::sheets::{layout_of, words_of};
 use crate::shelf::read_parameters;
 
@@ -22,33 +23,27 @@ pub(crate) fn add(sample: &SampleArgs) -> Result<(), Failure> {
     let new = new_sample(sample)?;
     // Of many at once, each adds to what those before it have written.
     let _held = if sample.only_show { None } else { hold(&sample.shop)? };
-    let opened = open(&sample.shop)?;
-    let (before, pace) = hand_of(&opened)?;
-    let shop = opened.value;
-    let added = shop.with_sample(&new).map_err(Failure::Input)?;
-    let file = match (&added.dir, sample.only_show) {
-        (Some(dir), _) => dir.join(Added::FILE).display().to_string(),
-        (None, true) => format!("knots/{}", Added::FILE),
-        (None, false) => {
-            return Err(Failure::input(
-                "the starter shop is inside the program and can't be written to",
-                "start a shop with `reeve begin DIR`, or look only, with --only-show",
-            ));
-        }
-    };
-    let words = words_of(shop.rates())?;
-    let shown = SampleAdded { file: &file, is_written: !sample.only_show, lines: &added.lines, sample: &added.sample };
-    let shown = sample_page(shown, (&before, &added.hand), pace, &words)
-        .map_err(|misfit| Failure::input(misfit.to_string(), "change --core, --rod, --working or --set"))?;
-    let shown = layout_of(&shop)?.page("sample", Form::Text, &shown)?;
-    let written = added.dir.as_ref().filter(|_| !sample.only_show);
-    if let Some(dir) = written {
-        rewrite(&[(dir.join(Added::FILE), added.text.clone())])?;
+    let shop = sound(open(&sample.shop)?)?;
+    let taken = TakenDown::of(&shop, &new)?;
+    if !sample.only_show {
+        taken.keep()?;
     }
-    if let Some(odd) = added.hand.odd.iter().find(|odd| odd.at == added.at) {
+    let inside = format!("knots/{}", Added::FILE);
+    let file = taken.file().map_or(inside, |file| file.display().to_string());
+    let words = words_of(shop.rates())?;
+    let added = SampleAdded {
+        file: &file,
+        is_written: !sample.only_show,
+        lines: &taken.added.lines,
+        sample: &taken.added.sample,
+    };
+    let shown = sample_page(added, (&taken.before, &taken.added.hand), taken.pace, &words)
+        .map_err(|error| Fault::of(&error))?;
+    let shown = layout_of(&shop)?.page("sample", Form::Text, &shown)?;
+    if let Some(odd) = taken.odd() {
         say(&format!("look: {}", odd_words(odd, &words)));
     }
-    if written.is_none() {
+    if sample.only_show {
         return print(&shown);
     }
     print_done(&shown);
@@ -106,23 +101,19 @@ fn new_sample(sample: &SampleArgs) -> Result<NewSample, Failure> {
     })
 }
 
-/// The hand and the pace of a shop without faults.
-fn hand_of(Answer { value: shop, faults }: &Answer<Shop>) -> Result<(Hand, f64), Failure> {
-    let bench = shop.basis().map(|basis| (basis.hand.clone(), basis.rates.bench.pace));
-    match bench {
-        Some(bench) if !faults.iter().any(Fault::is_error) => {
-            print_faults(faults);
-            Ok(bench)
-        }
-        _ => Err(Failure::Input(faults.clone())),
+/// A shop without faults.
+fn sound(Answer { value: shop, faults }: Answer<Shop>) -> Result<Shop, Failure> {
+    if faults.iter().any(Fault::is_error) {
+        return Err(Failure::Input(faults));
     }
+    print_faults(&faults);
+    Ok(shop)
 }
 
 /// Shows what the samples of a shop say.
 pub(crate) fn hand(shop: &WhichShop, format: Format) -> Result<(), Failure> {
-    let opened = open(shop)?;
-    let (hand, _) = hand_of(&opened)?;
-    let shop = opened.value;
+    let shop = sound(open(shop)?)?;
+    let hand = shop.basis().map(|basis| basis.hand.clone()).unwrap_or_default();
     let layout = layout_of(&shop)?;
     let odd: Vec<(&str, &OddSample)> = hand.odd.iter().map(|odd| (shop.place_of_sample(odd.at), odd)).collect();
     print(&printed(&HandResult { hand: &hand, odd: &odd, words: &words_of(shop.rates())? }, format, &layout)?)

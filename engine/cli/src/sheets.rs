@@ -118,7 +118,7 @@ impl LayOut for PageLayout {
 
 impl From<PrintError> for Failure {
     fn from(error: PrintError) -> Self {
-        Self::System(error.to_string())
+        Self::system(&error)
     }
 }
 

@@ -3,14 +3,14 @@
 //! What stands under a name may be a pipe that nobody writes to, a device without an end, or a file whose size the system
 //! tells wrongly. So it is looked at before and after it is opened, and reading stops at the bound whatever was told.
 
-mod closed;
+mod error;
 mod lines;
 
 use std::fs::{self, File, Metadata, OpenOptions};
 use std::io::Read;
 use std::path::Path;
 
-pub use closed::Closed;
+pub use error::OpenError;
 pub use lines::ShortLines;
 
 /// The most bytes of a text of the maker's: a design is a page or two.
@@ -23,8 +23,8 @@ pub const MOST_LINE: usize = 10_000_000;
 /// Opens a regular file for reading. A link is followed.
 ///
 /// # Errors
-/// [`Closed`] when nothing stands there, when it is no regular file, or when the system refuses.
-pub fn open(path: &Path) -> Result<File, Closed> {
+/// [`OpenError`] when nothing stands there, when it is no regular file, or when the system refuses.
+pub fn open(path: &Path) -> Result<File, OpenError> {
     // Looked at first: a socket can't be opened, and to open a device may already do something.
     regular(&fs::metadata(path)?)?;
     let file = for_reading(path)?;
@@ -36,23 +36,23 @@ pub fn open(path: &Path) -> Result<File, Closed> {
 /// Reads a whole file of at most so many bytes.
 ///
 /// # Errors
-/// [`Closed`] as for [`open`], and when there are more bytes.
-pub fn read(path: &Path, most: u64) -> Result<Vec<u8>, Closed> {
+/// [`OpenError`] as for [`open`], and when there are more bytes.
+pub fn read(path: &Path, most: u64) -> Result<Vec<u8>, OpenError> {
     let file = open(path)?;
     if file.metadata()?.len() > most {
-        return Err(Closed::TooLong(most));
+        return Err(OpenError::TooLong(most));
     }
     let mut bytes = Vec::new();
     file.take(most + 1).read_to_end(&mut bytes)?;
-    if bytes.len() as u64 > most { Err(Closed::TooLong(most)) } else { Ok(bytes) }
+    if bytes.len() as u64 > most { Err(OpenError::TooLong(most)) } else { Ok(bytes) }
 }
 
 /// Reads a whole text of at most so many bytes.
 ///
 /// # Errors
-/// [`Closed`] as for [`read`], and when it is not UTF-8.
-pub fn read_text(path: &Path, most: u64) -> Result<String, Closed> {
-    String::from_utf8(read(path, most)?).map_err(|_| Closed::NotText)
+/// [`OpenError`] as for [`read`], and when it is not UTF-8.
+pub fn read_text(path: &Path, most: u64) -> Result<String, OpenError> {
+    String::from_utf8(read(path, most)?).map_err(|_| OpenError::NotText)
 }
 
 /// Opens without waiting: a pipe would wait for somebody to write to it.
@@ -72,9 +72,9 @@ fn for_reading(path: &Path) -> std::io::Result<File> {
 /// Refuses what is no regular file.
 ///
 /// # Errors
-/// [`Closed::NotAFile`], which says what it is.
-pub fn regular(about: &Metadata) -> Result<(), Closed> {
-    if about.is_file() { Ok(()) } else { Err(Closed::NotAFile(sort_of(about))) }
+/// [`OpenError::NotAFile`], which says what it is.
+pub fn regular(about: &Metadata) -> Result<(), OpenError> {
+    if about.is_file() { Ok(()) } else { Err(OpenError::NotAFile(sort_of(about))) }
 }
 
 #[cfg(unix)]
@@ -120,7 +120,7 @@ mod tests {
         assert_eq!(said(at("pipe")), "is a pipe and not a file");
         assert_eq!(said(at("socket")), "is a socket and not a file");
         assert_eq!(said(folder.path()), "is a folder and not a file");
-        assert!(matches!(read(&at("dangling"), 9), Err(Closed::Missing)));
+        assert!(matches!(read(&at("dangling"), 9), Err(OpenError::Missing)));
         assert_eq!(read(&at("file"), 5).unwrap(), b"words");
         assert_eq!(read(&at("file"), 4).unwrap_err().to_string(), "has more than 4 bytes");
     }
@@ -131,7 +131,7 @@ mod tests {
         // The system says that this file has no bytes.
         let about = fs::metadata("/proc/cpuinfo").unwrap();
         assert_eq!((about.is_file(), about.len()), (true, 0));
-        assert!(matches!(read(Path::new("/proc/cpuinfo"), 10), Err(Closed::TooLong(10))));
+        assert!(matches!(read(Path::new("/proc/cpuinfo"), 10), Err(OpenError::TooLong(10))));
         assert!(read(Path::new("/proc/cpuinfo"), MOST_TEXT).unwrap().len() > 10);
     }
 }

@@ -5,7 +5,7 @@ use std::io::{Read, Write};
 use std::path::Path;
 use std::process::Stdio;
 
-use reeve_door::{Closed, MOST_LIBRARY};
+use reeve_door::{MOST_LIBRARY, OpenError};
 
 use crate::digest::Measure;
 
@@ -33,7 +33,7 @@ impl Copy {
     ///
     /// # Errors
     /// When it can't be read, is no plain file, or is far too large for a library.
-    pub(crate) fn fill(&mut self, file: &Path) -> Result<String, Closed> {
+    pub(crate) fn fill(&mut self, file: &Path) -> Result<String, OpenError> {
         let mut from = reeve_door::open(file)?.take(MOST_LIBRARY + 1);
         let mut measure = Measure::default();
         // Piece by piece: a buffer for the whole would cost more time than the copying.
@@ -41,7 +41,7 @@ impl Copy {
         loop {
             let count = from.read(&mut buffer)?;
             if from.limit() == 0 {
-                return Err(Closed::TooLong(MOST_LIBRARY));
+                return Err(OpenError::TooLong(MOST_LIBRARY));
             }
             if count == 0 {
                 return Ok(measure.digest());

@@ -5,6 +5,7 @@ use std::fmt;
 use reeve_book::BookError;
 use reeve_measure::Remedied;
 use reeve_reading::Fault;
+use reeve_writing::WritingError;
 
 /// Why the office can't do what was asked. Nothing was entered or written.
 #[derive(Debug)]
@@ -13,6 +14,8 @@ pub enum OfficeError {
     Input(Vec<Fault>),
     /// The order book refuses.
     Book(BookError),
+    /// The system lets something not be written.
+    Writing(WritingError),
 }
 
 impl OfficeError {
@@ -27,6 +30,7 @@ impl fmt::Display for OfficeError {
         match self {
             Self::Input(faults) => f.write_str(faults.first().map_or("it has faults", |fault| fault.title.as_str())),
             Self::Book(error) => write!(f, "{error}"),
+            Self::Writing(error) => write!(f, "{error}"),
         }
     }
 }
@@ -38,6 +42,7 @@ impl Remedied for OfficeError {
         match self {
             Self::Input(faults) => faults.first().map(|fault| fault.help.clone()).unwrap_or_default(),
             Self::Book(error) => error.remedy(),
+            Self::Writing(error) => error.remedy(),
         }
     }
 }
@@ -51,5 +56,11 @@ impl From<Fault> for OfficeError {
 impl From<BookError> for OfficeError {
     fn from(error: BookError) -> Self {
         Self::Book(error)
+    }
+}
+
+impl From<WritingError> for OfficeError {
+    fn from(error: WritingError) -> Self {
+        Self::Writing(error)
     }
 }

@@ -8,7 +8,7 @@ use chrono::NaiveDate;
 use reeve_book::{Book, Course, PacedFigures, QuoteFigures, StepFigures};
 use reeve_costing::hand::{TIMING_SD, TimedWork};
 use reeve_measure::Time;
-use reeve_shop::{Learnt, Relearnt, Shop};
+use reeve_shop::{Added, Learnt, Relearnt, Shop};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
@@ -59,6 +59,17 @@ pub enum LeftOut {
 }
 
 impl Lesson {
+    /// Writes what it teaches into the shop's file; the shop is held since before it was read.
+    ///
+    /// # Errors
+    /// When the shop is inside the program, or the file can't be written.
+    pub fn keep(&self) -> Result<(), OfficeError> {
+        let title = "the starter shop is inside the program and can't be written to";
+        let dir =
+            self.after.dir.as_ref().ok_or_else(|| OfficeError::input(title, "start a shop with `reeve begin DIR`"))?;
+        Ok(reeve_writing::rewrite(&[(dir.join(Added::FILE), self.after.text.clone())])?)
+    }
+
     /// Reads what finished work of the book took, up to a day: what it teaches, if it teaches anything, and the works that are
     /// not counted, in the order of the book.
     ///

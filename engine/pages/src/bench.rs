@@ -302,11 +302,8 @@ fn shopping(cords: &[CordBought], fittings: &[Many<Fitting>], words: &Words) -> 
 }
 
 fn buy_cord(bought: &CordBought, words: &Words) -> Buy {
-    let put_ups: Vec<String> = bought
-        .put_ups
-        .iter()
-        .map(|(put_up, count)| format!("{} × {}", words.count(u64::from(*count)), put_up.title))
-        .collect();
+    let put_ups: Vec<String> =
+        bought.put_ups.iter().map(|(put_up, count)| format!("{} × {}", words.count(*count), put_up.title)).collect();
     Buy {
         text: bought.cord.full_title(),
         put_ups: put_ups.join(" + "),

@@ -1,6 +1,6 @@
 //! The maker's hand in words and figures: what samples say, and what one more of them changes.
 
-use reeve_catalogue::{Misfit, Note};
+use reeve_catalogue::{Note, TyingError};
 use reeve_costing::hand::{
     Estimate, Hand, KnotTimeHand, OddSample, PACE_SD, PULL_SD, PaceHand, Sample, SampleFigure, TakeUpSource, spread,
 };
@@ -165,13 +165,13 @@ pub struct SampleAdded<'a> {
 /// Words what a sample changes of the hand: before, and after; `pace` is what the shop states.
 ///
 /// # Errors
-/// A [`Misfit`] when its knot can't be tied so.
+/// A [`TyingError`] when its knot can't be tied so.
 pub fn sample_page(
     added: SampleAdded<'_>,
     (before, after): (&Hand, &Hand),
     pace: f64,
     words: &Words,
-) -> Result<SamplePage, Misfit> {
+) -> Result<SamplePage, TyingError> {
     let sample = added.sample;
     let change = |text: String, worded: &dyn Fn(&Hand) -> String| HandChange {
         text,

@@ -313,10 +313,10 @@ fn move_words(step: &Move, words: &Words) -> String {
         Move::Across(diameters) => say!(words, "move-across", amount = amount(diameters)),
         Move::Along(rises) => say!(words, "move-along", amount = amount(rises)),
         Move::Knots(part) => {
-            say!(words, "move-knots", knot = part.knot.to_string(), times = part.times.to_string())
+            say!(words, "move-knots", knot = part.knot.clone(), times = part.times.to_string())
         }
         Move::Round { thing, turns, pitch } => {
-            let (thing, turns) = (round_words(thing, words), amount(turns));
+            let (thing, turns) = (round_words(*thing, words), amount(turns));
             if *pitch > 0.0 {
                 say!(words, "move-round-climbing", thing = thing, turns = turns, pitch = words.figure(*pitch))
             } else {
@@ -326,12 +326,12 @@ fn move_words(step: &Move, words: &Words) -> String {
     }
 }
 
-fn round_words(thing: &Round, words: &Words) -> String {
+fn round_words(thing: Round, words: &Words) -> String {
     match thing {
         Round::Core { with: 0 } => say!(words, "round-core"),
-        Round::Core { with } => say!(words, "round-core-with", count = *with),
+        Round::Core { with } => say!(words, "round-core-with", count = with),
         Round::Legs(1) => say!(words, "round-leg"),
-        Round::Legs(count) => say!(words, "round-bundle", count = *count),
+        Round::Legs(count) => say!(words, "round-bundle", count = count),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use reeve_measure::Remedied;
 use serde::Serialize;
 
 use crate::Form;
@@ -126,6 +127,13 @@ impl fmt::Display for PrintError {
 }
 
 impl std::error::Error for PrintError {}
+
+impl Remedied for PrintError {
+    /// Nothing: figures in memory can always be written, so this is the program's own fault.
+    fn remedy(&self) -> String {
+        String::new()
+    }
+}
 
 /// Prints a result in a format.
 ///

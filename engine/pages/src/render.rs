@@ -10,6 +10,7 @@ use std::fmt;
 use std::sync::Arc;
 
 use fluent_bundle::FluentArgs;
+use reeve_measure::Remedied;
 use reeve_reading::nearest;
 use serde::{Deserialize, Serialize};
 use tera::{Context, Error, ErrorKind, Kwargs, ReportError, State, Tera, TeraResult, Value};
@@ -156,6 +157,17 @@ impl fmt::Display for TemplateError {
 
 impl std::error::Error for TemplateError {}
 
+impl Remedied for TemplateError {
+    fn remedy(&self) -> String {
+        if self.spent {
+            "look for a loop or a part that calls itself again and again, or a text that doubles"
+        } else {
+            "mend it, or take it out of templates/ to use the built-in one"
+        }
+        .to_owned()
+    }
+}
+
 /// The shop's own templates, with their marks.
 struct Own(Vec<OwnFile>);
 
@@ -271,15 +283,15 @@ impl Own {
 /// `{{ "quote-open-until" | say }}`, `{{ "quote-tax-number" | say(number=head.tax_number) }}`: a phrase of the language.
 fn said(phrases: &Phrases, id: &Value, arguments: &Kwargs) -> TeraResult<Value> {
     let id = text_of("say", id)?;
-    if !Phrases::known().any(|known| known == id) {
-        let near = nearest(&id, Phrases::known()).map(|near| format!("; did you mean `{near}`?"));
-        return Err(Error::message(format!("there is no phrase `{id}`{}", near.unwrap_or_default())));
-    }
     let mut put_in = FluentArgs::new();
     for (name, value) in arguments.iter() {
         put_in.set(name.as_str().unwrap_or_default().to_owned(), text_of("say", value)?.into_owned());
     }
-    phrases.say(&id, &put_in).map(Value::from).map_err(Error::message)
+    phrases.say(&id, &put_in).map(Value::from).map_err(|fault| {
+        let known = Phrases::known().any(|known| known == id);
+        let near = nearest(&id, Phrases::known()).filter(|_| !known).map(|near| format!("; did you mean `{near}`?"));
+        Error::message(fault + &near.unwrap_or_default())
+    })
 }
 
 /// Adds the filters that lay out plain text.

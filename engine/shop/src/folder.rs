@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use include_dir::{Dir, include_dir};
-use reeve_door::{Closed, MOST_LIBRARY, MOST_TEXT};
+use reeve_door::{MOST_LIBRARY, MOST_TEXT, OpenError};
 use reeve_measure::Remedied;
 use reeve_reading::{Fault, SourceText, unseen_in};
 use reeve_writing::WritingError;
@@ -60,7 +60,8 @@ impl Remedied for FolderError {
                 "name a shop with --shop DIR, start one with `reeve begin DIR`, or try --demo".to_owned()
             }
             Self::NotEmpty(_) => "nothing was written; name a folder that does not exist yet".to_owned(),
-            Self::Io(..) | Self::Unwritten(_) => String::new(),
+            Self::Unwritten(refused) => refused.remedy(),
+            Self::Io(..) => String::new(),
         }
     }
 }
@@ -237,13 +238,13 @@ pub(crate) fn read_disk(path: &Path) -> Result<Option<Arc<SourceText>>, Fault> {
     let shown = path.display().to_string();
     let closed = match reeve_door::read_text(path, MOST_TEXT) {
         Ok(text) => return Ok(Some(SourceText::new(shown, text))),
-        Err(Closed::Missing) => return dangling(path).map_or(Ok(None), Err),
+        Err(OpenError::Missing) => return dangling(path).map_or(Ok(None), Err),
         Err(closed) => closed,
     };
     let help = match closed {
-        Closed::NotText => "save it as plain text, UTF-8",
-        Closed::TooLong(_) => "a file of the shop is a page or two of text; move this one elsewhere",
-        _ => "mend it, or move it out of the shop's folder",
+        OpenError::NotText => closed.remedy(),
+        OpenError::TooLong(_) => "a file of the shop is a page or two of text; move this one elsewhere".to_owned(),
+        _ => "mend it, or move it out of the shop's folder".to_owned(),
     };
     Err(Fault::without_place(format!("{shown} {closed}"), help))
 }
@@ -252,7 +253,7 @@ pub(crate) fn read_disk(path: &Path) -> Result<Option<Arc<SourceText>>, Fault> {
 pub(crate) fn read_bytes(path: &Path) -> Result<Vec<u8>, Fault> {
     reeve_door::read(path, MOST_LIBRARY).map_err(|closed| {
         let help = match &closed {
-            Closed::TooLong(_) => "a library of knots is smaller: build it for release, without what debuggers need",
+            OpenError::TooLong(_) => "a library of knots is smaller: build it for release, without what debuggers need",
             _ => "name a library of knots",
         };
         dangling(path).unwrap_or_else(|| Fault::without_place(format!("{} {closed}", path.display()), help))

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
 
-use reeve_catalogue::{Catalogue, Knot, KnotKind, Misfit};
+use reeve_catalogue::{Catalogue, Knot, KnotKind, TyingError};
 use reeve_costing::commission::{Commission, Discount, FixedLine, Item, NamedAmount};
 use reeve_costing::piece::{
     CordGroup, FittingId, GroupId, LegSet, NamedFitting, Part, Piece, SetId, Shared, Step, Tie, Work,
@@ -312,7 +312,7 @@ pub(crate) fn chosen(knot: &Knot, typed: &Chosen, desk: &Diagnostics) -> Option<
     let one = |(name, figure): &(Placed<String>, Placed<Figure>)| match knot.chosen(&name.value, figure.value) {
         Ok(value) => Some((name.value.clone(), value)),
         Err(misfit) => {
-            let place = if matches!(misfit, Misfit::UnknownParameter { .. }) { &name.span } else { &figure.span };
+            let place = if matches!(misfit, TyingError::UnknownParameter { .. }) { &name.span } else { &figure.span };
             desk.refuse(place.clone(), misfit.to_string(), "", misfit.parameter_help().unwrap_or_default());
             None
         }

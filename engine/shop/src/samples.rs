@@ -3,7 +3,7 @@
 use std::ops::Range;
 use std::sync::Arc;
 
-use reeve_catalogue::{Core, GIVE_RANGE, Knot, KnotKind, Misfit, Taken, with_article};
+use reeve_catalogue::{Core, GIVE_RANGE, Knot, KnotKind, Taken, TyingError, with_article};
 use reeve_costing::hand::{Sample, TimedWork, spread};
 use reeve_costing::store::Cord;
 use reeve_measure::{Length, Time, bound};
@@ -116,7 +116,7 @@ impl Judge<'_> {
         match at(GIVE_RANGE.0).and_then(|hardest| at(GIVE_RANGE.1).map(|softest| (hardest, softest))) {
             Ok(both) => Some(both),
             // A library that fails stops what asks for its knots, not every command of the shop.
-            Err(Misfit::Library { remedy, library, words, .. }) => {
+            Err(TyingError::Library { remedy, library, words, .. }) => {
                 let title = format!("a sample is not counted: the library `{library}` {words}");
                 self.desk.warn(self.typed.knot.span.clone(), title, "this knot can't be worked out now", remedy);
                 None
@@ -129,21 +129,21 @@ impl Judge<'_> {
     }
 
     /// Where to look, and what to change.
-    fn mending(&self, misfit: &Misfit) -> (Range<usize>, &'static str) {
+    fn mending(&self, misfit: &TyingError) -> (Range<usize>, &'static str) {
         let typed = self.typed;
         let or_knot = |place: Option<Range<usize>>| place.unwrap_or_else(|| typed.knot.span.clone());
         let of_legs = |legs: &Option<Placed<u32>>| or_knot(legs.as_ref().map(|legs| legs.span.clone()));
         match misfit {
-            Misfit::CoreLegs { .. } => (of_legs(&typed.core), "change `core`"),
-            Misfit::NotOnFitting(_) => {
+            TyingError::CoreLegs { .. } => (of_legs(&typed.core), "change `core`"),
+            TyingError::NotOnFitting(_) => {
                 (or_knot(typed.rod.as_ref().map(|rod| rod.span.clone())), "say `core` in its place")
             }
-            Misfit::NeedsFitting(_) => (of_legs(&typed.core), "say its thickness, for example rod = \"25 mm\""),
-            Misfit::WorkingLegs { .. } => (of_legs(&typed.working), "change `working`"),
-            Misfit::BeyondTable { .. } => {
+            TyingError::NeedsFitting(_) => (of_legs(&typed.core), "say its thickness, for example rod = \"25 mm\""),
+            TyingError::WorkingLegs { .. } => (of_legs(&typed.working), "change `working`"),
+            TyingError::BeyondTable { .. } => {
                 (or_knot(typed.rod.as_ref().map(|rod| rod.span.clone())), "change `core` or `rod`")
             }
-            Misfit::Refused { parameter, .. } => {
+            TyingError::Refused { parameter, .. } => {
                 let of = |name: &String| typed.parameters.iter().find(|(typed, _)| typed.value == *name);
                 let place = parameter.as_ref().and_then(of).map(|(_, value)| value.span.clone());
                 (or_knot(place), "a sample is held against what its knot can take; change how it was tied")

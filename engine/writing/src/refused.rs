@@ -4,6 +4,8 @@ use std::fmt;
 use std::io::{self, ErrorKind};
 use std::path::{Path, PathBuf};
 
+use reeve_measure::Remedied;
+
 /// A file or folder that can't be written, and why. Nothing was left behind.
 #[derive(Debug)]
 pub struct WritingError {
@@ -26,22 +28,24 @@ impl WritingError {
     }
 }
 
-/// What to do about a refusal of the system, where there is something to say.
-fn remedy(kind: ErrorKind) -> Option<&'static str> {
-    match kind {
-        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Some("make room on the disk; nothing was changed"),
-        ErrorKind::FileTooLarge => {
-            Some("files may not grow so large here (`ulimit -f` says how large); nothing was changed")
+impl Remedied for WritingError {
+    /// Nothing where only the system knows.
+    fn remedy(&self) -> String {
+        match self.error.kind() {
+            ErrorKind::StorageFull | ErrorKind::QuotaExceeded => "make room on the disk; nothing was changed",
+            ErrorKind::FileTooLarge => {
+                "files may not grow so large here (`ulimit -f` says how large); nothing was changed"
+            }
+            ErrorKind::TimedOut => "it is being changed by another run: try again",
+            _ => "",
         }
-        ErrorKind::TimedOut => Some("it is being changed by another run: try again"),
-        _ => None,
+        .to_owned()
     }
 }
 
 impl fmt::Display for WritingError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} can't be written: {}", self.at.display(), self.error)?;
-        remedy(self.error.kind()).map_or(Ok(()), |remedy| write!(f, "; {remedy}"))
+        write!(f, "{} can't be written: {}", self.at.display(), self.error)
     }
 }
 

@@ -1,6 +1,6 @@
 //! What one knot takes in a maker's hand.
 
-use reeve_catalogue::{GIVE_RANGE, Knot, Misfit, Setting, Source, Taken};
+use reeve_catalogue::{GIVE_RANGE, Knot, Setting, Source, Taken, TyingError};
 use reeve_measure::{Length, Time};
 
 use super::{Estimate, FACTOR_SD, Hand};
@@ -44,8 +44,8 @@ impl Hand {
     /// What one knot takes in a cord of the store, in this hand. The give of the setting is the cord's.
     ///
     /// # Errors
-    /// A [`Misfit`] when the knot can't be tied so.
-    pub fn tie(&self, cord: &Cord, knot: &Knot, setting: &Setting<'_>) -> Result<Tied, Misfit> {
+    /// A [`TyingError`] when the knot can't be tied so.
+    pub fn tie(&self, cord: &Cord, knot: &Knot, setting: &Setting<'_>) -> Result<Tied, TyingError> {
         let at = |give: f64| knot.taken(&Setting { give, ..setting.clone() });
         self.tie_by(cord, &knot.name, knot.working.note.source, at)
     }
@@ -56,8 +56,8 @@ impl Hand {
         cord: &Cord,
         knot: &str,
         source: Source,
-        at: impl Fn(f64) -> Result<Taken, Misfit>,
-    ) -> Result<Tied, Misfit> {
+        at: impl Fn(f64) -> Result<Taken, TyingError>,
+    ) -> Result<Tied, TyingError> {
         let give = self.give_of(cord);
         let plain = at(give.mean)?;
         let own = self.knots.iter().find(|known| known.cord.name == cord.name && known.knot.name == knot);
@@ -94,7 +94,7 @@ fn scaled(taken: &Taken, [take_up, rise]: [f64; 2]) -> Taken {
 }
 
 /// How fast the logarithms of take-up and rise change with give.
-fn slopes_at(give: f64, at: impl Fn(f64) -> Result<Taken, Misfit>) -> Result<[f64; 2], Misfit> {
+fn slopes_at(give: f64, at: impl Fn(f64) -> Result<Taken, TyingError>) -> Result<[f64; 2], TyingError> {
     const STEP: f64 = 0.005;
     let (low, high) = ((give - STEP).max(GIVE_RANGE.0), (give + STEP).min(GIVE_RANGE.1));
     let (below, above) = (at(low)?, at(high)?);

@@ -1,6 +1,6 @@
 //! What each step takes from each leg.
 
-use reeve_catalogue::{Core, KnotKind, Misfit, Runs, Setting, Taken, bundle_ratio, with_article};
+use reeve_catalogue::{Core, KnotKind, Runs, Setting, Taken, TyingError, bundle_ratio, with_article};
 use reeve_measure::{Length, Time, count as as_count};
 
 use super::layout::{Layout, lay_out};
@@ -173,8 +173,8 @@ fn draft_tie(piece: &Piece, at: usize, step: &Step, tie: &Tie, hand: &Hand) -> R
 }
 
 /// The place to look at, and what to change.
-fn mending(misfit: &Misfit, at: usize, tie: &Tie) -> (DesignPlace, String) {
-    if let Misfit::Refused { parameter, .. } = misfit {
+fn mending(misfit: &TyingError, at: usize, tie: &Tie) -> (DesignPlace, String) {
+    if let TyingError::Refused { parameter, .. } = misfit {
         let named = |name: &String| tie.parameters.iter().position(|(chosen, _)| chosen == name);
         let key = if tie.on.is_some() { "on" } else { "knot" };
         let spot = match parameter {
@@ -183,7 +183,7 @@ fn mending(misfit: &Misfit, at: usize, tie: &Tie) -> (DesignPlace, String) {
         };
         return (spot, misfit.parameter_help().unwrap_or_else(|| "tie it otherwise, or another knot".to_owned()));
     }
-    if let Misfit::Library { remedy, .. } = misfit {
+    if let TyingError::Library { remedy, .. } = misfit {
         return (DesignPlace::Step(at, "knot"), remedy.clone());
     }
     let (key, help) = key_of(misfit, tie);
@@ -191,20 +191,20 @@ fn mending(misfit: &Misfit, at: usize, tie: &Tie) -> (DesignPlace, String) {
 }
 
 /// The key to look at, and what to change, where the catalogue itself knows.
-fn key_of(misfit: &Misfit, tie: &Tie) -> (&'static str, &'static str) {
+fn key_of(misfit: &TyingError, tie: &Tie) -> (&'static str, &'static str) {
     match misfit {
-        Misfit::CoreLegs { .. } if tie.shared.is_some_and(|shared| shared.core_legs.is_some()) => {
+        TyingError::CoreLegs { .. } if tie.shared.is_some_and(|shared| shared.core_legs.is_some()) => {
             ("core-legs", "change `core-legs`")
         }
-        Misfit::CoreLegs { given: 0, .. } => ("core", "name the sets that it is tied round in `core`"),
-        Misfit::CoreLegs { .. } => ("core", "change `core`, `columns` or the number of cords"),
-        Misfit::NotOnFitting(_) => ("on", "name leg sets in `core` instead"),
-        Misfit::NeedsFitting(_) => ("knot", "name a fitting in `on`"),
-        Misfit::WorkingLegs { .. } => ("working", "change `working`, `columns` or the number of cords"),
-        Misfit::MissingPart { .. } => ("knot", "mend the knot's file, or tie another knot"),
-        Misfit::NotTightened { .. } => ("knot", "tighten it, or tie another knot"),
-        Misfit::BeyondTable { .. } if tie.on.is_some() => ("on", "take a thinner fitting, or a thicker cord"),
-        Misfit::BeyondTable { .. } => ("core", "take fewer core legs, or thinner ones"),
+        TyingError::CoreLegs { given: 0, .. } => ("core", "name the sets that it is tied round in `core`"),
+        TyingError::CoreLegs { .. } => ("core", "change `core`, `columns` or the number of cords"),
+        TyingError::NotOnFitting(_) => ("on", "name leg sets in `core` instead"),
+        TyingError::NeedsFitting(_) => ("knot", "name a fitting in `on`"),
+        TyingError::WorkingLegs { .. } => ("working", "change `working`, `columns` or the number of cords"),
+        TyingError::MissingPart { .. } => ("knot", "mend the knot's file, or tie another knot"),
+        TyingError::NotTightened { .. } => ("knot", "tighten it, or tie another knot"),
+        TyingError::BeyondTable { .. } if tie.on.is_some() => ("on", "take a thinner fitting, or a thicker cord"),
+        TyingError::BeyondTable { .. } => ("core", "take fewer core legs, or thinner ones"),
         _ => ("parameters", "take out what the knot does not have, and keep within its ranges"),
     }
 }

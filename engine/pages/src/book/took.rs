@@ -87,7 +87,7 @@ fn figure_lines(words: &Words) -> [FigureLine; 6] {
     let line = |heading, worded, of| FigureLine { heading, worded, of };
     let money = |heading, of| FigureLine { heading, worded: |words, amount| words.rounded(amount), of };
     [
-        line(say!(words, "took-hours"), |words, hours| words.hours(hours), |one| one.hours),
+        line(say!(words, "took-hours"), Words::hours, |one| one.hours),
         line(say!(words, "took-cord"), |words, metres| words.metres(to_decimals(metres, 1)), |one| one.cord_m),
         money(say!(words, "took-material"), |one| one.material),
         money(say!(words, "took-cost"), |one| one.cost),

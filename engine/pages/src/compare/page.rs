@@ -91,12 +91,14 @@ pub fn compare_page(shown: &Comparison<'_>, rates: &Rates, words: &Words) -> Com
     let rows = shown.rows;
     let sold = rows.iter().flat_map(|row| [Some(&row.sold), row.market_sold.as_ref()]).flatten();
     let best = sold.map(|sold| sold.per_hour).max().unwrap_or_default();
+    let figures = COLUMNS.iter().filter(|column| column.sort != Sort::Text);
+    let figures: Vec<_> = figures.map(|column| (column, (column.heading)(words))).collect();
     ComparePage {
         head: Letterhead::new(rates, &say!(words, "compare-title")),
         sorted: Column::find(shown.key).map(|column| (column.heading)(words)).unwrap_or_default(),
         changes: shown.changes.iter().map(|change| change_words(change, words)).collect(),
         any_market: rows.iter().any(|row| row.market.is_some()),
-        rows: rows.iter().map(|row| compare_row(row, best, words)).collect(),
+        rows: rows.iter().map(|row| compare_row(row, &figures, best, words)).collect(),
         charts: shown.drawn.then(|| charts(shown, words)),
     }
 }
@@ -157,14 +159,13 @@ fn margin_against_hours(rows: &[DesignRow], words: &Words) -> String {
     graph::spots(&say!(words, "compare-spots"), &hours, &margin, &spots)
 }
 
-fn compare_row(row: &DesignRow, best: Decimal, words: &Words) -> CompareRow {
-    let figures = COLUMNS.iter().filter(|column| column.sort != Sort::Text);
-    let cell = |column: &'static Column| {
-        Some(CellView { heading: (column.heading)(words), figure: column.worded(row, words)? })
+fn compare_row(row: &DesignRow, figures: &[(&Column, String)], best: Decimal, words: &Words) -> CompareRow {
+    let cell = |(column, heading): &(&Column, String)| {
+        Some(CellView { heading: heading.clone(), figure: column.worded(row, words)? })
     };
     CompareRow {
         title: row.title.clone(),
-        cells: figures.filter_map(cell).collect(),
+        cells: figures.iter().filter_map(cell).collect(),
         hours: words.fixed(row.hours, 2),
         cost: words.rounded(row.cost),
         at_aim: at_price(row.price, &row.sold, best, words),

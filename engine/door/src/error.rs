@@ -3,9 +3,11 @@
 use std::fmt;
 use std::io;
 
+use reeve_measure::Remedied;
+
 /// Why a file is not read. Each is written so that it follows the file's name.
 #[derive(Debug)]
-pub enum Closed {
+pub enum OpenError {
     /// Nothing stands there.
     Missing,
     /// It is something else, which is named.
@@ -18,7 +20,7 @@ pub enum Closed {
     System(io::Error),
 }
 
-impl fmt::Display for Closed {
+impl fmt::Display for OpenError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Missing => write!(f, "is not there"),
@@ -30,19 +32,32 @@ impl fmt::Display for Closed {
     }
 }
 
-impl std::error::Error for Closed {}
+impl std::error::Error for OpenError {}
 
-impl From<io::Error> for Closed {
+impl Remedied for OpenError {
+    fn remedy(&self) -> String {
+        match self {
+            Self::Missing => "see whether its name is right",
+            Self::NotAFile(_) => "name a file",
+            Self::TooLong(_) => "take a shorter one",
+            Self::NotText => "save it as plain text, UTF-8",
+            Self::System(_) => "see whether you may read it",
+        }
+        .to_owned()
+    }
+}
+
+impl From<io::Error> for OpenError {
     fn from(error: io::Error) -> Self {
         if error.kind() == io::ErrorKind::NotFound { Self::Missing } else { Self::System(error) }
     }
 }
 
-impl From<Closed> for io::Error {
-    fn from(closed: Closed) -> Self {
+impl From<OpenError> for io::Error {
+    fn from(closed: OpenError) -> Self {
         match closed {
-            Closed::System(error) => error,
-            Closed::Missing => Self::from(io::ErrorKind::NotFound),
+            OpenError::System(error) => error,
+            OpenError::Missing => Self::from(io::ErrorKind::NotFound),
             other => Self::other(other),
         }
     }

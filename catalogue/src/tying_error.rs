@@ -2,13 +2,13 @@
 
 use std::fmt;
 
-use reeve_measure::Length;
+use reeve_measure::{Length, Remedied};
 
 use crate::unit::ParameterUnit;
 
 /// Why a knot can't be tied so. The message says what it needs and what it was given.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Misfit {
+pub enum TyingError {
     /// The number of core legs is out of its range.
     CoreLegs {
         /// The knot's title.
@@ -117,7 +117,7 @@ pub enum Misfit {
     },
 }
 
-impl Misfit {
+impl TyingError {
     /// What to do about a value of a parameter; nothing for what is not about one.
     pub fn parameter_help(&self) -> Option<String> {
         match self {
@@ -132,7 +132,32 @@ impl Misfit {
     }
 }
 
-impl fmt::Display for Misfit {
+impl Remedied for TyingError {
+    fn remedy(&self) -> String {
+        if let Some(help) = self.parameter_help() {
+            return help;
+        }
+        match self {
+            Self::CoreLegs { range: (0, 0), .. } | Self::NeedsFitting(_) => "tie it on a fitting".to_owned(),
+            Self::CoreLegs { range, .. } => format!("tie it round {}", legs(*range, "core leg")),
+            Self::NotOnFitting(_) => "tie it round core legs".to_owned(),
+            Self::WorkingLegs { range, .. } => format!("tie it with {}", legs(*range, "working leg")),
+            Self::NotTightened { name, .. } => format!("`reeve knots tighten {name} --keep`; it takes some seconds"),
+            Self::BeyondTable { .. } => "take a thinner core or a thicker cord".to_owned(),
+            Self::MissingPart { .. } => "mend the knot's file".to_owned(),
+            Self::Refused { .. } => "tie it with other legs, or on another core".to_owned(),
+            Self::Library { remedy, .. } => remedy.clone(),
+            // Told by `parameter_help`.
+            Self::UnknownParameter { .. }
+            | Self::ParameterRange { .. }
+            | Self::ParameterNotWhole { .. }
+            | Self::ParameterUnit { .. }
+            | Self::ParameterNoLength { .. } => String::new(),
+        }
+    }
+}
+
+impl fmt::Display for TyingError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::CoreLegs { knot, given, range: (0, 0) } => {
@@ -156,16 +181,12 @@ impl fmt::Display for Misfit {
                     legs(*range, "working leg")
                 )
             }
-            Self::NotTightened { knot, name } => write!(
-                f,
-                "{} is drawn but not tightened yet, so nobody knows what it takes; `reeve knots tighten {name} --keep` finds out",
-                with_article(knot)
-            ),
-            Self::BeyondTable { knot, given } => write!(
-                f,
-                "{} has not been tightened round a core {given:.1} cords thick; take a thinner core or a thicker cord",
-                with_article(knot)
-            ),
+            Self::NotTightened { knot, .. } => {
+                write!(f, "{} is drawn but not tightened yet, so nobody knows what it takes", with_article(knot))
+            }
+            Self::BeyondTable { knot, given } => {
+                write!(f, "{} has not been tightened round a core {given:.1} cords thick", with_article(knot))
+            }
             Self::MissingPart { knot, part } => {
                 write!(f, "{} is made of `{part}`, and no knot of that name can be part of it", with_article(knot))
             }
@@ -215,4 +236,4 @@ fn legs((least, most): (u32, u32), what: &str) -> String {
     }
 }
 
-impl std::error::Error for Misfit {}
+impl std::error::Error for TyingError {}
