@@ -1,6 +1,7 @@
 //! Lays pages out: by the built-in templates here, by a shop's own in a process that can be ended.
 
 use std::cell::RefCell;
+use std::sync::Arc;
 
 use reeve_measure::Remedied;
 use reeve_pages::{Form, OwnTemplate, Phrases, TemplateError, Templates, fill, used_by};
@@ -28,11 +29,10 @@ pub(crate) struct Noted {
 
 impl PageLayout {
     /// By the built-in templates and a shop's own, with the phrases of a language.
-    pub(crate) fn new(own: Vec<OwnTemplate>, language: &str) -> Result<Self, Failure> {
-        let phrases = Phrases::of_language(language);
+    pub(crate) fn new(own: Vec<OwnTemplate>, phrases: &Arc<Phrases>) -> Result<Self, Failure> {
         let built_in =
-            reeve_pages::load(&[], &phrases).map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]))?;
-        Ok(Self::Templates { built_in: Box::new(built_in), own, language: language.to_owned() })
+            reeve_pages::load(&[], phrases).map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]))?;
+        Ok(Self::Templates { built_in: Box::new(built_in), own, language: phrases.language().to_owned() })
     }
 
     /// By nothing: pages come out empty, and what they would be made of is noted.

@@ -6,9 +6,9 @@ use std::path::{Path, PathBuf};
 use include_dir::{Dir, include_dir};
 use reeve_host::Guards;
 use reeve_office::{GoodLibrary, word_folder};
+use reeve_pages::Form;
 use reeve_pages::library::{LibraryView, library_page};
 use reeve_pages::printed::LayOut;
-use reeve_pages::{ENGLISH, Form};
 use reeve_shop::Folder;
 
 use crate::failure::{Failure, ask, say};
@@ -81,7 +81,7 @@ fn shown(GoodLibrary { candidate, probed }: &GoodLibrary) -> Result<String, Fail
         },
         &words,
     );
-    PageLayout::new(Vec::new(), ENGLISH)?.page("library", Form::Text, &view)
+    PageLayout::new(Vec::new(), words.phrases())?.page("library", Form::Text, &view)
 }
 
 /// Takes a library out of the shop.

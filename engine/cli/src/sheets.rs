@@ -4,7 +4,7 @@ use reeve_costing::basis::Basis;
 use reeve_costing::rates::Rates;
 use reeve_pages::printed::{Format, LayOut, PrintError, Printed, printed};
 use reeve_pages::results::{BenchResult, CostingResult, QuoteResult, Wording};
-use reeve_pages::{ENGLISH, Form, OwnTemplate, Words};
+use reeve_pages::{Form, OwnTemplate, Words};
 use reeve_reading::Fault;
 use reeve_shop::{Order, Shop};
 use serde::Serialize;
@@ -28,12 +28,14 @@ impl PageMaker {
         if faults.iter().any(Fault::is_error) {
             return Err(Failure::Input(std::mem::take(faults)));
         }
-        Self::by(PageLayout::new(own, language_of(shop.rates()))?, shop)
+        let basis = basis_of(shop)?;
+        let words = Words::new(&basis.rates).map_err(|error| Fault::of(&error))?;
+        Ok(Self { layout: PageLayout::new(own, words.phrases())?, words, basis })
     }
 
     /// By what the shop reckons by, laid out otherwise.
     pub(crate) fn by(layout: PageLayout, shop: &Shop) -> Result<Self, Failure> {
-        Self::with(layout, shop.basis().cloned().ok_or_else(|| Failure::input("shop.toml has faults", ""))?)
+        Self::with(layout, basis_of(shop)?)
     }
 
     /// By other rates, or another hand.
@@ -122,17 +124,16 @@ impl From<PrintError> for Failure {
     }
 }
 
-/// What pages of a shop that need no wording are laid out by: its own templates in place of some.
-pub(crate) fn layout_of(shop: &Shop) -> Result<PageLayout, Failure> {
+fn basis_of(shop: &Shop) -> Result<Basis, Failure> {
+    shop.basis().cloned().ok_or_else(|| Failure::input("shop.toml has faults", ""))
+}
+
+/// What pages of a shop on which no money stands are laid out by: its own templates in place of some.
+pub(crate) fn layout_of(shop: &Shop, words: &Words) -> Result<PageLayout, Failure> {
     let mut faults = Vec::new();
     let own = own_templates(shop, &mut faults);
     print_faults(&faults);
-    PageLayout::new(own, language_of(shop.rates()))
-}
-
-/// The language of a shop's pages; of pages of no shop, and of one whose shop.toml has faults, English.
-pub(crate) fn language_of(rates: Option<&Rates>) -> &str {
-    rates.map_or(ENGLISH, |rates| &rates.maker.language)
+    PageLayout::new(own, words.phrases())
 }
 
 /// How pages on which no money stands are worded: as a shop's, or in English.

@@ -18,7 +18,7 @@ use crate::failure::Failure;
 use crate::forms::WhichShop;
 use crate::layout::PageLayout;
 use crate::opening::open;
-use crate::sheets::{language_of, own_templates, words_of};
+use crate::sheets::{own_templates, words_of};
 
 /// The knots at hand, and what their pages are made with.
 pub(crate) struct Shelf {
@@ -44,18 +44,15 @@ impl Shelf {
     }
 
     fn with(catalogue: Catalogue, own: Vec<OwnTemplate>, rates: Option<Rates>) -> Result<Self, Failure> {
-        Self::by(PageLayout::new(own, language_of(rates.as_ref()))?, catalogue, rates)
+        let words = words_of(rates.as_ref())?;
+        Ok(Self { catalogue, layout: PageLayout::new(own, words.phrases())?, words, rates })
     }
 
     /// The knots of the starter shop, with pages laid out otherwise.
     pub(crate) fn sample(layout: PageLayout) -> Result<Self, Failure> {
         let shop = open(&WhichShop::starter())?.value;
-        Self::by(layout, shop.catalogue().clone(), shop.rates().cloned())
-    }
-
-    fn by(layout: PageLayout, catalogue: Catalogue, rates: Option<Rates>) -> Result<Self, Failure> {
-        let words = words_of(rates.as_ref())?;
-        Ok(Self { catalogue, layout, words, rates })
+        let rates = shop.rates().cloned();
+        Ok(Self { catalogue: shop.catalogue().clone(), layout, words: words_of(rates.as_ref())?, rates })
     }
 
     /// How its pages are worded.

@@ -25,6 +25,7 @@ pub struct Phrases {
     bundles: Vec<FluentBundle<FluentResource>>,
     /// How many are the language's own.
     own: usize,
+    language: String,
 }
 
 impl fmt::Debug for Phrases {
@@ -49,7 +50,16 @@ impl Phrases {
     /// The phrases of some files, each with the tag that it is read by; the one that is asked first in front.
     fn of(language: &str, files: &[(&str, &str)]) -> Self {
         let own = files.iter().filter(|(tag, _)| *tag == language).count();
-        Self { bundles: files.iter().map(|(tag, text)| bundle(tag, text)).collect(), own }
+        Self {
+            bundles: files.iter().map(|(tag, text)| bundle(tag, text)).collect(),
+            own,
+            language: language.to_owned(),
+        }
+    }
+
+    /// The tag of the language that was asked for.
+    pub fn language(&self) -> &str {
+        &self.language
     }
 
     /// What the first language says whose file has the phrase; the fault is what it can't be said for.
