@@ -33,5 +33,5 @@ pub use queue::{Deadline, MissedDay, Queue, QueuedWork, WhenReady, when_ready};
 pub use row::{DesignRow, Earned, Offered};
 pub use sampling::TakenDown;
 pub use summary::{Period, summary};
-pub use week::{Demand, Week, weekly_hours};
+pub use week::{Demand, Week, WeekDesign, weekly_hours};
 pub use weighing::{Scales, SurePrice, Weighed};

@@ -12,13 +12,22 @@ use crate::row::DesignRow;
 #[derive(Debug)]
 pub struct Week {
     /// The designs, those first whose hours contribute most.
-    pub rows: Vec<DesignRow>,
-    /// What one of each brings and takes.
-    pub offers: Vec<Offer>,
-    /// How many of each.
+    pub designs: Vec<WeekDesign>,
+    /// What they come to together.
     pub mix: Mix,
     /// Bench hours in the week.
     pub hours: Decimal,
+}
+
+/// A design in a week.
+#[derive(Debug)]
+pub struct WeekDesign {
+    /// One of it, made by itself.
+    pub row: DesignRow,
+    /// What one of it brings and takes.
+    pub offer: Offer,
+    /// How many to make.
+    pub pieces: u32,
 }
 
 /// How many of a design, or of a size of it, find a buyer in a week.
@@ -49,7 +58,9 @@ impl Week {
         rows.sort_by(|a, b| key(a).cmp(&key(b)).then_with(|| (&a.design, &a.size).cmp(&(&b.design, &b.size))));
         let offers: Vec<Offer> = rows.iter().map(offer).collect();
         let mix = best_mix(&offers, hours).map_err(|error| Fault::of(&error))?;
-        Ok(Self { rows, offers, mix, hours })
+        let each = rows.into_iter().zip(offers).zip(&mix.pieces);
+        let designs = each.map(|((row, offer), pieces)| WeekDesign { row, offer, pieces: *pieces }).collect();
+        Ok(Self { designs, mix, hours })
     }
 }
 

@@ -1,10 +1,10 @@
 //! The best use of a week's bench hours: which designs, how many of each, and what one more hour would bring.
 
-use reeve_costing::mix::{Offer, Once};
+use reeve_costing::mix::Once;
 use reeve_costing::money::to_millionths;
 use reeve_costing::rates::Rates;
 use reeve_costing::whatif::Change;
-use reeve_office::{DesignRow, Week};
+use reeve_office::{Week, WeekDesign};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use schemars::JsonSchema;
@@ -49,19 +49,19 @@ const BAR: usize = 12;
 
 /// Words a week shared out; `changes` says what is otherwise than in the shop.
 pub fn mix_page(week: &Week, changes: &[Change], rates: &Rates, words: &Words) -> MixPage {
-    let best = week.offers.iter().filter_map(Offer::per_hour).max().unwrap_or_default();
-    let each = week.rows.iter().zip(&week.offers).zip(&week.mix.pieces);
+    let best = week.designs.iter().filter_map(|design| design.offer.per_hour()).max().unwrap_or_default();
     MixPage {
         head: Letterhead::new(rates, &say!(words, "mix-title")),
         hours: words.hours(week.hours),
         changes: changes.iter().map(|change| change_words(change, words)).collect(),
-        rows: each.map(|((row, offer), pieces)| mix_row(row, offer, *pieces, best, words)).collect(),
+        rows: week.designs.iter().map(|design| mix_row(design, best, words)).collect(),
         sums: sums(week, words),
         remarks: remarks(week, words),
     }
 }
 
-fn mix_row(row: &DesignRow, offer: &Offer, pieces: u32, best: Decimal, words: &Words) -> MixRow {
+fn mix_row(WeekDesign { row, offer, pieces }: &WeekDesign, best: Decimal, words: &Words) -> MixRow {
+    let pieces = *pieces;
     let per_hour = offer.per_hour().unwrap_or_default();
     let share = if best > Decimal::ZERO { (per_hour / best).to_f64().unwrap_or_default() } else { 0.0 };
     MixRow {
@@ -91,11 +91,11 @@ fn sums(week: &Week, words: &Words) -> Vec<Sum> {
 }
 
 fn remarks(week: &Week, words: &Words) -> Vec<String> {
-    let rows = &week.rows;
+    let any = |is_so: fn(&WeekDesign) -> bool| week.designs.iter().any(is_so);
     let remarks = [
-        week.offers.iter().any(|offer| offer.once != Once::default()).then(|| say!(words, "mix-done-once")),
-        rows.iter().any(|row| row.weekly.is_none()).then(|| say!(words, "mix-any-number")),
-        rows.iter().any(|row| row.market.is_none()).then(|| say!(words, "mix-no-market")),
+        any(|design| design.offer.once != Once::default()).then(|| say!(words, "mix-done-once")),
+        any(|design| design.row.weekly.is_none()).then(|| say!(words, "mix-any-number")),
+        any(|design| design.row.market.is_none()).then(|| say!(words, "mix-no-market")),
         (!week.mix.proven).then(|| say!(words, "mix-unproven")),
     ];
     remarks.into_iter().flatten().collect()
@@ -145,13 +145,14 @@ pub struct MixedDesign {
 
 /// A week shared out, for other programs.
 pub fn mix_json(week: &Week, rates: &Rates) -> MixJson {
-    let each = week.rows.iter().zip(&week.offers).zip(&week.mix.pieces);
     MixJson {
         form: FORM,
         currency: rates.currency.code().to_owned(),
         hours: week.hours,
-        designs: each
-            .map(|((row, offer), pieces)| MixedDesign {
+        designs: week
+            .designs
+            .iter()
+            .map(|WeekDesign { row, offer, pieces }| MixedDesign {
                 design: row.design.clone(),
                 size: row.size.clone(),
                 price: row.asked(),
