@@ -191,6 +191,7 @@ takeoff-measures = Measures
 takeoff-finished = Finished size
 takeoff-weight = Weight
 takeoff-time = Bench time
+takeoff-time-practised = { $time }. { $tenth }
 takeoff-bench = At the bench
 takeoff-to-buy = To buy for one piece
 

@@ -7,7 +7,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// What a piece is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Purpose {
     /// Holds a plant pot.
     PlantHanger,
@@ -22,6 +22,7 @@ pub enum Purpose {
     /// Holds fruit, towels or other light things.
     Carrier,
     /// None of these.
+    #[default]
     Decoration,
 }
 

@@ -10,8 +10,8 @@ use crate::caution::Purpose;
 use crate::risk::ThreePoint;
 use crate::store::{Cord, Fitting, Many};
 
-/// One thing to be made, described step by step.
-#[derive(Debug, Clone, PartialEq)]
+/// One thing to be made, described step by step. The default is nothing at all.
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Piece {
     /// As written on pages.
     pub title: String,

@@ -8,7 +8,6 @@ use reeve_reading::SourceText;
 use rust_decimal::Decimal;
 
 use crate::basis::Basis;
-use crate::caution::Purpose;
 use crate::hand::Hand;
 use crate::learning_curve::LearningCurve;
 use crate::money::Currency;
@@ -121,16 +120,11 @@ pub(crate) fn piece(cords: u32, steps: Vec<Step>) -> Piece {
     let set = |name: &str| LegSet { name: name.to_owned(), group: 0, count: cords };
     Piece {
         title: "piece".to_owned(),
-        about: None,
-        purpose: Purpose::Decoration,
-        made: 0,
-        finished: None,
         groups: vec![CordGroup { name: "arms".to_owned(), cord: cord(), count: cords, folded: true, legs: (0, 1) }],
         sets: vec![set("worker"), set("filler")],
         fittings: vec![ring()],
         steps,
-        tasks: Vec::new(),
-        parts: Vec::new(),
+        ..Piece::default()
     }
 }
 

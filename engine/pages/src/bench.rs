@@ -33,11 +33,7 @@ pub struct BenchPage {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct TakeOffPage {
     head: Letterhead,
-    design: String,
-    /// The names of its sizes, or nothing.
-    sizes: String,
-    /// What may be otherwise, and what it usually is, or nothing.
-    measures: String,
+    facts: Vec<Row>,
     work: BenchWork,
     shopping: Vec<Buy>,
 }
@@ -49,17 +45,12 @@ struct BenchWork {
     quantity: u32,
     /// Size, weight and time in sentences.
     facts: String,
-    finished: Option<String>,
     cords: Vec<CutRow>,
     legs: Vec<Row>,
     steps: Vec<StepRow>,
     chores: Vec<Row>,
     knots: Vec<Row>,
     fittings: Vec<Row>,
-    weight: String,
-    time_each: String,
-    /// What practice comes to; empty without.
-    practised: String,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -111,9 +102,20 @@ pub fn bench_page(priced: &Priced, rates: &Rates, words: &Words) -> BenchPage {
     }
 }
 
+/// What a design is called, and how else it may be had.
+#[derive(Debug, Clone, Copy)]
+pub struct DesignNames<'a> {
+    /// Its file's stem.
+    pub design: &'a str,
+    /// The names of its sizes, or nothing.
+    pub sizes: &'a str,
+    /// What may be otherwise, and what it usually is, or nothing.
+    pub measures: &'a str,
+}
+
 /// Words the take-off of one piece; the design may be had in other sizes, or with other measures.
 pub fn takeoff_page(
-    (design, sizes, measures): (&str, &str, &str),
+    names: DesignNames<'_>,
     piece: &Piece,
     take_off: &TakeOff,
     cords: &[CordBought],
@@ -122,12 +124,28 @@ pub fn takeoff_page(
 ) -> TakeOffPage {
     TakeOffPage {
         head: Letterhead::new(rates, &piece.title),
-        design: design.to_owned(),
-        sizes: sizes.to_owned(),
-        measures: measures.to_owned(),
+        facts: takeoff_facts(names, piece, take_off, words),
         work: work(piece, take_off, 1, words),
         shopping: shopping(cords, &take_off.fittings, words),
     }
+}
+
+fn takeoff_facts(names: DesignNames<'_>, piece: &Piece, take_off: &TakeOff, words: &Words) -> Vec<Row> {
+    let some = |text: String, told: &str| (!told.is_empty()).then(|| Row::new(text, told));
+    let time = words.time(take_off.time_of(1));
+    let time = match tenth_piece(take_off, words) {
+        tenth if tenth.is_empty() => time,
+        tenth => say!(words, "takeoff-time-practised", time = time, tenth = tenth),
+    };
+    let facts = [
+        Some(Row::new(say!(words, "takeoff-design"), names.design)),
+        some(say!(words, "takeoff-sizes"), names.sizes),
+        some(say!(words, "takeoff-measures"), names.measures),
+        piece.finished.as_ref().map(|finished| Row::new(say!(words, "takeoff-finished"), finished.as_str())),
+        Some(Row::new(say!(words, "takeoff-weight"), words.mass(take_off.weight))),
+        Some(Row::new(say!(words, "takeoff-time"), time)),
+    ];
+    facts.into_iter().flatten().collect()
 }
 
 fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> BenchWork {
@@ -135,7 +153,6 @@ fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Benc
         title: piece.title.clone(),
         quantity,
         facts: facts(piece, take_off, quantity, words),
-        finished: piece.finished.clone(),
         cords: take_off.cords.iter().map(|line| cut_row(line, quantity, words)).collect(),
         legs: take_off
             .legs
@@ -161,9 +178,6 @@ fn work(piece: &Piece, take_off: &TakeOff, quantity: u32, words: &Words) -> Benc
             .iter()
             .map(|(fitting, count)| Row::new(fitting.title.clone(), words.count(u64::from(*count))))
             .collect(),
-        weight: words.mass(take_off.weight),
-        time_each: words.time(take_off.time_of(1)),
-        practised: tenth_piece(take_off, words),
     }
 }
 

@@ -17,6 +17,7 @@ use reeve_shop::FoundDesign;
 use rust_decimal::Decimal;
 use serde::Serialize;
 
+use crate::bench::DesignNames;
 use crate::chart::{Charted, Sheet, knot_sheet};
 use crate::compare::Comparison;
 use crate::drawing::{DrawOptions, draw_alone};
@@ -117,7 +118,7 @@ impl Printed for TakeOffResult<'_> {
     fn view(&self, _: Form) -> impl Serialize {
         let Self { found, cords, by } = self;
         let (sizes, measures) = (found.choices.sizes.join(", "), found.choices.measures_words());
-        let names = (found.name.as_str(), sizes.as_str(), measures.as_str());
+        let names = DesignNames { design: &found.name, sizes: &sizes, measures: &measures };
         bench::takeoff_page(names, &found.piece, &found.take_off, cords, &by.basis.rates, by.words)
     }
 

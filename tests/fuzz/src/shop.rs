@@ -127,7 +127,7 @@ impl Place {
         let row = DesignRow::of(&offered, &alone, &basis.rates);
         holds::figures_of(&reeve_pages::compare::compare_csv(&[row]).unwrap(), typed);
         let view = reeve_pages::bench::takeoff_page(
-            (&found.name, "", ""),
+            reeve_pages::bench::DesignNames { design: &found.name, sizes: "", measures: "" },
             &found.piece,
             &found.take_off,
             &alone.job.needs.cords,
