@@ -38,3 +38,35 @@ impl Basis {
         self.rates.bench.pace_spread.or(sampled).unwrap_or(PACE_SD)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::hand::{Estimate, PaceHand};
+    use crate::sample::plain;
+
+    fn sampled() -> Basis {
+        let (pace, pull) = (Estimate { mean: 1.6, sd: 0.4 }, Estimate { mean: 0.5, sd: 0.1 });
+        let hand = Hand { pace: Some(PaceHand { pace, pull, samples: 3, works: 0 }), ..Hand::default() };
+        Basis { hand, ..plain() }
+    }
+
+    #[test]
+    fn the_pace_strays_as_the_shop_says_else_as_samples_leave_it_else_as_before_any() {
+        let mut said = sampled();
+        said.rates.bench.pace_spread = Some(0.07);
+        let strays = [said, sampled(), plain()].map(|basis| basis.pace_strays());
+        for (found, expected) in strays.into_iter().zip([0.07, 0.4 / 1.6, PACE_SD]) {
+            assert!((found - expected).abs() < 1e-12, "{found} and not {expected}");
+        }
+    }
+
+    #[test]
+    fn handling_takes_the_sampled_pace_in_place_of_the_stated_one() {
+        let mut stated = plain();
+        stated.rates.bench.pace = 1.25;
+        let minute = Time::minutes(1.0);
+        assert!((stated.at_pace(minute).as_s() - 75.0).abs() < 1e-9);
+        assert!((sampled().at_pace(minute).as_s() - 96.0).abs() < 1e-9);
+    }
+}

@@ -65,7 +65,7 @@ impl Cost {
         }
     }
 
-    /// The same work taking so many times the hours.
+    /// The same work with its hours multiplied by a factor.
     #[must_use]
     pub fn taking(&self, times: Decimal, rates: &Rates) -> Self {
         let longer =

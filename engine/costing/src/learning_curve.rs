@@ -12,7 +12,7 @@ use reeve_measure::{Time, count as as_count};
 /// How practice shortens the work.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LearningCurve {
-    /// What falls with each doubling of the pieces made: to the rate, so many times what it was.
+    /// What each doubling of the pieces made multiplies by the rate.
     pub model: Model,
     /// What each doubling leaves, as a factor, above 0 to 1: 0.8 takes a fifth off; 1 is no practice at all.
     pub rate: f64,

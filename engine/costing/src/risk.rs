@@ -69,7 +69,7 @@ impl Spread {
         Self { mean: self.mean, sd: by_squares(self.sd, strays) }
     }
 
-    /// The time that suffices with this confidence, by the normal curve; never below zero.
+    /// The time that covers the job at this confidence, by the normal curve; never below zero.
     ///
     /// The confidence lies above 0 and below 1, 0.8 being four times in five; it is kept a millionth away from both.
     pub fn at(&self, confidence: f64) -> Time {

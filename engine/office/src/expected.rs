@@ -29,7 +29,7 @@ struct KnotMinutes {
 }
 
 impl Expected {
-    /// Adds what a step expects, so many times.
+    /// Adds what a step expects, multiplied by `times`.
     fn add(&mut self, step: &StepLine, paced: &Paced, times: f64) {
         let minutes = |time: Time| time.as_s() * times / 60.0;
         self.handling += minutes(paced.handling);

@@ -14,7 +14,7 @@ use rust_decimal::prelude::ToPrimitive;
 
 use crate::error::OfficeError;
 
-/// Beyond so many times what was expected, or below that part of it, minutes are a slip.
+/// Minutes that are more than this multiple of what was expected, or less than its inverse, are a slip.
 const SLIP: f64 = 3.0;
 
 /// What finished work teaches. Nothing is written yet.
@@ -40,11 +40,11 @@ pub struct TaughtWork {
 /// Why a work is not counted.
 #[derive(Debug, Clone, PartialEq)]
 pub enum LeftOut {
-    /// It took so many times what was expected, which looks like a slip.
+    /// It took a multiple of what was expected that looks like a slip.
     Slip {
         /// The work, and its step if it is of one.
         of: String,
-        /// How many times.
+        /// The multiple.
         times: f64,
     },
     /// The maker had stated all of the time herself: that is no evidence of her pace.

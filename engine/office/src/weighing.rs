@@ -44,7 +44,7 @@ pub struct Weighed<'a> {
     pub sure: Vec<SurePrice>,
 }
 
-/// The hours that suffice with a confidence, and what they ask and leave.
+/// The hours that cover the job at a confidence, and what they ask and leave.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct SurePrice {
     /// In per cent.
@@ -128,7 +128,7 @@ impl Weighed<'_> {
     }
 }
 
-/// The price that the aim asks for the hours that suffice with a confidence.
+/// The price that the aim asks for the hours that cover the job at a confidence.
 fn price_at(made: &Arc<TakeOff>, basis: &Basis, confidence: Decimal) -> Result<Decimal, PriceError> {
     let price = PriceRule { confidence: Some(confidence), ..basis.rates.price.clone() };
     let basis = Basis { rates: Rates { price, ..basis.rates.clone() }, hand: basis.hand.clone() };

@@ -117,7 +117,7 @@ fn outcome(priced: &Priced, rates: &Rates, words: &Words) -> Vec<Sum> {
     rows
 }
 
-/// The hours that suffice with some confidence, and what remains if it takes them all.
+/// The hours that cover the job at a confidence, and what remains if it takes them all.
 fn sure(sure: &AtConfidence, words: &Words) -> SureSheet {
     let percent = words.percent(sure.confidence.normalize());
     let row = |text: String, amount: String| Sum { text, amount, strong: false };

@@ -326,7 +326,7 @@ pub struct CostingJson {
     pub margin_percent: Option<Decimal>,
     /// What a bench hour earns.
     pub earned_per_hour: Option<Decimal>,
-    /// The hours that suffice with some confidence, and what remains if it takes them all.
+    /// The hours that cover the job at a confidence, and what remains if it takes them all.
     pub sure: SureJson,
     /// What to look at before the quote is sent.
     pub remarks: Vec<Remark>,
@@ -370,10 +370,10 @@ pub struct CostJson {
     pub hours: Decimal,
 }
 
-/// The hours that suffice with some confidence, and what remains if it takes them all.
+/// The hours that cover the job at a confidence, and what remains if it takes them all.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct SureJson {
-    /// In per cent: how often they suffice.
+    /// The confidence that they cover the job, in per cent.
     pub confidence: Decimal,
     /// Whether prices were worked out for these hours.
     pub priced: bool,

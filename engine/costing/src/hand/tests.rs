@@ -126,7 +126,7 @@ fn a_short_sample_says_less_than_a_long_one() {
     assert!(one(1.0) < one(10.0) * 0.8, "{} {}", one(1.0), one(10.0));
 }
 
-/// A square knot sample in the sums' own cord: ten knots that took so many times what the catalogue expects.
+/// A square knot sample in the sums' own cord: ten knots that took a multiple of what the catalogue expects.
 fn square(take_up: f64, rise: f64, minutes: Option<f64>) -> Sample {
     let mut sample = Sample {
         cord: cord(),

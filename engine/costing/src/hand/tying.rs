@@ -88,7 +88,7 @@ const NOTHING: Taken =
 /// shop's cutting allowance stands, as in a cord without samples.
 const UNMEASURED: Estimate = Estimate { mean: 0.0, sd: FACTOR_SD };
 
-/// Take-up so many times as long, and the rise and the core that runs along it.
+/// Take-up multiplied by its factor; rise, and the core that runs along it, by theirs.
 fn scaled(taken: &Taken, [take_up, rise]: [f64; 2]) -> Taken {
     Taken { working: taken.working * take_up, core: taken.core * rise, rise: taken.rise * rise, ..*taken }
 }

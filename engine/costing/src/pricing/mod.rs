@@ -275,7 +275,7 @@ pub(crate) fn burden(cost: &Cost, fixed_fees: Decimal, rates: &Rates, tax: Decim
     }
 }
 
-/// Prices every item; for hours so many times those expected where a confidence is asked.
+/// Prices every item: for the expected hours, or where a confidence is asked for those times its factor.
 fn price_items(
     commission: &Commission,
     costs: Vec<ItemCost>,
