@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use chrono::NaiveDate;
 use clap::CommandFactory;
 use reeve_book::BOOK_FILE;
-use reeve_costing::cost::buy_cords;
+use reeve_office::TakenOff;
 use reeve_pages::plain;
 use reeve_pages::printed::{Format, json};
 use reeve_pages::remarks::remark_words;
@@ -95,8 +95,7 @@ fn takeoff(design: Option<&str>, which: &ChoiceArgs, place: &ShopArgs, format: F
     let desk = PageMaker::new(&shop, &mut faults)?;
     let Some(found) = found else { return Err(Failure::Input(faults)) };
     print_faults(&faults);
-    let cords = buy_cords(&[(&found.take_off, 1)]).map_err(|error| Fault::of(&error))?;
-    desk.emit(&TakeOffResult { found: &found, cords: &cords, by: desk.wording() }, format)
+    desk.emit(&TakeOffResult { taken: &TakenOff::of(found)?, by: desk.wording() }, format)
 }
 
 fn costing(Ordered { order, desk, .. }: &Ordered, format: Format) -> Result<(), Failure> {

@@ -5,10 +5,10 @@
 use chrono::NaiveDate;
 use reeve_costing::basis::Basis;
 use reeve_costing::commission::Commission;
-use reeve_costing::cost::buy_cords;
 use reeve_costing::learning_curve::{LearningCurve, Model};
 use reeve_costing::pricing::price_commission;
 use reeve_costing::rates::{Rates, TaxScheme};
+use reeve_office::TakenOff;
 use reeve_pages::results::TakeOffResult;
 use reeve_shop::{Choice, Order, Shop, Wish};
 
@@ -95,8 +95,8 @@ fn commission_pages(desk: &PageMaker, commission: &Commission, bare: bool, day: 
 fn design_pages(desk: &PageMaker, shop: &Shop) -> Result<(), Failure> {
     for stem in shop.designs().value.iter() {
         let Some(found) = shop.design(stem, &Choice::default()).value else { continue };
-        let Ok(cords) = buy_cords(&[(&found.take_off, 1)]) else { continue };
-        desk.both_pages(&TakeOffResult { found: &found, cords: &cords, by: desk.wording() })?;
+        let Ok(taken) = TakenOff::of(found) else { continue };
+        desk.both_pages(&TakeOffResult { taken: &taken, by: desk.wording() })?;
     }
     Ok(())
 }

@@ -17,6 +17,7 @@ mod queue;
 mod row;
 mod sampling;
 mod summary;
+mod takeoff;
 mod week;
 mod weighing;
 
@@ -33,5 +34,6 @@ pub use queue::{Deadline, MissedDay, Queue, QueuedWork, WhenReady, when_ready};
 pub use row::{DesignRow, Earned, Offered};
 pub use sampling::TakenDown;
 pub use summary::{Period, summary};
+pub use takeoff::TakenOff;
 pub use week::{Demand, Week, WeekDesign, weekly_hours};
 pub use weighing::{Scales, SurePrice, Weighed};

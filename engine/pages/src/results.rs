@@ -7,13 +7,11 @@ use reeve_catalogue::shape::Shape;
 use reeve_catalogue::table::TighteningRow;
 use reeve_catalogue::{Knot, Setting, Taken};
 use reeve_costing::basis::Basis;
-use reeve_costing::cost::CordBought;
 use reeve_costing::hand::{Hand, OddSample};
 use reeve_costing::pricing::Priced;
 use reeve_costing::quote::Quote;
 use reeve_costing::whatif::Change;
-use reeve_office::{AllActuals, Period, Queue, Week, Weighed};
-use reeve_shop::FoundDesign;
+use reeve_office::{AllActuals, Period, Queue, TakenOff, Week, Weighed};
 use rust_decimal::Decimal;
 use serde::Serialize;
 
@@ -103,10 +101,8 @@ impl Printed for BenchResult<'_> {
 /// What one piece of a design needs.
 #[derive(Debug, Clone, Copy)]
 pub struct TakeOffResult<'a> {
-    /// The design.
-    pub found: &'a FoundDesign,
-    /// The cord to buy for one.
-    pub cords: &'a [CordBought],
+    /// The design, with the cord to buy for one.
+    pub taken: &'a TakenOff,
     /// How it is worded.
     pub by: Wording<'a>,
 }
@@ -116,14 +112,15 @@ impl Printed for TakeOffResult<'_> {
     const FORMATS: &'static [Format] = Format::PAGE;
 
     fn view(&self, _: Form) -> impl Serialize {
-        let Self { found, cords, by } = self;
+        let (TakenOff { found, cords }, by) = (self.taken, self.by);
         let (sizes, measures) = (found.choices.sizes.join(", "), found.choices.measures_words());
         let names = DesignNames { design: &found.name, sizes: &sizes, measures: &measures };
         bench::takeoff_page(names, &found.piece, &found.take_off, cords, &by.basis.rates, by.words)
     }
 
     fn document(&self) -> impl Serialize {
-        json::takeoff_json(&self.found.name, &self.found.piece.title, &self.found.take_off, self.cords)
+        let TakenOff { found, cords } = self.taken;
+        json::takeoff_json(&found.name, &found.piece.title, &found.take_off, cords)
     }
 }
 
