@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::sync::Arc;
 
 use reeve_measure::Remedied;
-use reeve_pages::{Form, OwnTemplate, Phrases, TemplateError, Templates, fill, used_by};
+use reeve_pages::{Form, OwnTemplate, Phrases, TemplateError, fill, load_page, used_by};
 use reeve_reading::{Fault, SourceText};
 use serde::Serialize;
 use serde_json::Value;
@@ -15,7 +15,7 @@ use crate::page_process::{self, Ended};
 /// What pages are laid out by.
 pub(crate) enum PageLayout {
     /// The built-in templates, with a shop's own in the place of some.
-    Templates { built_in: Box<Templates>, own: Vec<OwnTemplate>, language: String },
+    Templates { own: Vec<OwnTemplate>, phrases: Arc<Phrases> },
     /// Nothing: what would be laid out is noted.
     Notes(RefCell<Vec<Noted>>),
 }
@@ -29,10 +29,8 @@ pub(crate) struct Noted {
 
 impl PageLayout {
     /// By the built-in templates and a shop's own, with the phrases of a language.
-    pub(crate) fn new(own: Vec<OwnTemplate>, phrases: &Arc<Phrases>) -> Result<Self, Failure> {
-        let built_in =
-            reeve_pages::load(&[], phrases).map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]))?;
-        Ok(Self::Templates { built_in: Box::new(built_in), own, language: phrases.language().to_owned() })
+    pub(crate) fn new(own: Vec<OwnTemplate>, phrases: &Arc<Phrases>) -> Self {
+        Self::Templates { own, phrases: Arc::clone(phrases) }
     }
 
     /// By nothing: pages come out empty, and what they would be made of is noted.
@@ -50,8 +48,8 @@ impl PageLayout {
 
     /// Fills in a template. Where it uses none of the shop's own, those can't hinder it.
     pub(crate) fn fill(&self, template: &str, form: Form, view: &impl Serialize) -> Result<String, Failure> {
-        let (built_in, own, language) = match self {
-            Self::Templates { built_in, own, language } => (built_in, own, language),
+        let (own, phrases) = match self {
+            Self::Templates { own, phrases } => (own, phrases),
             Self::Notes(notes) => {
                 let view = serde_json::to_value(view).map_err(|error| Failure::System(error.to_string()))?;
                 notes.borrow_mut().push(Noted { template: template.to_owned(), form, view });
@@ -60,10 +58,11 @@ impl PageLayout {
         };
         let own = used(template, own);
         if own.is_empty() {
-            return fill(built_in, template, form, view)
+            return load_page(template, phrases)
+                .and_then(|templates| fill(&templates, template, form, view))
                 .map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]));
         }
-        page_process::fill(&own, language, template, form, &[view]).map_err(|ended| match ended {
+        page_process::fill(&own, phrases.language(), template, form, &[view]).map_err(|ended| match ended {
             Ended::Fault(fault) => Failure::Input(vec![template_fault(&fault, &own)]),
             Ended::System(why) => Failure::System(why),
         })

@@ -81,7 +81,7 @@ fn shown(GoodLibrary { candidate, probed }: &GoodLibrary) -> Result<String, Fail
         },
         &words,
     );
-    PageLayout::new(Vec::new(), words.phrases())?.page("library", Form::Text, &view)
+    PageLayout::new(Vec::new(), words.phrases()).page("library", Form::Text, &view)
 }
 
 /// Takes a library out of the shop.

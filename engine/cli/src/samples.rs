@@ -39,7 +39,7 @@ pub(crate) fn add(sample: &SampleArgs) -> Result<(), Failure> {
     };
     let shown = sample_page(added, (&taken.before, &taken.added.hand), taken.pace, &words)
         .map_err(|error| Fault::of(&error))?;
-    let shown = layout_of(&shop, &words)?.page("sample", Form::Text, &shown)?;
+    let shown = layout_of(&shop, &words).page("sample", Form::Text, &shown)?;
     if let Some(odd) = taken.odd() {
         say(&format!("look: {}", odd_words(odd, &words)));
     }
@@ -115,7 +115,7 @@ pub(crate) fn hand(shop: &WhichShop, format: Format) -> Result<(), Failure> {
     let shop = sound(open(shop)?)?;
     let hand = shop.basis().map(|basis| basis.hand.clone()).unwrap_or_default();
     let words = words_of(shop.rates())?;
-    let layout = layout_of(&shop, &words)?;
+    let layout = layout_of(&shop, &words);
     let odd: Vec<(&str, &OddSample)> = hand.odd.iter().map(|odd| (shop.place_of_sample(odd.at), odd)).collect();
     print(&printed(&HandResult { hand: &hand, odd: &odd, words: &words }, format, &layout)?)
 }

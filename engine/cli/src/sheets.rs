@@ -30,7 +30,7 @@ impl PageMaker {
         }
         let basis = basis_of(shop)?;
         let words = Words::new(&basis.rates).map_err(|error| Fault::of(&error))?;
-        Ok(Self { layout: PageLayout::new(own, words.phrases())?, words, basis })
+        Ok(Self { layout: PageLayout::new(own, words.phrases()), words, basis })
     }
 
     /// By what the shop reckons by, laid out otherwise.
@@ -129,7 +129,7 @@ fn basis_of(shop: &Shop) -> Result<Basis, Failure> {
 }
 
 /// What pages of a shop on which no money stands are laid out by: its own templates in place of some.
-pub(crate) fn layout_of(shop: &Shop, words: &Words) -> Result<PageLayout, Failure> {
+pub(crate) fn layout_of(shop: &Shop, words: &Words) -> PageLayout {
     let mut faults = Vec::new();
     let own = own_templates(shop, &mut faults);
     print_faults(&faults);

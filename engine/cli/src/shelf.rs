@@ -45,7 +45,7 @@ impl Shelf {
 
     fn with(catalogue: Catalogue, own: Vec<OwnTemplate>, rates: Option<Rates>) -> Result<Self, Failure> {
         let words = words_of(rates.as_ref())?;
-        Ok(Self { catalogue, layout: PageLayout::new(own, words.phrases())?, words, rates })
+        Ok(Self { catalogue, layout: PageLayout::new(own, words.phrases()), words, rates })
     }
 
     /// The knots of the starter shop, with pages laid out otherwise.

@@ -41,7 +41,7 @@ pub use meter::{MOST_BYTES, MOST_STEPS, Watch};
 pub use phrases::{ENGLISH, Phrases};
 pub use render::{OwnTemplate, TemplateError, Templates, fault_at};
 pub use schemas::schemas;
-pub use templates::{BUILT_IN, load, used_by};
+pub use templates::{BUILT_IN, load, load_page, used_by};
 pub use words::{WordingError, Words};
 
 /// What a page is written as.

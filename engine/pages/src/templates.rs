@@ -59,8 +59,25 @@ pub fn load(own: &[OwnTemplate], phrases: &Arc<Phrases>) -> Result<Templates, Te
     Templates::new(BUILT_IN, own, phrases)
 }
 
+/// The built-in templates that one page is made with; to read them all takes longer than to work out a quote.
+///
+/// # Errors
+/// A [`TemplateError`] with the file, line and reason.
+pub fn load_page(page: &str, phrases: &Arc<Phrases>) -> Result<Templates, TemplateError> {
+    let made_with = made_with(page, &[]);
+    let needed = BUILT_IN.iter().copied().filter(|(name, _)| made_with.iter().any(|needed| needed == name));
+    Templates::new(&needed.collect::<Vec<_>>(), &[], phrases)
+}
+
 /// Which of a shop's own templates a page is made with, by name: itself, and what it extends and includes, each in its turn.
 pub fn used_by(page: &str, own: &[OwnTemplate]) -> Vec<String> {
+    let mut used = made_with(page, own);
+    used.retain(|name| own.iter().any(|file| file.name == *name));
+    used
+}
+
+/// What a page is made with: itself, and what it extends and includes, each in its turn.
+fn made_with(page: &str, own: &[OwnTemplate]) -> Vec<String> {
     let mut seen = vec![page.to_owned()];
     let mut at = 0;
     while let Some(name) = seen.get(at) {
@@ -75,7 +92,6 @@ pub fn used_by(page: &str, own: &[OwnTemplate]) -> Vec<String> {
         seen.extend(found);
         at += 1;
     }
-    seen.retain(|name| own.iter().any(|file| file.name == *name));
     seen
 }
 
@@ -98,10 +114,20 @@ fn lends(file: &OwnTemplate, text: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::BUILT_IN;
+    use super::*;
+    use crate::ENGLISH;
 
     /// The one page of a commission or a shop that the client gets.
     const CLIENTS: &str = "quote";
+
+    #[test]
+    fn each_page_can_be_made_with_what_it_names_alone() {
+        let phrases = Phrases::of_language(ENGLISH);
+        let (all, alone) = (load(&[], &phrases), |name: &str| load_page(name, &phrases));
+        assert!(all.is_ok() && BUILT_IN.iter().all(|(name, _)| alone(name).is_ok()));
+        let quote = made_with("quote.html", &[]);
+        assert_eq!(quote, ["quote.html", "page.html", "style.css"]);
+    }
 
     #[test]
     fn every_page_but_the_clients_says_whose_eyes_it_is_for() {
