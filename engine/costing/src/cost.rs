@@ -335,6 +335,19 @@ mod tests {
     }
 
     #[test]
+    fn a_part_of_an_amount_is_its_share_of_the_whole_however_large() {
+        let huge = Decimal::MAX / money(8);
+        for (amount, mine, all, expected) in [
+            (money(90), 2, 3, money(60)),
+            (money(7), 0, 0, Decimal::ZERO),
+            (huge, 3_000, 4_000, huge / money(4) * money(3)),
+        ] {
+            let found = part(amount, mine, all);
+            assert!((found - expected).abs() <= expected / Decimal::from(10_u64.pow(18)), "{found} and not {expected}");
+        }
+    }
+
+    #[test]
     fn jobs_of_the_textbook() {
         // Overhead 500,000 over 25,000 h: 20.00/h; job of 800 material, 1,200 labour, 100 h: 4,000.
         let Overhead::PerHour(rate) = Overhead::yearly(money(500_000), money(25_000)) else { return };

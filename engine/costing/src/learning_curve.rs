@@ -115,6 +115,17 @@ mod tests {
 
     use super::*;
 
+    #[test]
+    fn practice_counts_where_it_shortens_more_than_the_first_piece() {
+        let curve = |rate: f64, steady: u32| LearningCurve { model: Model::Unit, rate, steady };
+        let counts = [curve(0.9, 2), curve(0.9, 1), curve(1.0, 2), LearningCurve::NONE].map(|curve| curve.counts());
+        assert_eq!(counts, [true, false, false, false]);
+        assert_eq!(
+            Model::WORDS.iter().map(|(_, model)| model.word()).collect::<Vec<_>>(),
+            ["unit", "cumulative-average"]
+        );
+    }
+
     /// No steady piece in reach.
     fn endless(model: Model, rate: f64) -> LearningCurve {
         LearningCurve { model, rate, steady: 10_000 }

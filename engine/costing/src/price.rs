@@ -160,6 +160,14 @@ mod tests {
         );
     }
 
+    #[test]
+    fn a_price_at_the_minimum_is_not_lifted() {
+        let rule = PriceRule { minimum: Decimal::from(40), ..crate::sample::rates(crate::rates::TaxScheme::Net).price };
+        let euro = Currency::from_code("EUR").unwrap();
+        let lifted = [39, 40, 41].map(|aimed| bounded(&rule, euro, Decimal::from(aimed), 1).at_minimum);
+        assert_eq!(lifted, [true, false, false]);
+    }
+
     proptest! {
         #[test]
         fn no_price_is_below_its_aim(cost in 1_i64..10_000_000, margin in 0_i64..90, fee in 0_i64..9, fixed in 0_i64..500, step in 0_i64..500) {

@@ -307,3 +307,26 @@ fn at_a_given_price_a_dearer_design_never_leaves_more() {
     };
     assert!(margin(21) < margin(20));
 }
+
+#[test]
+fn what_is_kept_to_the_day_and_paid_to_the_cent_needs_no_remark() {
+    let mut asked = commission(vec![item(1)], Vec::new());
+    (asked.promised, asked.needed_by) = (Some(day()), Some(day()));
+    let mut one = priced(&asked, &rates(TaxScheme::Net));
+    let kinds = |priced: &Priced| {
+        let of_payment = |remark: &&Remark| matches!(remark, Remark::Overpaid { .. } | Remark::PromisedTooLate { .. });
+        priced.remarks.iter().filter(of_payment).cloned().collect::<Vec<_>>()
+    };
+    let gross = one.quote.totals.gross;
+    one.settle(gross);
+    assert_eq!(kinds(&one), []);
+    one.settle(gross + Decimal::ONE);
+    // Told again, not told twice; and other remarks stay.
+    one.settle(gross + Decimal::TWO);
+    assert_eq!(kinds(&one), [Remark::Overpaid { amount: Decimal::TWO }]);
+    asked.needed_by = day().pred_opt();
+    assert!(matches!(kinds(&priced(&asked, &rates(TaxScheme::Net)))[..], [Remark::PromisedTooLate { .. }]));
+    let before = one.remarks.len();
+    one.settle(Decimal::ZERO);
+    assert_eq!(one.remarks.len(), before - 1);
+}
