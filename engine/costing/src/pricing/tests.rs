@@ -8,14 +8,16 @@ use proptest::prelude::*;
 use reeve_measure::Time;
 use rust_decimal::Decimal;
 
-use super::{Priced, Remark, price_commission};
+use super::{Outcome, Priced, Remark, price_commission};
 use crate::commission::{Client, Commission, Discount, DiscountSize, FixedLine, Item};
+use crate::cost::Cost;
 use crate::learning_curve::{LearningCurve, Model};
 use crate::piece::Task;
-use crate::rates::{Fee, FeeBase, Rates, TaxScheme};
+use crate::quote::Quote;
+use crate::rates::{Aim, Fee, FeeBase, Rates, TaxScheme};
 use crate::risk::ThreePoint;
 use crate::sample::{basis, hang, piece, rates, tail};
-use crate::single_piece::SinglePiece;
+use crate::single_piece::{SinglePiece, pieces_to_pay};
 use crate::takeoff::take_off;
 use crate::totals::TaxClass;
 
@@ -222,6 +224,12 @@ fn minutes_that_the_maker_states_do_not_follow_practice() {
         assert!((minutes(made, true, 1) - 10.0).abs() < 1e-9, "{made}");
         assert!((minutes(made, true, 6) - 60.0).abs() < 1e-9, "{made}");
     }
+    let is_practised = |own: bool| {
+        let mut piece = piece(1, vec![hang(0, &[0, 1])]);
+        piece.steps[0].time = own.then(|| ThreePoint::certain(Time::minutes(10.0)));
+        take_off(&piece, &basis(practised.clone())).unwrap().is_practised()
+    };
+    assert!(!is_practised(true) && is_practised(false));
     // What the catalogue says is of a first one, and follows: the second takes 80 % of it.
     assert!((minutes(1, false, 1) / minutes(0, false, 1) - 0.8).abs() < 1e-9);
 }
@@ -329,4 +337,62 @@ fn what_is_kept_to_the_day_and_paid_to_the_cent_needs_no_remark() {
     let before = one.remarks.len();
     one.settle(Decimal::ZERO);
     assert_eq!(one.remarks.len(), before - 1);
+}
+
+#[test]
+fn remarks_begin_beyond_their_bounds_and_not_at_them() {
+    let shop = rates(TaxScheme::Net);
+    let Aim::Margin(aim) = shop.price.aim else { panic!("the shop aims at a margin") };
+    let asked = commission(vec![item(1)], Vec::new());
+    let kept = priced(&asked, &shop).outcome;
+    let told = |margin: Decimal, percent: Decimal, per_hour: Decimal| {
+        let outcome = Outcome { margin, margin_percent: Some(percent), per_hour: Some(per_hour), ..kept };
+        super::remarks(&asked, &shop, &[], &outcome)
+    };
+    let (at, beyond) = (aim - Decimal::ONE, aim - money("1.2"));
+    assert_eq!(told(Decimal::TEN, at, shop.wage), []);
+    assert_eq!(told(Decimal::TEN, beyond, shop.wage), [Remark::BelowAim { aim, left: beyond }]);
+    assert_eq!(told(Decimal::ZERO, at, shop.wage - money("0.01")), [Remark::EarnsLess]);
+    // What loses is not told to miss its aim as well.
+    assert_eq!(told(money("-0.01"), beyond, shop.wage), [Remark::Loses]);
+}
+
+#[test]
+fn a_document_that_was_changed_does_not_add_up() {
+    let mut itemised = rates(TaxScheme::Net);
+    itemised.price.itemised = true;
+    let sound = priced(&commission(vec![item(2)], vec![line("7.00", own())]), &itemised).quote;
+    assert_eq!(sound.recheck(), None);
+    let changed = |change: &dyn Fn(&mut Quote)| {
+        let mut quote = sound.clone();
+        change(&mut quote);
+        quote.recheck().unwrap_or_default()
+    };
+    let parts = changed(&|quote| quote.lines[0].parts[0].amount += Decimal::ONE);
+    assert!(parts.starts_with("the parts of a line"), "{parts}");
+    let totals = changed(&|quote| quote.totals.gross += Decimal::ONE);
+    assert!(totals.starts_with("its totals come to"), "{totals}");
+    let schedule = changed(&|quote| quote.schedule[0].amount += Decimal::ONE);
+    assert!(schedule.starts_with("what is to be paid"), "{schedule}");
+    let currency = changed(&|quote| quote.currency = "XXZ".to_owned());
+    assert_eq!(currency, "no currency is called XXZ");
+}
+
+#[test]
+fn work_done_once_is_paid_by_what_is_left_after_fees_and_cost() {
+    let mut shop = rates(TaxScheme::Inclusive);
+    shop.fees = vec![Fee { name: "card".to_owned(), rate: Decimal::TEN, fixed: Decimal::ZERO, on: FeeBase::Gross }];
+    let alone = alone(&shop);
+    let sold = alone.sold(&shop);
+    let efforts = Cost { other: sold.margin * money("2.5"), ..Cost::default() };
+    assert_eq!(pieces_to_pay(&efforts, &sold), Some(Decimal::from(3)));
+    // The lowest price is told as prices are shown: with tax, where they are inclusive.
+    let net = net_of(&alone, &shop);
+    assert!((alone.lowest - net * money("1.2")).abs() <= money("0.01"), "{} and {net}", alone.lowest);
+}
+
+/// The net price at which nothing is left over, by the sums of the textbook: cost over what fees leave of it.
+fn net_of(alone: &SinglePiece, shop: &Rates) -> Decimal {
+    let fee = shop.fees[0].rate * money("1.2") / Decimal::ONE_HUNDRED;
+    alone.cost.total() / (Decimal::ONE - fee)
 }
