@@ -1,13 +1,16 @@
 //! The take-off against sums done by hand.
 
 use std::f64::consts::PI;
+use std::sync::Arc;
 
-use reeve_measure::Length;
+use reeve_measure::{Length, Time};
+use rust_decimal::Decimal;
 
-use super::{Doing, PieceFault, TakeOff, take_off};
+use super::{ChoreKind, Doing, PieceFault, TakeOff, take_off};
 use crate::basis::Basis;
 use crate::hand::{COVER, CordHand, Estimate, Hand, KnotHand, KnotTimeHand, PaceHand, TakeUpSource};
-use crate::piece::{Shared, Step, TailEnd, Tie, Work};
+use crate::piece::{Part, Shared, Step, TailEnd, Task, Tie, Work};
+use crate::risk::ThreePoint;
 use crate::sample::{cord, hang, knot, piece, plain, step, tail, tie};
 
 /// A square knot over two legs of 4 mm: a turn round the flat pair and one round the other leg.
@@ -242,4 +245,24 @@ fn what_is_learnt_stands_in_place_of_the_pace_for_knots_and_handling() {
     assert!((time(&with("square")).0 - expected * 1.4).abs() < 1e-6);
     assert_eq!(time(&with("half")), time(&timed));
     assert!((time(&with("square")).1 - time(&timed).1).abs() < 1e-9);
+}
+
+/// A step, and a task of a part, err alike in all that are made: their deviations grow with the number.
+#[test]
+fn what_is_doubted_is_doubted_as_often_as_it_is_done() {
+    let doubt = ThreePoint { low: Time::minutes(6.0), likely: Time::minutes(10.0), high: Time::minutes(20.0) };
+    let sd = doubt.spread().sd.as_s();
+    let mut made = piece(2, vec![hang(0, &[0, 1]), tail(20.0, &[0, 1])]);
+    made.steps[1].time = Some(doubt);
+    let alone = take_off(&made, &plain()).unwrap();
+    assert!((alone.spread_of(1).sd.as_s() - sd).abs() < 1e-9);
+    assert!((alone.spread_of(4).sd.as_s() - 4.0 * sd).abs() < 1e-9);
+    let task = |once: bool| Task { title: "dye".to_owned(), time: doubt, once, cost: Decimal::ONE };
+    let mut part = piece(2, vec![hang(0, &[0, 1]), tail(20.0, &[0, 1])]);
+    part.tasks = vec![task(false), task(true)];
+    made.parts = vec![Part { name: "small".to_owned(), count: 3, piece: Arc::new(part) }];
+    let taken = take_off(&made, &plain()).unwrap();
+    let of_part: Vec<_> = taken.chores.iter().filter(|chore| matches!(chore.kind, ChoreKind::Task(_))).collect();
+    let strays: Vec<f64> = of_part.iter().map(|chore| (chore.strays.as_s() / sd).round()).collect();
+    assert_eq!((strays, of_part[0].cost, of_part[1].cost), (vec![3.0, 1.0], 3.into(), 1.into()));
 }
