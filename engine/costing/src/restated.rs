@@ -534,14 +534,19 @@ proptest! {
 #[test]
 fn knots_of_parts_are_counted() {
     let square = Tie { times: 5, columns: Some(2), ..tie("square", &[0], &[1]) };
-    let mut made = piece(4, vec![hang(0, &[0, 1]), step(Work::Tie(square)), tail(20.0, &[0, 1])]);
+    let bare = Work::Bare { length: Length::cm(5.0), legs: vec![0] };
+    let steps = vec![hang(0, &[0, 1]), step(Work::Tie(square)), step(bare), tail(20.0, &[0, 1])];
+    let mut made = piece(4, steps);
     made.parts = vec![Part { name: "small".to_owned(), count: 3, piece: Arc::new(made.clone()) }];
     let taken = take_off(&made, &plain()).unwrap();
     let counts = |at: usize| match &taken.steps[at].doing {
         Doing::Knots(line) => (line.count, line.columns, line.times),
         other => panic!("{other:?}"),
     };
-    assert_eq!((counts(1), counts(4)), ((10, 2, 5), (30, 6, 5)));
+    assert_eq!((counts(1), counts(5)), ((10, 2, 5), (30, 6, 5)));
+    let bare =
+        |at: usize| matches!(taken.steps[at].doing, Doing::Bare(_, legs) if legs == if at == 2 { 4 } else { 12 });
+    assert!(bare(2) && bare(6));
 }
 
 /// A bead takes a bundle that just fits its hole. Two legs side by side are twice as wide as one: published packings.
