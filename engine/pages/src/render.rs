@@ -368,13 +368,14 @@ impl<'a> Call<'a> {
     }
 
     /// Pads every line to the width asked for; `before` says how many of the spare columns
-    /// go in front. A line that is too long is left whole, for a cut amount is a wrong one.
+    /// go in front. A line that is too long is left whole, for a cut amount is a wrong one; so that it does not run into
+    /// what stands beside it, one column is spared for it all the same.
     fn aligned(&self, before: impl Fn(usize) -> usize) -> TeraResult<Value> {
         let width = self.needed("width")?;
         // A long list has tens of thousands of these: one text, filled from the front.
         let mut padded = String::with_capacity(self.text.len() + width);
         for (nth, line) in self.text.split('\n').enumerate() {
-            let spare = width.saturating_sub(line.width());
+            let spare = width.checked_sub(line.width()).unwrap_or(1);
             let front = before(spare);
             padded.extend((nth > 0).then_some('\n'));
             padded.extend(std::iter::repeat_n(' ', front));
@@ -678,7 +679,8 @@ mod tests {
         assert_eq!(page("[{{ name | centre(width=7) }}]", &data), "[ cord  ]");
         assert_eq!(page("[{{ n | right(width=3) }}]", &data), "[  7]");
         assert_eq!(page("[{{ f | right(width=4) }}]", &data), "[ 1.5]");
-        assert_eq!(page("[{{ long | left(width=3) }}]", &data), "[too long]");
+        assert_eq!(page("[{{ long | left(width=3) }}]", &data), "[too long ]");
+        assert_eq!(page("[{{ long | right(width=3) }}]", &data), "[ too long]");
     }
 
     #[test]
