@@ -549,6 +549,19 @@ fn knots_of_parts_are_counted() {
     assert!(bare(2) && bare(6));
 }
 
+/// What is left bare is of the legs that it is left on, and of no other.
+#[test]
+fn a_bare_length_is_in_its_own_legs() {
+    let legs = |bare: Option<f64>| {
+        let bare = bare.map(|cm| step(Work::Bare { length: Length::cm(cm), legs: vec![0] }));
+        let steps = [hang(0, &[0, 1])].into_iter().chain(bare).chain([tail(20.0, &[0, 1])]);
+        let taken = take_off(&piece(4, steps.collect()), &plain()).unwrap();
+        [0, 1].map(|at| taken.legs[at].length.as_mm())
+    };
+    let (without, with) = (legs(None), legs(Some(7.5)));
+    assert!((with[0] - without[0] - 75.0).abs() < 1e-9 && (with[1] - without[1]).abs() < 1e-9, "{without:?} {with:?}");
+}
+
 /// A bead takes a bundle that just fits its hole. Two legs side by side are twice as wide as one: published packings.
 #[test]
 fn a_bundle_that_just_fits_is_threaded() {
