@@ -460,7 +460,11 @@ column-market-per-hour = Earnings an hour at what buyers pay
 column-weekly = Buyers a week
 compare-title = Designs beside one another
 compare-stacks = What the price of each is made of
-compare-some-drawn = The first { $drawn } are drawn; { $more } more stand in the table.
+compare-some-drawn =
+    The first { $drawn } are drawn; { $more ->
+        [one] { $more } more stands
+       *[other] { $more } more stand
+    } in the table.
 compare-hours = Bench hours
 compare-margin-per-hour = Margin an hour
 compare-spots = Margin of a bench hour against hours
@@ -533,6 +537,8 @@ changed-lower = { $input } { $percent }
 changed-to = { $input } { $value }
 weigh-at-market = { $price }, what buyers pay
 weigh-at-aim = { $price }, by the shop's aim
+# Beneath a tick where the price ends.
+price-tick = price
 price-material = Material
 price-labour = Labour
 price-overhead = Overhead
@@ -548,8 +554,19 @@ weigh-hours = Bench hours
 weigh-per-hour = A bench hour earns
 weigh-contributes = A bench hour contributes
 weigh-never-pays = { $cost } in all, and at this price no number of pieces ever pays for it.
-weigh-pays = { $cost } in all: paid for by the margin of { $pieces } pieces.
-weigh-pays-in-weeks = { $cost } in all: paid for by the margin of { $pieces } pieces, some { $weeks } weeks at { $weekly } a week.
+weigh-pays =
+    { $cost } in all: paid for by the margin of { $pieces ->
+        [one] { $pieces } piece
+       *[other] { $pieces } pieces
+    }.
+weigh-pays-in-weeks =
+    { $cost } in all: paid for by the margin of { $pieces ->
+        [one] { $pieces } piece
+       *[other] { $pieces } pieces
+    }, some { $weeks ->
+        [one] { $weeks } week
+       *[other] { $weeks } weeks
+    } at { $weekly } a week.
 weigh = Weighed
 weigh-design = Design
 weigh-made-of = What the price is made of

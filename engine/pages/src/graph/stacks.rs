@@ -5,8 +5,6 @@ use super::sheet::{
     Anchor, BAR, BAR_TOP, BASELINE, ROW, SheetPoint, WIDE, bar, drawing, figure, line, sound, text, width,
 };
 
-/// The mark where a price ends that does not reach the end of its bar.
-const PRICE: &str = "price";
 /// Room at either side of the sheet for half an outline.
 const MARGIN: f64 = 0.5;
 /// How much higher a row is that bears a mark.
@@ -26,6 +24,8 @@ pub struct Stack {
     pub total: String,
     /// Where the price ends, from the start of the bar, if the parts go beyond it.
     pub beyond: Option<f64>,
+    /// What the tick there is called.
+    pub tick: String,
     /// What a reader who points at a part is told, one for each; or none.
     pub words: Vec<String>,
 }
@@ -95,15 +95,15 @@ fn drawn(row: &Stack, kinds: &[String], fills: &Fills, scale: f64) -> String {
         from = to;
     }
     if let Some(price) = row.price() {
-        svg.push_str(&mark(MARGIN + price * scale, BAR_TOP));
+        svg.push_str(&mark(MARGIN + price * scale, BAR_TOP, &row.tick));
     }
     svg
 }
 
 /// A tick across the bar, and its word beneath.
-fn mark(x: f64, top: f64) -> String {
+fn mark(x: f64, top: f64, word: &str) -> String {
     let ends = ([x, top - 2.5], [x, top + BAR + 2.5]);
-    let half = width(PRICE) / 2.0;
+    let half = width(word) / 2.0;
     let words = [x.clamp(half, WIDE - half), top + BAR + 12.5];
-    line("halo", ends.0, ends.1) + &line("tick", ends.0, ends.1) + &text(Anchor::Middle, words, PRICE, WIDE)
+    line("halo", ends.0, ends.1) + &line("tick", ends.0, ends.1) + &text(Anchor::Middle, words, word, WIDE)
 }

@@ -38,6 +38,7 @@ fn stack((name, parts, _): &Design) -> Stack {
         label: (*name).to_owned(),
         parts: parts.iter().map(|part| part.max(0.0)).collect(),
         total: euros(price),
+        tick: "price".to_owned(),
         beyond: (left < 0.0).then_some(price),
         words,
     }
@@ -155,7 +156,7 @@ fn bars(svg: &str, class: &str) -> Vec<(f64, f64)> {
 #[test]
 fn the_parts_of_a_bar_meet_and_follow_the_key() {
     let row = Stack { parts: vec![1.0, 0.0, 2.0, -4.0, f64::NAN, 1.0], total: "4".into(), ..Stack::default() };
-    let wide = Stack { parts: vec![8.0], beyond: Some(2.0), ..Stack::default() };
+    let wide = Stack { parts: vec![8.0], beyond: Some(2.0), tick: "price".into(), ..Stack::default() };
     let svg = stacks("parts", &["a", "b", "c", "d", "e", "f"].map(str::to_owned), &[row, wide]);
     let pieces = bars(&svg, "piece");
     let [.., first, second, third, whole] = pieces.as_slice() else { unreachable!("{pieces:?}") };

@@ -161,6 +161,7 @@ pub(crate) fn price_stack(title: &str, income: Decimal, parts: [Decimal; 5], wor
         label: title.to_owned(),
         parts: parts.iter().map(|part| part.to_f64().unwrap_or_default().max(0.0)).collect(),
         total: words.rounded(income),
+        tick: say!(words, "price-tick"),
         beyond: (margin < Decimal::ZERO).then(|| income.to_f64().unwrap_or_default()),
         words: price_kinds(words)
             .iter()
@@ -252,12 +253,12 @@ fn pays_back(weighed: &Weighed<'_>, words: &Words) -> String {
     let Some((cost, pieces)) = weighed.pays_back() else { return String::new() };
     let cost = words.rounded(cost);
     let Some(pieces) = pieces else { return say!(words, "weigh-never-pays", cost = cost) };
-    let count = words.number(pieces);
+    let whole = |number: Decimal| number.to_u64().unwrap_or(u64::MAX);
     match weighed.scales.found.market.weekly {
-        None => say!(words, "weigh-pays", cost = cost, pieces = count),
+        None => say!(words, "weigh-pays", cost = cost, pieces = whole(pieces)),
         Some(weekly) => {
-            let weeks = words.number((pieces / Decimal::from(weekly)).ceil());
-            say!(words, "weigh-pays-in-weeks", cost = cost, pieces = count, weeks = weeks, weekly = weekly)
+            let weeks = whole((pieces / Decimal::from(weekly)).ceil());
+            say!(words, "weigh-pays-in-weeks", cost = cost, pieces = whole(pieces), weeks = weeks, weekly = weekly)
         }
     }
 }
