@@ -482,11 +482,20 @@ impl Knot {
         knot.taken(&Setting { parameters: &[], ..setting.clone() })
     }
 
-    /// The knots that it says it is made of.
-    pub fn named_parts(&self) -> impl Iterator<Item = &SubKnot> {
+    /// The names of the knots that it says it is made of, in order and each once.
+    pub fn part_names(&self) -> Vec<&str> {
         let moves = self.working.moves.iter().chain(&self.carried.moves);
         let in_moves = moves.filter_map(|step| if let Move::Knots(part) = step { Some(part) } else { None });
-        in_moves.chain(self.rise.iter().filter_map(|rise| rise.part.as_ref()))
+        let parts = in_moves.chain(self.rise.iter().filter_map(|rise| rise.part.as_ref()));
+        let mut names: Vec<&str> = parts.map(|part| part.knot.as_str()).collect();
+        names.sort_unstable();
+        names.dedup();
+        names
+    }
+
+    /// Whether it is made of no other knots.
+    pub fn is_whole(&self) -> bool {
+        self.part_names().is_empty()
     }
 
     fn amount(&self, amount: &Coefficient, setting: &Setting<'_>) -> f64 {

@@ -10,6 +10,7 @@
 mod bytes;
 mod catalogue;
 mod computed;
+mod embedded;
 pub mod geometry;
 mod knot;
 mod packing;

@@ -2,10 +2,13 @@
 
 use std::sync::{Arc, OnceLock};
 
+use include_dir::File;
 use proptest::prelude::*;
 use reeve_measure::{Length, Time};
-use reeve_reading::{Figure, SourceText};
+use reeve_reading::{Fault, Figure, SourceText};
 
+use crate::catalogue::{TIGHTENED, table_name};
+use crate::embedded::KNOTS;
 use crate::geometry::OVERHAND_AT_LEAST;
 use crate::tighten::GIVES;
 use crate::{Catalogue, Compute, Core, Knot, Question, Setting, Taken, TyingError, USUAL_GIVE, Unknown};
@@ -13,12 +16,56 @@ use crate::{Catalogue, Compute, Core, Knot, Question, Setting, Taken, TyingError
 fn catalogue() -> &'static Catalogue {
     // Properties ask for it again and again.
     static KNOTS: OnceLock<Catalogue> = OnceLock::new();
-    KNOTS.get_or_init(|| {
-        let (catalogue, faults) = Catalogue::embedded();
-        let faults: Vec<_> = faults.iter().map(|fault| fault.render(false)).collect();
-        assert!(faults.is_empty(), "{}", faults.join("\n"));
-        catalogue
-    })
+    KNOTS.get_or_init(Catalogue::embedded)
+}
+
+/// The program's knot files, as if a shop had brought them: read at once, with what tightening left and all their faults.
+fn read_at_once() -> (Catalogue, Vec<Fault>) {
+    let source = |file: &File<'_>| SourceText::new(file.path().display().to_string(), file.contents_utf8().unwrap());
+    let mut catalogue = Catalogue::default();
+    let mut faults: Vec<Fault> = KNOTS.files().flat_map(|file| catalogue.add(&source(file))).collect();
+    let drawn: Vec<_> = catalogue.iter().filter(|knot| knot.is_drawn()).map(|knot| table_name(&knot.name)).collect();
+    for table in drawn {
+        let file = KNOTS.get_file(format!("{TIGHTENED}/{table}")).unwrap();
+        faults.extend(catalogue.add_table(&source(file)));
+    }
+    faults.extend(catalogue.join_parts());
+    (catalogue, faults)
+}
+
+#[test]
+fn every_embedded_file_reads_is_called_like_its_knot_and_has_the_table_of_its_path() {
+    let (at_once, faults) = read_at_once();
+    let faults: Vec<_> = faults.iter().map(|fault| fault.render(false)).collect();
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+    let (at_once, one_by_one): (Vec<_>, Vec<_>) = (at_once.iter().collect(), catalogue().iter().collect());
+    assert_eq!(at_once, one_by_one);
+    assert_eq!(at_once.len(), KNOTS.files().count());
+    for knot in at_once {
+        assert!(KNOTS.get_file(table_name(&knot.name)).is_some(), "{}", knot.name);
+        assert!(knot.computed.is_none(), "{}: libraries come with shops", knot.name);
+    }
+}
+
+#[test]
+fn a_knot_of_a_shop_stands_in_for_the_programs_and_those_made_of_it_are_made_of_the_shops() {
+    let mut catalogue = Catalogue::embedded();
+    let composite = catalogue.iter().find(|knot| !knot.is_whole()).unwrap().clone();
+    let part = composite.parts[0].clone();
+    assert!(Arc::ptr_eq(catalogue.find(&part.name).unwrap(), &part), "read once");
+    let mut own = Knot::clone(&part);
+    own.title = "another".to_owned();
+    catalogue.put(Arc::new(own));
+    assert_eq!(catalogue.iter().count(), KNOTS.files().count());
+    assert!(catalogue.join_parts().is_empty());
+    for knot in [catalogue.find(&part.name).unwrap(), &catalogue.find(&composite.name).unwrap().parts[0]] {
+        assert_eq!(knot.title, "another");
+    }
+    // A knot that is made of others is no part.
+    let mut made_of_others = Knot::clone(&composite);
+    made_of_others.name.clone_from(&part.name);
+    catalogue.put(Arc::new(made_of_others));
+    assert!(!catalogue.join_parts().is_empty());
 }
 
 fn mm(value: f64) -> Length {
@@ -36,7 +83,7 @@ fn tied(knot: &Knot, cord: f64, core: u32) -> Taken {
 }
 
 #[test]
-fn every_embedded_knot_reads_and_every_word_finds_one_knot() {
+fn every_word_finds_one_knot() {
     let catalogue = catalogue();
     assert!(catalogue.iter().count() >= 36);
     let mut words: Vec<&str> = catalogue

@@ -12,7 +12,7 @@ use reeve_catalogue::path::StartingCore;
 use reeve_catalogue::tighten::{Budget, Case, row, tighten_at};
 
 fn tightening(bench: &mut Criterion) {
-    let catalogue = Catalogue::embedded().0;
+    let catalogue = Catalogue::embedded();
     let path = catalogue.find("square").unwrap().path.clone().unwrap();
     let case = Case { working: 2, round: StartingCore::Legs(2) };
     let mut group = bench.benchmark_group("a two-leg sennit");

@@ -32,7 +32,7 @@ fn tried() -> impl Strategy<Value = Tried> {
 /// What one takes in a cord, round two core legs.
 fn expected(knot: &str, cord: Length) -> Taken {
     let core = Core::Legs { count: 2, diameter: cord };
-    let (catalogue, _) = Catalogue::embedded();
+    let catalogue = Catalogue::embedded();
     let knot = catalogue.find(knot).unwrap();
     let setting = Setting { cord, working: knot.working.legs.0, core, give: USUAL_GIVE, parameters: &[] };
     knot.taken(&setting).unwrap()

@@ -57,7 +57,7 @@ fn knots_page() -> String {
                     | knot | kind | from | hard: takes | rises | usual: takes | rises | soft: takes | rises |\n\
                     |---|---|---|---|---|---|---|---|---|\n"
         .to_owned();
-    for knot in Catalogue::embedded().0.iter() {
+    for knot in Catalogue::embedded().iter() {
         let from = if knot.is_drawn() { "path" } else { "moves" };
         write!(page, "| {} | {} | {from} |", knot.title, knot.kind.word()).unwrap();
         for give in [GIVES[0], USUAL_GIVE, GIVES[GIVES.len() - 1]] {

@@ -88,12 +88,12 @@ fn an_overhand_with_its_ends_joined_is_a_trefoil_and_a_figure_eight_is_one() {
 }
 
 fn knot(name: &str) -> Arc<Knot> {
-    Arc::clone(Catalogue::embedded().0.find(name).unwrap())
+    Arc::clone(Catalogue::embedded().find(name).unwrap())
 }
 
 /// Every knot whose path counts, in the case it is drawn in.
 fn drawn_knots() -> Vec<(Arc<Knot>, Case)> {
-    let all = Catalogue::embedded().0;
+    let all = Catalogue::embedded();
     all.iter().filter(|knot| knot.is_drawn()).map(|knot| (Arc::clone(knot), drawn_case(knot))).collect()
 }
 
@@ -172,7 +172,7 @@ fn the_tables_are_what_their_paths_come_to() {
 #[test]
 fn moves_and_paths_agree_where_both_exist() {
     const APART: f64 = 0.15;
-    for knot in Catalogue::embedded().0.iter().filter(|knot| knot.path.is_some() && !knot.is_drawn()) {
+    for knot in Catalogue::embedded().iter().filter(|knot| knot.path.is_some() && !knot.is_drawn()) {
         if MOVES_ALONE.contains(&knot.name.as_str()) {
             continue;
         }

@@ -33,7 +33,7 @@ impl Shelf {
     pub(crate) fn open(shop: &WhichShop) -> Result<Self, Failure> {
         let nowhere = shop.folder.is_none() && !shop.demo && Folder::find(Path::new(".")).is_err();
         if nowhere {
-            return Self::with(Catalogue::embedded().0, Vec::new(), None);
+            return Self::with(Catalogue::embedded(), Vec::new(), None);
         }
         let Answer { value: shop, mut faults } = open(shop)?;
         let own = own_templates(&shop, &mut faults);

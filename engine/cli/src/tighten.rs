@@ -107,7 +107,7 @@ fn beside(file: &Path) -> PathBuf {
 /// Where a shop keeps what its own knots come to.
 fn own_folder(shop: &WhichShop, knot: &Knot) -> Result<PathBuf, Failure> {
     let from = shop.folder.as_deref().unwrap_or(Path::new("."));
-    let embedded = Catalogue::embedded().0.find(&knot.name).is_some_and(|own| own.path == knot.path);
+    let embedded = Catalogue::embedded().find(&knot.name).is_some_and(|own| own.path == knot.path);
     match Folder::find(from) {
         Ok(Folder::Disk(root)) if !embedded && !shop.demo => Ok(root.join("knots").join(TIGHTENED)),
         _ => Err(Failure::input(

@@ -49,7 +49,7 @@ pub(crate) fn knot(name: &str) -> Arc<Knot> {
     // Properties ask for it thousands of times.
     static KNOTS: OnceLock<Catalogue> = OnceLock::new();
     let knots = KNOTS.get_or_init(|| {
-        let mut catalogue = Catalogue::embedded().0;
+        let mut catalogue = Catalogue::embedded();
         catalogue.add(&SourceText::new("knots/square.toml", SQUARE));
         catalogue
     });

@@ -236,7 +236,7 @@ mod tests {
     }
 
     fn chart(shape: impl Fn(&str) -> Option<Shape>) -> String {
-        let (catalogue, _) = Catalogue::embedded();
+        let catalogue = Catalogue::embedded();
         let charted = |knot| Charted { knot, setting: setting(knot), shape: shape(&knot.name) };
         let knots: Vec<_> = catalogue.iter().map(|knot| charted(knot)).collect();
         let words = Words::of_shop(None).unwrap();
@@ -246,7 +246,7 @@ mod tests {
 
     #[test]
     fn every_knot_has_a_card_and_a_drawing_where_its_shape_is_known() {
-        let (catalogue, _) = Catalogue::embedded();
+        let catalogue = Catalogue::embedded();
         let page = chart(shape);
         keep("chart.html", &page);
         for knot in catalogue.iter() {
@@ -270,7 +270,7 @@ mod tests {
 
     #[test]
     fn the_page_of_a_knot_shows_its_drawing_and_the_words_of_the_text() {
-        let (catalogue, _) = Catalogue::embedded();
+        let catalogue = Catalogue::embedded();
         let knot = catalogue.find("square").unwrap();
         let charted = Charted { knot, setting: setting(knot), shape: shape("square") };
         let taken = knot.taken(&charted.setting).unwrap();

@@ -101,10 +101,9 @@ impl Shop {
     /// `program` is what is started when a knot must be worked out by one of the shop's libraries, and `admissions` says which
     /// of them may be.
     pub fn open(folder: Folder, program: Program, admissions: Admissions) -> Answer<Self> {
-        let (catalogue, faults) = Catalogue::embedded();
         let shop = Self {
             folder,
-            catalogue,
+            catalogue: Catalogue::embedded(),
             basis: None,
             cords: Vec::new(),
             fittings: Vec::new(),
@@ -116,7 +115,7 @@ impl Shop {
             sound: true,
             names_sound: true,
         };
-        Opening { shop, faults }.read()
+        Opening { shop, faults: Vec::new() }.read()
     }
 
     pub(crate) fn folder(&self) -> &Folder {
@@ -389,6 +388,7 @@ impl Opening {
         let own: Vec<String> = self
             .shop
             .catalogue
+            .added()
             .iter()
             .filter(|knot| knot.path.is_some() && knot.table.is_none())
             .map(|k| k.name.clone())
@@ -485,7 +485,7 @@ pub fn read_knot(path: &Path) -> (Option<Arc<Knot>>, Vec<Fault>) {
     };
     let desk = Diagnostics::new(Arc::clone(&source));
     let name = read(&desk, knot_file).map(|knot| knot.name);
-    let (mut catalogue, _) = Catalogue::embedded();
+    let mut catalogue = Catalogue::embedded();
     let mut faults = catalogue.add(&source);
     let Some(name) = name else { return (None, faults) };
     let beside = path.parent().unwrap_or(Path::new("")).join(TIGHTENED).join(table_name(&name));

@@ -26,7 +26,7 @@ fn on_rod(cord: f64, rod: f64, length: f64) -> Taken {
 
 /// What the catalogue's knot of so many turns takes.
 fn by_turns(knot: &str, cord: f64, (count, mm): (u32, f64), turns: f64) -> (f64, f64) {
-    let (knots, _) = catalogue::Catalogue::embedded();
+    let knots = catalogue::Catalogue::embedded();
     let parameters = [("turns".to_owned(), turns)];
     let core = catalogue::Core::Legs { count, diameter: Length::mm(mm) };
     let setting = catalogue::Setting { cord: Length::mm(cord), working: 1, core, give: 0.0, parameters: &parameters };

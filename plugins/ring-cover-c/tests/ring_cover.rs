@@ -81,7 +81,7 @@ fn a_cover_finds_room_on_its_own_ring_and_leaves_none() {
 
 #[test]
 fn a_hitch_is_the_catalogues_half_hitch_and_one_cord_across() {
-    let (knots, _) = catalogue::Catalogue::embedded();
+    let knots = catalogue::Catalogue::embedded();
     for (cord, section) in [(2.0, 5.0), (1.0, 8.0), (4.0, 3.0)] {
         let setting = catalogue::Setting {
             cord: Length::mm(cord),

@@ -287,7 +287,7 @@ fn an_odd_time_is_left_out_and_the_lengths_are_counted() {
 
 #[test]
 fn a_tightened_knot_learns_the_same_in_any_order() {
-    let drawn = Catalogue::embedded().0.find("square").cloned().unwrap();
+    let drawn = Catalogue::embedded().find("square").cloned().unwrap();
     let sample = |take_up: f64, rise: f64| {
         let plain = square(1.0, 1.0, None);
         let taken = drawn.taken(&plain.setting(USUAL_GIVE)).unwrap();

@@ -13,7 +13,7 @@ pub(super) const TARGET: Target = Target { name: "tightened", holds, seeds, long
 const KNOT: &str = "overhand";
 
 thread_local! {
-    static CATALOGUE: Catalogue = Catalogue::embedded().0;
+    static CATALOGUE: Catalogue = Catalogue::embedded();
 }
 
 fn holds(bytes: &[u8]) {
