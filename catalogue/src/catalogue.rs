@@ -60,7 +60,9 @@ impl Catalogue {
         }
         let made_of = |knot: &&Arc<Knot>| knot.part_names().iter().any(|part| replaced.iter().any(|name| name == part));
         let renewed: Vec<Arc<Knot>> = self.iter().filter(made_of).cloned().collect();
-        renewed.into_iter().for_each(|knot| self.put(knot));
+        for knot in renewed {
+            self.put(knot);
+        }
     }
 
     fn missing_part(&self, knot: &Knot, part: &str) -> Fault {

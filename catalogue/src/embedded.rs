@@ -2,7 +2,7 @@
 
 use std::sync::{Arc, LazyLock, OnceLock};
 
-use include_dir::{Dir, include_dir};
+use include_dir::{Dir, File, include_dir};
 use reeve_reading::{Diagnostics, SourceText, read};
 
 use crate::catalogue::{TIGHTENED, table_name};
@@ -17,13 +17,16 @@ pub(crate) static KNOTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/knots");
 /// That its file is without a fault, and its table of the path as it is now, a test sees to.
 pub(crate) struct EmbeddedKnot {
     pub(crate) name: &'static str,
+    file: &'static File<'static>,
     read: OnceLock<Option<Arc<Knot>>>,
 }
 
 /// All of them, in order of name.
 static ALL: LazyLock<Vec<EmbeddedKnot>> = LazyLock::new(|| {
-    let stems = KNOTS.files().filter_map(|file| file.path().file_stem()?.to_str());
-    let mut all: Vec<_> = stems.map(|name| EmbeddedKnot { name, read: OnceLock::new() }).collect();
+    let knot = |file: &'static File<'static>| {
+        Some(EmbeddedKnot { name: file.path().file_stem()?.to_str()?, file, read: OnceLock::new() })
+    };
+    let mut all: Vec<_> = KNOTS.files().filter_map(knot).collect();
     all.sort_unstable_by_key(|knot| knot.name);
     all
 });
@@ -46,7 +49,7 @@ impl EmbeddedKnot {
     }
 
     fn read(&self) -> Option<Knot> {
-        let mut knot = read(&Diagnostics::new(text(&table_name(self.name))?), knot_file)?;
+        let mut knot = read(&Diagnostics::new(text(self.file)?), knot_file)?;
         knot.table = if knot.is_drawn() { table(self.name).map(Arc::new) } else { None };
         knot.parts = knot.part_names().into_iter().filter_map(named).cloned().collect();
         Some(knot)
@@ -59,10 +62,9 @@ fn table(knot: &str) -> Option<TighteningTable> {
 
 /// The text of a file that tightening left.
 pub(crate) fn tightened(name: &str) -> Option<Arc<SourceText>> {
-    text(&format!("{TIGHTENED}/{name}"))
+    text(KNOTS.get_file(format!("{TIGHTENED}/{name}"))?)
 }
 
-fn text(path: &str) -> Option<Arc<SourceText>> {
-    let text = KNOTS.get_file(path)?.contents_utf8()?;
-    Some(SourceText::new(format!("catalogue/knots/{path}"), text))
+fn text(file: &File<'_>) -> Option<Arc<SourceText>> {
+    Some(SourceText::new(format!("catalogue/knots/{}", file.path().display()), file.contents_utf8()?))
 }

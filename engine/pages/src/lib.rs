@@ -10,6 +10,8 @@ pub mod chart;
 pub mod compare;
 pub mod costing;
 pub mod drawing;
+#[cfg(test)]
+mod entries;
 mod figures;
 pub mod graph;
 pub mod hand;

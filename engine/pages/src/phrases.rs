@@ -3,10 +3,10 @@
 //! A phrase that the file of a language lacks is said in English. Figures come in worded already: see [`crate::words`].
 
 use std::fmt;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
-use include_dir::{Dir, include_dir};
+use fluent_syntax::ast::{Entry, Pattern};
 use intl_memoizer::{Memoizable, concurrent::IntlLangMemoizer};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
@@ -17,12 +17,13 @@ use crate::money::{MoneyError, NumberWords};
 /// The language that has every phrase.
 pub const ENGLISH: &str = "en";
 
-static FILES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/../../templates/phrases");
+// `FILES`: the files of templates/phrases by their tags, each with its phrases in order of name.
+include!(concat!(env!("OUT_DIR"), "/phrases.rs"));
 
 /// What the pages say in one language.
 pub struct Phrases {
     /// The language's own first, English last.
-    bundles: Vec<FluentBundle<FluentResource>>,
+    files: Vec<PhraseFile>,
     /// How many are the language's own.
     own: usize,
     language: String,
@@ -30,7 +31,7 @@ pub struct Phrases {
 
 impl fmt::Debug for Phrases {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.debug_list().entries(self.bundles.iter().map(|bundle| &bundle.locales)).finish()
+        f.debug_list().entries(self.files.iter().map(|file| &file.terms.locales)).finish()
     }
 }
 
@@ -43,15 +44,15 @@ impl Phrases {
         // What a file says in one part of the world is counted as the shop's own part of it does.
         let own = own.into_iter().filter(|tag| *tag != ENGLISH).filter_map(|tag| Some((language, file(tag)?)));
         let english = if general == ENGLISH { language } else { ENGLISH };
-        let files: Vec<_> = own.chain(file(ENGLISH).map(|text| (english, text))).collect();
+        let files: Vec<_> = own.chain(file(ENGLISH).map(|phrases| (english, phrases))).collect();
         Arc::new(Self::of(language, &files))
     }
 
     /// The phrases of some files, each with the tag that it is read by; the one that is asked first in front.
-    fn of(language: &str, files: &[(&str, &str)]) -> Self {
+    fn of(language: &str, files: &[(&str, &'static [Phrase])]) -> Self {
         let own = files.iter().filter(|(tag, _)| *tag == language).count();
         Self {
-            bundles: files.iter().map(|(tag, text)| bundle(tag, text)).collect(),
+            files: files.iter().map(|(tag, phrases)| PhraseFile::of(tag, phrases)).collect(),
             own,
             language: language.to_owned(),
         }
@@ -64,27 +65,84 @@ impl Phrases {
 
     /// What the first language says whose file has the phrase; the fault is what it can't be said for.
     pub(crate) fn say(&self, id: &str, arguments: &FluentArgs<'_>) -> Result<String, String> {
-        let said = self.bundles.iter().find_map(|bundle| Some((bundle, bundle.get_message(id)?.value()?)));
-        let (bundle, pattern) = said.ok_or_else(|| format!("there is no phrase `{id}`"))?;
+        let said = self.files.iter().find_map(|file| Some((file, file.phrase(id)?)));
+        let (file, pattern) = said.ok_or_else(|| format!("there is no phrase `{id}`"))?;
         let mut faults = Vec::new();
-        let text = bundle.format_pattern(pattern, Some(arguments), &mut faults).into_owned();
+        let text = file.terms.format_pattern(pattern, Some(arguments), &mut faults).into_owned();
         faults.first().map_or(Ok(text), |fault| Err(format!("the phrase `{id}` needs more: {fault}")))
     }
 
     /// Whether the language itself has the phrase, and not only English.
     pub(crate) fn has_own(&self, id: &str) -> bool {
-        self.bundles.iter().take(self.own).any(|bundle| bundle.has_message(id))
+        self.files.iter().take(self.own).any(|file| file.phrase(id).is_some())
     }
 
     /// Every phrase that can be asked for.
     pub fn known() -> impl Iterator<Item = &'static str> {
-        let lines = file(ENGLISH).unwrap_or_default().lines();
-        lines.filter_map(|line| line.split_once(" =").map(|(id, _)| id)).filter(|id| !id.starts_with([' ', '#']))
+        let phrases = file(ENGLISH).unwrap_or_default().iter();
+        phrases.filter(|phrase| !phrase.is_term()).map(|phrase| phrase.id)
     }
 }
 
-fn file(tag: &str) -> Option<&'static str> {
-    FILES.get_file(format!("{tag}.ftl"))?.contents_utf8()
+fn file(tag: &str) -> Option<&'static [Phrase]> {
+    FILES.iter().find(|(of, _)| *of == tag).map(|(_, phrases)| *phrases)
+}
+
+/// The file of one language. A page says few of its phrases: each is read when it is first said.
+struct PhraseFile {
+    /// Its terms (`-name`), which stand in phrases. One phrase can't stand in another.
+    terms: FluentBundle<FluentResource>,
+    /// In order of name.
+    phrases: &'static [Phrase],
+}
+
+/// An entry of a file of phrases.
+struct Phrase {
+    id: &'static str,
+    text: &'static str,
+    read: OnceLock<FluentResource>,
+}
+
+impl PhraseFile {
+    fn of(tag: &str, phrases: &'static [Phrase]) -> Self {
+        let locale = tag.parse::<LanguageIdentifier>().unwrap_or_default();
+        let mut terms = FluentBundle::new_concurrent(vec![locale]);
+        // Pages are set in one direction: marks of direction around each figure would be in the way of whoever copies it.
+        terms.set_use_isolating(false);
+        terms.set_formatter(Some(figure));
+        // `-` stands before every letter.
+        for term in phrases.iter().take_while(|phrase| phrase.is_term()) {
+            terms.add_resource_overriding(parsed(term.text));
+        }
+        Self { terms, phrases }
+    }
+
+    /// What the file says; nothing for a phrase with a slip of the pen, which the tests of the files tell.
+    fn phrase(&self, id: &str) -> Option<&Pattern<&str>> {
+        let at = self.phrases.binary_search_by(|phrase| phrase.id.cmp(id)).ok()?;
+        self.phrases[at].pattern()
+    }
+}
+
+impl Phrase {
+    const fn new(id: &'static str, text: &'static str) -> Self {
+        Self { id, text, read: OnceLock::new() }
+    }
+
+    fn is_term(&self) -> bool {
+        self.id.starts_with('-')
+    }
+
+    fn pattern(&self) -> Option<&Pattern<&str>> {
+        match self.read.get_or_init(|| parsed(self.text)).get_entry(0)? {
+            Entry::Message(message) => message.value.as_ref(),
+            _ => None,
+        }
+    }
+}
+
+fn parsed(text: &str) -> FluentResource {
+    FluentResource::try_new(text.to_owned()).unwrap_or_else(|(resource, _)| resource)
 }
 
 /// A count in the figures of the language. It is a whole number: what is measured comes in worded.
@@ -106,18 +164,6 @@ impl Memoizable for Figures {
     }
 }
 
-/// A language's phrases. A phrase with a slip of the pen is left out here and told by the tests of the files.
-fn bundle(tag: &str, text: &str) -> FluentBundle<FluentResource> {
-    let resource = FluentResource::try_new(text.to_owned()).unwrap_or_else(|(resource, _)| resource);
-    let locale = tag.parse::<LanguageIdentifier>().unwrap_or_default();
-    let mut bundle = FluentBundle::new_concurrent(vec![locale]);
-    // Pages are set in one direction: marks of direction around each figure would be in the way of whoever copies it.
-    bundle.set_use_isolating(false);
-    bundle.set_formatter(Some(figure));
-    bundle.add_resource_overriding(resource);
-    bundle
-}
-
 /// Says a phrase: `say!(words, "id", name = value)`.
 macro_rules! say {
     ($words:expr, $id:literal $(, $name:ident = $value:expr)* $(,)?) => {
@@ -131,6 +177,14 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
     use super::*;
+    use crate::entries::entries;
+
+    /// The phrases of a text, as the build takes a file apart.
+    fn phrases_of(text: &'static str) -> &'static [Phrase] {
+        let mut phrases: Vec<_> = entries(text).into_iter().map(|(id, text)| Phrase::new(id, text)).collect();
+        phrases.sort_by_key(|phrase| phrase.id);
+        phrases.leak()
+    }
 
     fn say_in(
         phrases: &Phrases,
@@ -142,7 +196,8 @@ mod tests {
 
     #[test]
     fn what_a_language_lacks_is_said_in_english() {
-        let phrases = Phrases::of("de-AT", &[("de-AT", "quote = Angebot"), (ENGLISH, file(ENGLISH).unwrap())]);
+        let phrases =
+            Phrases::of("de-AT", &[("de-AT", phrases_of("quote = Angebot")), (ENGLISH, file(ENGLISH).unwrap())]);
         assert_eq!(say_in(&phrases, "quote", &[]).as_deref(), Ok("Angebot"));
         assert_eq!(say_in(&phrases, "quote-due", &[]).as_deref(), Ok("Due"));
         assert!(phrases.has_own("quote") && !phrases.has_own("quote-due"));
@@ -154,13 +209,36 @@ mod tests {
     #[test]
     fn a_count_chooses_the_form_and_is_written_as_the_language_writes_it() {
         let text = "cords = { $count ->\n    [0] nic\n    [one] { $count } sznur\n    [few] { $count } sznury\n   *[many] { $count } sznurów\n}\n";
-        let phrases = Phrases::of("pl", &[("pl", text)]);
+        let phrases = Phrases::of("pl", &[("pl", phrases_of(text))]);
         let count = |count: usize| say_in(&phrases, "cords", &[("count", FluentValue::from(count))]).unwrap();
         let said = [0, 1, 3, 12, 22, 25, 12345].map(count);
         assert_eq!(
             said,
             ["nic", "1 sznur", "3 sznury", "12 sznurów", "22 sznury", "25 sznurów", "12\u{a0}345 sznurów"]
         );
+    }
+
+    /// Syntax: Project Fluent, "Syntax Guide", sections Terms, Comments and Multiline Text.
+    #[test]
+    fn an_entry_ends_where_the_next_or_a_comment_begins() {
+        let text = "-cord = Schnur\n# a comment\nplain = { -cord }, fest\nlong =\n    eins\n\n    zwei\n## a group\nslip = { \nlast = Ende";
+        let phrases = Phrases::of("de", &[("de", phrases_of(text))]);
+        let said = ["plain", "long", "last"].map(|id| say_in(&phrases, id, &[]).unwrap());
+        assert_eq!(said, ["Schnur, fest", "eins\n\nzwei", "Ende"]);
+        assert!(!phrases.has_own("slip") && !phrases.has_own("-cord"));
+    }
+
+    #[test]
+    fn every_phrase_reads_by_itself_as_in_its_whole_file() {
+        let whole = parsed(include_str!("../../../templates/phrases/en.ftl"));
+        let messages = whole.entries().filter_map(|entry| match entry {
+            Entry::Message(message) => Some((message.id.name, message.value.as_ref())),
+            _ => None,
+        });
+        let messages: Vec<_> = messages.collect();
+        let alone = PhraseFile::of(ENGLISH, file(ENGLISH).unwrap());
+        assert!(messages.iter().all(|(id, pattern)| alone.phrase(id) == *pattern));
+        assert_eq!(messages.len(), Phrases::known().count());
     }
 
     #[test]
