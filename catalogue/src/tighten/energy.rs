@@ -14,7 +14,7 @@ use crate::shape::Then;
 /// Points of one leg closer along it than this, in diameters, are neighbours and don't push each other.
 const NEIGHBOURS: f64 = 0.5;
 /// How much further than touching pairs are listed, in diameters: the list serves until something moved half of it.
-const SKIN: f64 = 0.25;
+const SKIN: f64 = 0.2;
 /// Stiffness that keeps the pieces of a leg even; it moves no point off its curve.
 const EVENING: f64 = 0.5;
 
@@ -53,13 +53,20 @@ pub(super) struct Energy {
     /// The tubes as they lay when the pairs were listed.
     listed: Option<Tubes>,
     slope: Slope,
+    /// How long all strands are in the state of now, and how many pieces they are cut into.
+    length: f64,
+    piece_count: f64,
     /// The pieces of the strand that is looked at, each with its direction: kept only so as not to be asked for anew.
     pieces: Vec<(DVec3, f64)>,
 }
 
 impl Energy {
+    /// Of tubes whose pieces are assumed to be so long.
     pub(super) fn new(tubes: Tubes, stiffness: f64, spacing: f64) -> Self {
+        let pieces = tubes.runs.iter().map(|run| if run.then == Then::Pulled { run.count - 1 } else { run.count });
         Self {
+            length: 0.0,
+            piece_count: count(pieces.sum::<usize>().max(1) as u64),
             followers: followers(&tubes),
             tubes,
             stiffness,
@@ -71,6 +78,23 @@ impl Energy {
             slope: Slope::default(),
             pieces: Vec::new(),
         }
+    }
+
+    /// The length that the pieces are assumed to have.
+    pub(super) fn spacing(&self) -> f64 {
+        self.spacing
+    }
+
+    /// Assumes another length of the pieces.
+    pub(super) fn assume(&mut self, spacing: f64) {
+        self.spacing = spacing;
+        self.neighbours = neighbours(spacing);
+        self.listed = None;
+    }
+
+    /// The mean length of a piece, in the state that was looked at last.
+    pub(super) fn piece(&self) -> f64 {
+        self.length / self.piece_count
     }
 
     pub(super) fn into_tubes(self) -> Tubes {
@@ -109,6 +133,7 @@ impl Energy {
         self.slope.posts.clear();
         self.slope.posts.resize(self.tubes.posts.len(), DVec2::ZERO);
         (self.slope.rise, self.slope.twist) = (-self.tubes.pull, 0.0);
+        self.length = 0.0;
         let tension =
             (0..self.tubes.runs.len()).map(|run| self.tension(run)).sum::<f64>() - self.tubes.pull * self.tubes.rise();
         let all = tension + self.contact() + self.on_posts() + self.between_posts();
@@ -182,6 +207,7 @@ impl Energy {
             self.pull_piece(&run, k, *along * (1.0 + evening * off));
         }
         self.pieces = pieces;
+        self.length += length;
         length + uneven
     }
 
@@ -309,8 +335,10 @@ impl Energy {
         for (first, node) in self.tubes.nodes.iter().enumerate() {
             let from = if repeats == 0 { first + 1 } else { 0 };
             for second in cells.near(*node).filter(|second| *second >= from) {
-                if node.distance_squared(images[second]) < REACH * REACH
+                let squared = node.distance_squared(images[second]);
+                if squared < REACH * REACH
                     && let Some(touching) = self.touching(first, second, repeats)
+                    && squared < (touching + SKIN) * (touching + SKIN)
                 {
                     self.pairs.push(Pair { first, second, repeats, touching });
                 }

@@ -66,7 +66,7 @@ fn closed_knots_come_to_their_published_length() {
     ] {
         let tight = tighten(&closed_braid(strands, &word), &Budget::default()).unwrap();
         let hard = tight[0].length;
-        assert!((hard / published - 1.0).abs() < 0.01, "{name}: {hard}");
+        assert!((hard / published - 1.0).abs() < 0.003, "{name}: {hard}");
     }
 }
 
@@ -83,7 +83,7 @@ fn an_overhand_with_its_ends_joined_is_a_trefoil_and_a_figure_eight_is_one() {
         strand.points.push([top[0] + 4.0, top[1] - 2.0, 0.0]);
         strand.then = Then::Closes;
         let hard = tighten(&start, &Budget::default()).unwrap()[0].length;
-        assert!((hard / published - 1.0).abs() < 0.01, "{name}: {hard}");
+        assert!((hard / published - 1.0).abs() < 0.003, "{name}: {hard}");
     }
 }
 
@@ -128,9 +128,7 @@ fn another_start_comes_to_the_same_knot() {
             repeat.rise *= 1.2;
         }
         let effort = Budget::default();
-        // A knot that settles in more ways than one says so in its note.
-        let within = if knot.working.note.words.contains("one of two ways") { 0.035 } else { 0.01 };
-        close(&knot.name, measured(&start, &effort), measured(&looser, &effort), within);
+        close(&knot.name, measured(&start, &effort), measured(&looser, &effort), 0.01);
     }
 }
 
@@ -165,6 +163,18 @@ fn the_tables_are_what_their_paths_come_to() {
             assert!((again / kept - 1.0).abs() < 0.005, "{}: {again} {kept}", knot.name);
         }
         assert_eq!(table.rows.len(), cases(&knot).len(), "{}", knot.name);
+    }
+}
+
+/// A knot that slips on the way, as the turns of a wrap may, comes out shorter than it was kept.
+#[test]
+fn the_shapes_are_what_their_paths_come_to() {
+    let length = |shape: Shape| Tubes::new(&Start::from(shape)).length();
+    let catalogue = Catalogue::embedded().0;
+    for knot in catalogue.iter().filter(|knot| knot.path.is_some()) {
+        let again = length(drawn(knot.path.as_ref().unwrap(), drawn_case(knot), &Budget::default()).unwrap());
+        let kept = length(catalogue.shape(knot).0.unwrap());
+        assert!((again / kept - 1.0).abs() < 0.005, "{}: {again} {kept}", knot.name);
     }
 }
 
