@@ -1,5 +1,5 @@
-//! How long tightening and drawing take: a square-knot sennit round two core legs at one give and over every give, every table
-//! and shape of the catalogue, all on one core; and the chart of the catalogue, the whole program.
+//! How long tightening and drawing take: a square-knot sennit round two core legs, at one give and over every give; every
+//! table and shape of the catalogue, all on one core; and the chart of the catalogue, the whole program.
 
 #![allow(
     clippy::unwrap_used,

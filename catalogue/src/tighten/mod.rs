@@ -14,6 +14,7 @@ pub mod contact;
 mod energy;
 mod measured;
 mod memory;
+mod pairs;
 mod relax;
 #[cfg(test)]
 #[allow(clippy::disallowed_methods, reason = "a test reckons and writes by the standard library")]

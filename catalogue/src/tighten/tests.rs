@@ -5,7 +5,9 @@ use proptest::prelude::*;
 use reeve_measure::Length;
 
 use super::energy::Energy;
+use super::pairs::Pairs;
 use super::tubes::Tubes;
+use super::turns::Turns;
 use super::*;
 use crate::path::{Leg, LineSource, Path, StartingCore};
 use crate::shape::{Rod, Strand, Then};
@@ -248,8 +250,39 @@ fn a_ring_sinks_into_a_straight_cord_by_the_give() {
     }
 }
 
+/// The pairs of nodes that touch, as far as they were found.
+fn touching(pairs: &Pairs, tubes: &Tubes) -> Vec<(usize, usize, usize)> {
+    let turns = Turns::of(tubes, pairs.furthest());
+    let touch = |first: usize, second: usize, repeats: usize, reach: f64| {
+        tubes.nodes[first].distance(turns.image(tubes.nodes[second], repeats)) < reach
+    };
+    let found = pairs.near().iter().filter(|pair| touch(pair.first, pair.second, pair.repeats, pair.touching));
+    let mut found: Vec<_> = found.map(|pair| (pair.repeats, pair.first, pair.second)).collect();
+    found.sort_unstable();
+    found
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(24))]
+
+    /// However things move between two searches, pairs that were kept tell what pairs found anew tell.
+    #[test]
+    fn no_pair_that_touches_is_missed(moves in prop::collection::vec((0.0..0.06_f64, 0.0..0.02_f64, 1.0..9.0_f64), 1..12)) {
+        let path = knot("square").path.clone().unwrap();
+        let (mut tubes, spacing) = Tubes::new(&path.start(2, StartingCore::Legs(2))).evened(0.3);
+        let mut kept = Pairs::of(spacing);
+        for (by, rise, turn) in moves {
+            for (at, node) in tubes.nodes.iter_mut().enumerate() {
+                let angle = turn * at as f64;
+                *node = *node * 0.97 + by * glam::DVec3::new(angle.cos(), angle.sin(), (2.0 * angle).cos());
+            }
+            tubes.repeat.iter_mut().for_each(|repeat| repeat.rise -= rise);
+            let mut anew = Pairs::of(spacing);
+            kept.find(&tubes);
+            anew.find(&tubes);
+            prop_assert_eq!(touching(&kept, &tubes), touching(&anew, &tubes));
+        }
+    }
 
     /// Whatever is drawn, tightening ends, and says what it came to or why it can't.
     #[test]
