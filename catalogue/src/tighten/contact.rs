@@ -65,7 +65,7 @@ pub(super) fn line(r: f64) -> (f64, f64) {
     (low + t * (rising + t * (second + t * third)), PLACES * (rising + t * (2.0 * second + t * 3.0 * third)))
 }
 
-/// What [`line`] tells, summed anew.
+/// What [`line()`] tells, summed anew.
 fn summed(r: f64) -> (f64, f64) {
     // Gauss and Legendre's rule with six places on each half of the line, from its middle to where it is out of reach.
     const RULE: [(f64, f64); 6] = [
