@@ -1,32 +1,16 @@
 //! The energy of tubes in contact, and its slope.
 
-use std::f64::consts::FRAC_PI_2;
-
 use glam::{DVec2, DVec3, Vec3Swizzles as _};
 use reeve_measure::count;
 
-use super::cells::Cells;
 use super::contact::{line, point};
+use super::pairs::Pairs;
 use super::tubes::{NodeRange, Tubes};
 use super::turns::{Follower, Turns};
 use crate::shape::Then;
 
-/// Points of one leg closer along it than this, in diameters, are neighbours and don't push each other.
-const NEIGHBOURS: f64 = 0.5;
-/// How much further than touching pairs are listed, in diameters: the list serves until something moved half of it.
-const SKIN: f64 = 0.25;
 /// Stiffness that keeps the pieces of a leg even; it moves no point off its curve.
 const EVENING: f64 = 0.5;
-
-/// Two nodes that may touch, the second so many repeats further down.
-#[derive(Debug, Clone, Copy)]
-struct Pair {
-    first: usize,
-    second: usize,
-    repeats: usize,
-    /// The distance at which they touch.
-    touching: f64,
-}
 
 /// Which way the energy rises.
 #[derive(Debug, Default)]
@@ -37,40 +21,71 @@ struct Slope {
     twist: f64,
 }
 
+impl Slope {
+    /// Adds to the slope of a node by way of its image some repeats further down.
+    fn push_image(&mut self, tubes: &Tubes, turns: &Turns, (node, repeats): (usize, usize), push: DVec3) {
+        if repeats == 0 {
+            self.nodes[node] += push;
+            return;
+        }
+        let times = count(repeats as u64);
+        self.nodes[node] += turns.back(push, repeats);
+        self.rise += push.y * times;
+        self.twist += push.dot(turns.turning(tubes.nodes[node], repeats)) * times;
+    }
+}
+
 /// The energy of tubes at one stiffness.
 #[derive(Debug)]
 pub(super) struct Energy {
     tubes: Tubes,
     stiffness: f64,
     spacing: f64,
-    /// The distance at which two nodes of one leg touch, by the pieces between them, as far as they are neighbours.
-    neighbours: Vec<Option<f64>>,
     /// The strands that are like each strand.
     followers: Vec<Vec<Follower>>,
     /// Where the repeats lie in the state of now.
     turns: Turns,
-    pairs: Vec<Pair>,
-    /// The tubes as they lay when the pairs were listed.
-    listed: Option<Tubes>,
+    pairs: Pairs,
     slope: Slope,
+    /// How long all strands are in the state of now, and how many pieces they are cut into.
+    length: f64,
+    piece_count: f64,
     /// The pieces of the strand that is looked at, each with its direction: kept only so as not to be asked for anew.
     pieces: Vec<(DVec3, f64)>,
 }
 
 impl Energy {
+    /// Of tubes whose pieces are assumed to be so long.
     pub(super) fn new(tubes: Tubes, stiffness: f64, spacing: f64) -> Self {
+        let pieces = tubes.runs.iter().map(|run| if run.then == Then::Pulled { run.count - 1 } else { run.count });
         Self {
+            length: 0.0,
+            piece_count: count(pieces.sum::<usize>().max(1) as u64),
             followers: followers(&tubes),
             tubes,
             stiffness,
             spacing,
-            neighbours: neighbours(spacing),
             turns: Turns::default(),
-            pairs: Vec::new(),
-            listed: None,
+            pairs: Pairs::of(spacing),
             slope: Slope::default(),
             pieces: Vec::new(),
         }
+    }
+
+    /// The length that the pieces are assumed to have.
+    pub(super) fn spacing(&self) -> f64 {
+        self.spacing
+    }
+
+    /// Assumes another length of the pieces.
+    pub(super) fn assume(&mut self, spacing: f64) {
+        self.spacing = spacing;
+        self.pairs = Pairs::of(spacing);
+    }
+
+    /// The mean length of a piece, in the state that was looked at last.
+    pub(super) fn piece(&self) -> f64 {
+        self.length / self.piece_count
     }
 
     pub(super) fn into_tubes(self) -> Tubes {
@@ -101,14 +116,14 @@ impl Energy {
     /// The energy at a state; its slope is written into `slope`.
     pub(super) fn at(&mut self, state: &[f64], slope: &mut [f64]) -> f64 {
         self.take(state);
-        self.list_pairs();
-        let furthest = self.pairs.iter().map(|pair| pair.repeats).max().unwrap_or_default();
-        self.turns = Turns::of(&self.tubes, furthest.max(1));
+        self.pairs.find(&self.tubes);
+        self.turns = Turns::of(&self.tubes, self.pairs.furthest().max(1));
         self.slope.nodes.clear();
         self.slope.nodes.resize(self.tubes.nodes.len(), DVec3::ZERO);
         self.slope.posts.clear();
         self.slope.posts.resize(self.tubes.posts.len(), DVec2::ZERO);
         (self.slope.rise, self.slope.twist) = (-self.tubes.pull, 0.0);
+        self.length = 0.0;
         let tension =
             (0..self.tubes.runs.len()).map(|run| self.tension(run)).sum::<f64>() - self.tubes.pull * self.tubes.rise();
         let all = tension + self.contact() + self.on_posts() + self.between_posts();
@@ -182,6 +197,7 @@ impl Energy {
             self.pull_piece(&run, k, *along * (1.0 + evening * off));
         }
         self.pieces = pieces;
+        self.length += length;
         length + uneven
     }
 
@@ -190,46 +206,30 @@ impl Energy {
         if k + 1 < run.count {
             self.slope.nodes[run.first + k + 1] += pull;
         } else if let Some((node, next)) = self.tubes.after(run) {
-            self.push_image(node, usize::from(next), pull);
+            self.slope.push_image(&self.tubes, &self.turns, (node, usize::from(next)), pull);
         }
-    }
-
-    /// Adds to the slope of a node by way of its image some repeats further down.
-    fn push_image(&mut self, node: usize, repeats: usize, push: DVec3) {
-        if repeats == 0 {
-            self.slope.nodes[node] += push;
-            return;
-        }
-        let times = count(repeats as u64);
-        self.slope.nodes[node] += self.turns.back(push, repeats);
-        self.slope.rise += push.y * times;
-        self.slope.twist += push.dot(self.turns.turning(self.tubes.nodes[node], repeats)) * times;
     }
 
     /// Contact between strands, images included.
     fn contact(&mut self) -> f64 {
         let weight = self.stiffness * self.spacing * self.spacing;
-        let pairs = std::mem::take(&mut self.pairs);
+        let Self { tubes, turns, slope, .. } = self;
         let mut sum = 0.0;
-        for pair in &pairs {
-            let between = self.tubes.nodes[pair.first] - self.image_of(pair);
+        for pair in self.pairs.near() {
+            let other = tubes.nodes[pair.second];
+            let other = if pair.repeats == 0 { other } else { turns.image(other, pair.repeats) };
+            let between = tubes.nodes[pair.first] - other;
             let squared = between.length_squared();
             if squared < pair.touching * pair.touching {
                 let r = squared.sqrt();
-                let (energy, slope) = point(r / pair.touching);
+                let (energy, rising) = point(r / pair.touching);
                 sum += weight * energy;
-                let push = between * (weight * slope / (r * pair.touching).max(f64::MIN_POSITIVE));
-                self.slope.nodes[pair.first] += push;
-                self.push_image(pair.second, pair.repeats, -push);
+                let push = between * (weight * rising / (r * pair.touching).max(f64::MIN_POSITIVE));
+                slope.nodes[pair.first] += push;
+                slope.push_image(tubes, turns, (pair.second, pair.repeats), -push);
             }
         }
-        self.pairs = pairs;
         sum
-    }
-
-    fn image_of(&self, pair: &Pair) -> DVec3 {
-        let at = self.tubes.nodes[pair.second];
-        if pair.repeats == 0 { at } else { self.turns.image(at, pair.repeats) }
     }
 
     /// Contact of strands with posts: straight lines, so that the law is summed along them in closed form.
@@ -278,83 +278,6 @@ impl Energy {
         }
         sum
     }
-
-    /// Lists the pairs that may touch, if something has moved too far since they were listed.
-    fn list_pairs(&mut self) {
-        if self.listed.as_ref().is_some_and(|listed| still_good(listed, &self.tubes)) {
-            return;
-        }
-        self.pairs.clear();
-        let furthest = self.repeats_in_reach();
-        self.turns = Turns::of(&self.tubes, furthest);
-        for repeats in 0..=furthest {
-            self.list_repeat(repeats);
-        }
-        self.listed = Some(self.tubes.clone());
-    }
-
-    /// How many repeats further down something can still be touched.
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to a sensible count first")]
-    fn repeats_in_reach(&self) -> usize {
-        let heights = self.tubes.nodes.iter().map(|node| node.y);
-        let (top, bottom) = heights.fold((f64::INFINITY, f64::NEG_INFINITY), |(t, b), y| (t.min(y), b.max(y)));
-        let reach = (bottom - top + 1.0 + SKIN) / self.tubes.rise().abs().max(0.2);
-        if self.tubes.repeat.is_some() { reach.ceil().clamp(1.0, 30.0) as usize } else { 0 }
-    }
-
-    fn list_repeat(&mut self, repeats: usize) {
-        const REACH: f64 = 1.0 + SKIN;
-        let images: Vec<DVec3> = self.tubes.nodes.iter().map(|node| self.turns.image(*node, repeats)).collect();
-        let cells = Cells::of(&images, REACH);
-        for (first, node) in self.tubes.nodes.iter().enumerate() {
-            let from = if repeats == 0 { first + 1 } else { 0 };
-            for second in cells.near(*node).filter(|second| *second >= from) {
-                if node.distance_squared(images[second]) < REACH * REACH
-                    && let Some(touching) = self.touching(first, second, repeats)
-                {
-                    self.pairs.push(Pair { first, second, repeats, touching });
-                }
-            }
-        }
-    }
-
-    /// The distance at which two nodes touch; `None` for neighbours along a leg.
-    fn touching(&self, first: usize, second: usize, repeats: usize) -> Option<f64> {
-        let pieces = self.pieces_between(first, second, repeats);
-        pieces.and_then(|pieces| self.neighbours.get(pieces)).copied().unwrap_or(Some(1.0))
-    }
-
-    /// Pieces along the leg from one node to another some repeats further down; `None` on different legs.
-    fn pieces_between(&self, first: usize, second: usize, repeats: usize) -> Option<usize> {
-        let (mut run, goal) = (self.tubes.run_of(first), self.tubes.run_of(second));
-        let runs = &self.tubes.runs;
-        if repeats == 0 {
-            let apart = second.abs_diff(first);
-            let round =
-                if runs[run].then == Then::Closes { runs[run].count - apart.min(runs[run].count) } else { apart };
-            return (run == goal).then_some(apart.min(round));
-        }
-        let mut pieces = runs[run].first + runs[run].count - first;
-        for repeat in 1..=repeats {
-            let Then::GoesOnAs(next) = runs[run].then else { return None };
-            run = next;
-            if repeat < repeats {
-                pieces += runs[run].count;
-            }
-        }
-        (run == goal).then(|| pieces + second - runs[goal].first)
-    }
-}
-
-/// The distance at which two nodes so many pieces apart along a leg touch, from 0 pieces up to a quarter turn; `None`
-/// where they are too near to push each other.
-///
-/// A tube one diameter thick can't bend tighter than a circle of radius 1/2, so two points a little way apart along it
-/// are at least as far from each other as on that circle: sin of the way. From a quarter turn on they are a
-/// diameter apart like any others.
-fn neighbours(spacing: f64) -> Vec<Option<f64>> {
-    let ways = (0..).map(|pieces: u32| f64::from(pieces) * spacing).take_while(|way| *way < FRAC_PI_2);
-    ways.map(|way| (way >= NEIGHBOURS).then(|| libm::sin(way))).collect()
 }
 
 /// The strands that are like each strand, in its order.
@@ -369,16 +292,4 @@ fn piece(from: DVec3, to: DVec3) -> (DVec3, f64) {
     let between = to - from;
     let length = between.length().max(f64::MIN_POSITIVE);
     (between / length, length)
-}
-
-/// Whether a list of pairs made for tubes that lay like `listed` still has all that touch.
-fn still_good(listed: &Tubes, now: &Tubes) -> bool {
-    // Two nodes, a rise and a twist may all move at once: each has its share of the skin.
-    const NODE: f64 = SKIN * 0.4;
-    const RISE: f64 = SKIN * 0.1;
-    const TWIST: f64 = 0.02;
-    let moved = |(a, b): (&DVec3, &DVec3)| a.distance_squared(*b) > NODE * NODE;
-    (listed.rise() - now.rise()).abs() < RISE
-        && (listed.twist() - now.twist()).abs() < TWIST
-        && !listed.nodes.iter().zip(&now.nodes).any(moved)
 }

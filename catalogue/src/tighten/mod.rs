@@ -13,6 +13,8 @@ mod cells;
 pub mod contact;
 mod energy;
 mod measured;
+mod memory;
+mod pairs;
 mod relax;
 #[cfg(test)]
 #[allow(clippy::disallowed_methods, reason = "a test reckons and writes by the standard library")]
@@ -106,7 +108,7 @@ fn settle(start: &Start, effort: &Budget) -> Result<Tubes, TightenError> {
     if loose.length() > LONGEST {
         return Err(TightenError::TooLong);
     }
-    relax(loose, SNUG, &Budget { spacing: effort.spacing * 2.0, ..*effort })
+    Ok(relax(loose, SNUG, &Budget { spacing: effort.spacing * 2.0, ..*effort })?.nudged())
 }
 
 /// The line through the two stiffest, drawn out to a cord that does not give at all.

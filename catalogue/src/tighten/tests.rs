@@ -5,7 +5,9 @@ use proptest::prelude::*;
 use reeve_measure::Length;
 
 use super::energy::Energy;
+use super::pairs::Pairs;
 use super::tubes::Tubes;
+use super::turns::Turns;
 use super::*;
 use crate::path::{Leg, LineSource, Path, StartingCore};
 use crate::shape::{Rod, Strand, Then};
@@ -66,7 +68,7 @@ fn closed_knots_come_to_their_published_length() {
     ] {
         let tight = tighten(&closed_braid(strands, &word), &Budget::default()).unwrap();
         let hard = tight[0].length;
-        assert!((hard / published - 1.0).abs() < 0.01, "{name}: {hard}");
+        assert!((hard / published - 1.0).abs() < 0.003, "{name}: {hard}");
     }
 }
 
@@ -83,7 +85,7 @@ fn an_overhand_with_its_ends_joined_is_a_trefoil_and_a_figure_eight_is_one() {
         strand.points.push([top[0] + 4.0, top[1] - 2.0, 0.0]);
         strand.then = Then::Closes;
         let hard = tighten(&start, &Budget::default()).unwrap()[0].length;
-        assert!((hard / published - 1.0).abs() < 0.01, "{name}: {hard}");
+        assert!((hard / published - 1.0).abs() < 0.003, "{name}: {hard}");
     }
 }
 
@@ -128,9 +130,7 @@ fn another_start_comes_to_the_same_knot() {
             repeat.rise *= 1.2;
         }
         let effort = Budget::default();
-        // A knot that settles in more ways than one says so in its note.
-        let within = if knot.working.note.words.contains("one of two ways") { 0.035 } else { 0.01 };
-        close(&knot.name, measured(&start, &effort), measured(&looser, &effort), within);
+        close(&knot.name, measured(&start, &effort), measured(&looser, &effort), 0.01);
     }
 }
 
@@ -165,6 +165,18 @@ fn the_tables_are_what_their_paths_come_to() {
             assert!((again / kept - 1.0).abs() < 0.005, "{}: {again} {kept}", knot.name);
         }
         assert_eq!(table.rows.len(), cases(&knot).len(), "{}", knot.name);
+    }
+}
+
+/// A knot that slips on the way, as the turns of a wrap may, comes out shorter than it was kept.
+#[test]
+fn the_shapes_are_what_their_paths_come_to() {
+    let length = |shape: Shape| Tubes::new(&Start::from(shape)).length();
+    let catalogue = Catalogue::embedded().0;
+    for knot in catalogue.iter().filter(|knot| knot.path.is_some()) {
+        let again = length(drawn(knot.path.as_ref().unwrap(), drawn_case(knot), &Budget::default()).unwrap());
+        let kept = length(catalogue.shape(knot).0.unwrap());
+        assert!((again / kept - 1.0).abs() < 0.005, "{}: {again} {kept}", knot.name);
     }
 }
 
@@ -238,8 +250,39 @@ fn a_ring_sinks_into_a_straight_cord_by_the_give() {
     }
 }
 
+/// The pairs of nodes that touch, as far as they were found.
+fn touching(pairs: &Pairs, tubes: &Tubes) -> Vec<(usize, usize, usize)> {
+    let turns = Turns::of(tubes, pairs.furthest());
+    let touch = |first: usize, second: usize, repeats: usize, reach: f64| {
+        tubes.nodes[first].distance(turns.image(tubes.nodes[second], repeats)) < reach
+    };
+    let found = pairs.near().iter().filter(|pair| touch(pair.first, pair.second, pair.repeats, pair.touching));
+    let mut found: Vec<_> = found.map(|pair| (pair.repeats, pair.first, pair.second)).collect();
+    found.sort_unstable();
+    found
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(24))]
+
+    /// However things move between two searches, pairs that were kept tell what pairs found anew tell.
+    #[test]
+    fn no_pair_that_touches_is_missed(moves in prop::collection::vec((0.0..0.06_f64, 0.0..0.02_f64, 1.0..9.0_f64), 1..12)) {
+        let path = knot("square").path.clone().unwrap();
+        let (mut tubes, spacing) = Tubes::new(&path.start(2, StartingCore::Legs(2))).evened(0.3);
+        let mut kept = Pairs::of(spacing);
+        for (by, rise, turn) in moves {
+            for (at, node) in tubes.nodes.iter_mut().enumerate() {
+                let angle = turn * at as f64;
+                *node = *node * 0.97 + by * glam::DVec3::new(angle.cos(), angle.sin(), (2.0 * angle).cos());
+            }
+            tubes.repeat.iter_mut().for_each(|repeat| repeat.rise -= rise);
+            let mut anew = Pairs::of(spacing);
+            kept.find(&tubes);
+            anew.find(&tubes);
+            prop_assert_eq!(touching(&kept, &tubes), touching(&anew, &tubes));
+        }
+    }
 
     /// Whatever is drawn, tightening ends, and says what it came to or why it can't.
     #[test]

@@ -4,6 +4,9 @@ use super::sampling::{PlanePoint, apart, between, flat, nearest_share};
 use super::scene::{CordLine, Scene};
 use reeve_catalogue::shape::Point;
 
+/// How wide a square of the plane is, in diameters.
+const SQUARE: f64 = 0.5;
+
 /// A short straight piece of a cord's centreline.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Segment {
@@ -33,40 +36,54 @@ pub(super) struct Grid {
     pub(super) segments: Vec<Segment>,
     corner: PlanePoint,
     columns: usize,
-    squares: Vec<Vec<usize>>,
+    rows: usize,
+    /// Where the segments of each square begin, and of one square more.
+    starts: Vec<usize>,
+    /// The middles of the segments, square by square, and which segment each is of.
+    middles: Vec<(PlanePoint, usize)>,
+    /// Half the length of the longest segment.
+    half: f64,
 }
 
 impl Grid {
     pub(super) fn of(scene: &Scene) -> Self {
         let segments: Vec<Segment> = (0..scene.lines.len()).flat_map(|line| segments_of(scene, line)).collect();
-        let middles = || segments.iter().map(Segment::middle);
-        let corner = [0, 1].map(|axis| middles().map(|at| at[axis]).fold(f64::INFINITY, f64::min));
-        let far = [0, 1].map(|axis| middles().map(|at| at[axis]).fold(f64::NEG_INFINITY, f64::max));
-        let (columns, rows) = (cell(far[0] - corner[0]) + 1, cell(far[1] - corner[1]) + 1);
-        let mut grid = Self { segments: Vec::new(), corner, columns, squares: vec![Vec::new(); columns * rows] };
-        for (index, segment) in segments.iter().enumerate() {
-            let middle = segment.middle();
-            let at = cell(middle[1] - corner[1]) * columns + cell(middle[0] - corner[0]);
-            grid.squares[at].push(index);
+        let mut middles: Vec<(PlanePoint, usize)> =
+            segments.iter().map(|segment| flat(segment.middle())).zip(0..).collect();
+        let corner = [0, 1].map(|axis| middles.iter().map(|(at, _)| at[axis]).fold(f64::INFINITY, f64::min));
+        let far = [0, 1].map(|axis| middles.iter().map(|(at, _)| at[axis]).fold(f64::NEG_INFINITY, f64::max));
+        let (columns, rows) = (square(far[0] - corner[0]) + 1, square(far[1] - corner[1]) + 1);
+        let number = |at: PlanePoint| square(at[1] - corner[1]) * columns + square(at[0] - corner[0]);
+        middles.sort_by_cached_key(|(at, _)| number(*at));
+        let mut starts = vec![0; columns * rows + 1];
+        for (at, _) in &middles {
+            starts[number(*at) + 1] += 1;
         }
-        grid.segments = segments;
-        grid
+        for at in 1..starts.len() {
+            starts[at] += starts[at - 1];
+        }
+        let half = segments.iter().map(|segment| apart(flat(segment.a), flat(segment.b)) / 2.0).fold(0.0, f64::max);
+        Self { segments, corner, columns, rows, starts, middles, half }
     }
 
-    /// The segments whose middle lies within 1.2 diameters of a spot, and some more.
-    pub(super) fn about(&self, spot: PlanePoint) -> impl Iterator<Item = usize> {
-        // One square is one diameter wide.
+    /// The segments that come within so many diameters of a spot, and a few more.
+    pub(super) fn about(&self, spot: PlanePoint, reach: f64) -> impl Iterator<Item = usize> {
+        let reach = reach + self.half;
         let near = |axis: usize| {
             let away = spot[axis] - self.corner[axis];
-            (cell(away - 1.2), cell(away + 1.2))
+            (square(away - reach), square(away + reach))
         };
         let ((left, right), (top, bottom)) = (near(0), near(1));
-        let rows = (top..=bottom).map_while(move |row| {
-            let start = row * self.columns;
-            let end = start + self.columns;
-            (end <= self.squares.len()).then(|| &self.squares[(start + left).min(end)..(start + right + 1).min(end)])
+        let rows = (top..=bottom).take_while(|row| *row < self.rows).map(move |row| {
+            let first = row * self.columns;
+            let [from, to] = [left, right + 1].map(|column| self.starts[first + column.min(self.columns)]);
+            &self.middles[from..to]
         });
-        rows.flatten().flatten().copied()
+        let is_near = move |at: PlanePoint| {
+            let (x, y) = (at[0] - spot[0], at[1] - spot[1]);
+            x * x + y * y <= reach * reach
+        };
+        rows.flatten().filter(move |(at, _)| is_near(*at)).map(|(_, segment)| *segment)
     }
 }
 
@@ -81,6 +98,6 @@ fn segments_of(scene: &Scene, line: usize) -> impl Iterator<Item = Segment> {
     clippy::cast_sign_loss,
     reason = "a cast from a float holds to the type's range, and what lies left of the grid belongs to its first square"
 )]
-fn cell(away: f64) -> usize {
-    away.clamp(0.0, 4000.0) as usize
+fn square(away: f64) -> usize {
+    (away / SQUARE).clamp(0.0, 4000.0) as usize
 }

@@ -138,7 +138,7 @@ fn overlaps(scene: &Scene, grid: &Grid) -> Vec<(usize, usize)> {
     let cords = grid.segments.len();
     for (index, segment) in grid.segments.iter().enumerate() {
         let over = |other: &usize| *other > index && is_order_seen(scene, segment, &grid.segments[*other]);
-        pairs.extend(grid.about(flat(segment.middle())).filter(over).map(|other| (index, other)));
+        pairs.extend(grid.about(flat(segment.middle()), 2.0 * RADIUS).filter(over).map(|other| (index, other)));
         for (at, bar) in scene.bars.iter().enumerate() {
             if (segment.middle()[0] - bar.x).abs() < bar.radius + RADIUS - TOUCH {
                 pairs.push((index, cords + at));

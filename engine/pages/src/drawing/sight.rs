@@ -61,7 +61,7 @@ pub(super) struct Sight<'a> {
 impl Sight<'_> {
     /// Whether something stands before a place, or passes so close over it that there is a gap.
     pub(super) fn hides(&self, place: &SurfacePoint) -> bool {
-        let by_cord = self.grid.about(place.spot).any(|at| {
+        let by_cord = self.grid.about(place.spot, RADIUS + GAP).any(|at| {
             let segment = &self.grid.segments[at];
             let (off, depth, arc) = segment.nearest(place.spot);
             match place.owner {
@@ -100,7 +100,7 @@ impl Sight<'_> {
     /// Whether the tone of something nearer covers a place.
     fn is_covered(&self, place: &SurfacePoint) -> bool {
         let Owner::Cord(line, own) = place.owner else { return false };
-        let by_cord = self.grid.about(place.spot).any(|at| {
+        let by_cord = self.grid.about(place.spot, RADIUS).any(|at| {
             let segment = &self.grid.segments[at];
             let (off, depth, arc) = segment.nearest(place.spot);
             off < RADIUS - SLACK && depth > place.depth + DEEP && !self.is_one_bend(line, own, segment.line, arc)
@@ -116,7 +116,7 @@ impl Sight<'_> {
     /// Whether a place just beside an edge parts that edge from something deeper.
     pub(super) fn parts(&self, place: &SurfacePoint) -> bool {
         let mut is_backed = false;
-        for at in self.grid.about(place.spot) {
+        for at in self.grid.about(place.spot, RADIUS + SLACK) {
             let segment = &self.grid.segments[at];
             let (off, depth, arc) = segment.nearest(place.spot);
             let one_bend =
@@ -146,7 +146,7 @@ impl Sight<'_> {
     /// Whether a place is lost to a cord that lies level with it: the two change places there, and neither is over.
     pub(super) fn is_level(&self, place: &SurfacePoint) -> bool {
         let Owner::Cord(line, own) = place.owner else { return false };
-        self.grid.about(place.spot).any(|at| {
+        self.grid.about(place.spot, RADIUS).any(|at| {
             let segment = &self.grid.segments[at];
             let (off, depth, arc) = segment.nearest(place.spot);
             let is_near = off < RADIUS && (depth - place.depth).abs() < DEEP;

@@ -209,6 +209,24 @@ fn check_cut(name: &str, scene: &Scene) -> usize {
 }
 
 #[test]
+fn no_segment_near_a_spot_is_missed() {
+    for (name, scene) in scenes() {
+        let grid = Grid::of(&scene);
+        let [left, top, right, bottom] = scene.frame;
+        for (across, down) in (0..20).flat_map(|across| (0..20).map(move |down| (across, down))) {
+            let spot =
+                [left + (right - left) * f64::from(across) / 19.0, top + (bottom - top) * f64::from(down) / 19.0];
+            for reach in [0.0, 0.52, 1.0] {
+                let found: Vec<usize> = grid.about(spot, reach).collect();
+                for (at, segment) in grid.segments.iter().enumerate() {
+                    assert!(segment.nearest(spot).0 > reach || found.contains(&at), "{name}: {spot:?} {at}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
 fn what_lies_over_is_painted_later() {
     for (name, scene) in scenes() {
         check_crossings(name, &scene);
