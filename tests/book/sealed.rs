@@ -271,7 +271,8 @@ fn did() -> impl Strategy<Value = Vec<Did>> {
         (of(), 1_i64..900).prop_map(|(at, gross)| Did::Issue(at, gross)),
         (of(), states).prop_map(|(at, state)| Did::Mark(at, state)),
         (of(), -50_i64..500).prop_map(|(at, amount)| Did::Pay(at, amount)),
-        (of(), 0.0..1e5).prop_map(|(at, minutes)| Did::Log(at, minutes)),
+        // In tenths: with all the digits that a figure can have, two spellings that differ in the last one can be one figure.
+        (of(), 0_u32..1_000_000).prop_map(|(at, tenths)| Did::Log(at, f64::from(tenths) / 10.0)),
         (of(), 1_u32..9).prop_map(|(at, entry)| Did::Undo(at, entry)),
         of().prop_map(Did::Forget),
     ];
