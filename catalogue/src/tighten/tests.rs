@@ -172,7 +172,7 @@ fn the_tables_are_what_their_paths_come_to() {
 #[test]
 fn the_shapes_are_what_their_paths_come_to() {
     let length = |shape: Shape| Tubes::new(&Start::from(shape)).length();
-    let catalogue = Catalogue::embedded().0;
+    let catalogue = Catalogue::embedded();
     for knot in catalogue.iter().filter(|knot| knot.path.is_some()) {
         let again = length(drawn(knot.path.as_ref().unwrap(), drawn_case(knot), &Budget::default()).unwrap());
         let kept = length(catalogue.shape(knot).0.unwrap());
