@@ -2,32 +2,23 @@
 //!
 //! Where one thing is short, here the bench hour, what counts is not what a piece brings but what it brings for each
 //! hour (the constrained resource of managerial-accounting textbooks). Pieces are whole, so that order alone may leave
-//! hours idle: the mix is an integer programme, solved by branch and bound. What is set up once for all pieces of an offer
-//! is charged once if any are made: the fixed charge of such programmes, a number that is none or one.
+//! hours idle: the mix is a knapsack problem, solved exactly in whole units of money and time. What is set up once for all
+//! pieces of an offer is charged once if any are made: the fixed charge of such problems.
 
-mod seed;
+mod choice;
+mod search;
 
 use std::cmp::Reverse;
 use std::fmt;
 
-use microlp::{ComparisonOp, OptimizationDirection, Problem, SolveOptions, Variable};
 use reeve_measure::Remedied;
+use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-use rust_decimal::{Decimal, RoundingStrategy};
 
-use seed::seed;
+use choice::Programme;
 
-/// The most offers that are weighed against each other.
-///
-/// So many take the solver less than a second on a usual computer even when it has to give up proving.
-pub const MOST_OFFERS: usize = 100;
-
-/// Partial mixes the solver looks at before it gives up proving: a bound of work and not of time, so that the same
-/// offers give the same mix on every machine.
-const MOST_NODES: u64 = 20_000;
-
-/// Digits to which the greatest figure is taken before the solver, which reckons in binary fractions, gets it.
-const DIGITS: u32 = 9;
+/// The most offers that are weighed against each other: as many as there may be designs in a shop.
+pub const MOST_OFFERS: usize = 10_000;
 
 /// One kind of piece that could be made and sold.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -93,7 +84,7 @@ impl Offer {
         }
         let fit = left.checked_div(self.hours).ok_or(MixError::TooMuch)?.floor();
         let most = self.demand.map_or(fit, |demand| fit.min(demand.into()));
-        // The solver counts in whole numbers with a sign.
+        // The search counts in whole numbers with a sign.
         most.to_i32().and_then(|most| u32::try_from(most).ok()).ok_or(MixError::TooMuch)
     }
 }
@@ -129,8 +120,6 @@ pub enum MixError {
     NoBound(usize),
     /// Pieces, hours or money add up past what can be reckoned.
     TooMuch,
-    /// The solver gave no sound answer; in its words.
-    Solver(String),
 }
 
 impl fmt::Display for MixError {
@@ -139,7 +128,6 @@ impl fmt::Display for MixError {
             Self::TooMany(offers) => write!(f, "{offers} offers are too many: at most {MOST_OFFERS} are weighed"),
             Self::NoBound(at) => write!(f, "offer {} takes no bench time and has no demand to bound it", at + 1),
             Self::TooMuch => write!(f, "the pieces, hours or money add up past what can be reckoned"),
-            Self::Solver(said) => write!(f, "no mix was found: {said}"),
         }
     }
 }
@@ -162,7 +150,7 @@ impl Remedied for MixError {
 /// the hours to the last digit. The totals are always reckoned from the full figures.
 ///
 /// # Errors
-/// [`MixError`] for too many offers, an offer without bound, figures that are too large, or a failure of the solver.
+/// [`MixError`] for too many offers, an offer without bound, or figures that are too large.
 pub fn best_mix(offers: &[Offer], hours: Decimal) -> Result<Mix, MixError> {
     if offers.len() > MOST_OFFERS {
         return Err(MixError::TooMany(offers.len()));
@@ -170,15 +158,12 @@ pub fn best_mix(offers: &[Offer], hours: Decimal) -> Result<Mix, MixError> {
     let hours = hours.max(Decimal::ZERO);
     let mut pieces = free_of_time(offers)?;
     let programme = Programme::new(offers, hours)?;
-    let (counts, proven) = programme.solved()?;
-    for (choice, count) in programme.choices.iter().zip(counts) {
-        pieces[choice.at] = count;
+    let found = search::best(&programme.choices, programme.hours);
+    for (at, count) in programme.offers.iter().zip(found.counts) {
+        pieces[*at] = count;
     }
     let (contribution, taken) = totals(offers, &pieces)?;
-    let in_demand = offers.iter().zip(&pieces).all(|(offer, made)| offer.demand.is_none_or(|most| *made <= most));
-    if taken > hours || !in_demand {
-        return Err(MixError::Solver("its pieces exceed the hours or the demand".to_owned()));
-    }
+    let proven = found.gap == 0;
     Ok(Mix { pieces, contribution, hours: taken, another_hour: another_hour(offers, &ranked(offers)?, hours), proven })
 }
 
@@ -241,128 +226,6 @@ fn another_hour(offers: &[Offer], ranked: &[Ranked], hours: Decimal) -> Decimal 
         filled = up_to;
     }
     gain
-}
-
-/// The integer programme: the most contribution, the hours its one constraint on all.
-struct Programme {
-    choices: Vec<OfferInUnits>,
-    /// Hours there are, in the unit of the choices' hours.
-    hours: f64,
-}
-
-/// An offer of which at least one fits into the hours. Money in whole units, that of all choices; hours likewise.
-struct OfferInUnits {
-    /// Its index.
-    at: usize,
-    contribution: f64,
-    hours: f64,
-    once_cost: f64,
-    once_hours: f64,
-    /// The most that hours and demand allow.
-    most: u32,
-}
-
-impl Programme {
-    fn new(offers: &[Offer], hours: Decimal) -> Result<Self, MixError> {
-        let mut fitting = Vec::new();
-        for (at, offer) in offers.iter().enumerate().filter(|(_, offer)| offer.pays() && offer.takes_time()) {
-            let most = offer.most_in(hours, at)?;
-            if most > 0 {
-                fitting.push((at, most, offer.rate_of(most).ok_or(MixError::TooMuch)?));
-            }
-        }
-        // What is set up for more than it can bring is never made.
-        fitting.retain(|(_, _, rate)| *rate > Decimal::ZERO);
-        fitting.sort_by_key(|(_, _, rate)| Reverse(*rate));
-        let of = |figure: fn(&Offer) -> Decimal| fitting.iter().map(move |(at, ..)| figure(&offers[*at]));
-        let money = of(|offer| offer.contribution).chain(of(|offer| offer.once.cost)).collect();
-        let time = of(|offer| offer.hours.max(Decimal::ZERO)).chain(of(|offer| offer.once.hours)).collect();
-        let (money, _) = WholeUnit::of(money, RoundingStrategy::MidpointAwayFromZero)?;
-        let (time, unit) = WholeUnit::of(time, RoundingStrategy::ToPositiveInfinity)?;
-        let choice = |(nth, (at, most, _)): (usize, &(usize, u32, Decimal))| OfferInUnits {
-            at: *at,
-            contribution: money[nth],
-            hours: time[nth],
-            once_cost: money[fitting.len() + nth],
-            once_hours: time[fitting.len() + nth],
-            most: *most,
-        };
-        Ok(Self { choices: fitting.iter().enumerate().map(choice).collect(), hours: unit.whole_in(hours)? })
-    }
-
-    /// How many of each choice, and whether that is proven to be the best.
-    fn solved(&self) -> Result<(Vec<u32>, bool), MixError> {
-        if self.choices.is_empty() {
-            return Ok((Vec::new(), true));
-        }
-        let begin = seed(&self.choices, self.hours);
-        let mut problem = Problem::new(OptimizationDirection::Maximize);
-        let (mut counts, mut hours, mut warm) = (Vec::new(), Vec::new(), Vec::new());
-        for (choice, begin) in self.choices.iter().zip(begin) {
-            let most = i32::try_from(choice.most).map_err(|_| MixError::TooMuch)?;
-            let count = problem.add_integer_var(choice.contribution, (0, most));
-            hours.push((count, choice.hours));
-            warm.push((count, begin));
-            if choice.once_cost > 0.0 || choice.once_hours > 0.0 {
-                // None or one: no piece is made without it.
-                let set_up = problem.add_integer_var(-choice.once_cost, (0, 1));
-                hours.push((set_up, choice.once_hours));
-                warm.push((set_up, begin.min(1.0)));
-                problem.add_constraint([(count, 1.0), (set_up, -f64::from(choice.most))], ComparisonOp::Le, 0.0);
-            }
-            counts.push(count);
-        }
-        problem.add_constraint(hours.as_slice(), ComparisonOp::Le, self.hours);
-        let outcome = problem.solve_with(options(warm)).map_err(|error| MixError::Solver(error.to_string()))?;
-        let proven = outcome.is_optimal();
-        let solution = outcome.solution().ok_or_else(|| MixError::Solver("it was given up too early".to_owned()))?;
-        let whole = counts.iter().map(|count| solution.var_value(*count).round().to_u32().ok_or(MixError::TooMuch));
-        Ok((whole.collect::<Result<_, _>>()?, proven))
-    }
-}
-
-/// No gap to the best is let through: contributions are whole units, and half of one is far above these tolerances.
-fn options(begin: Vec<(Variable, f64)>) -> SolveOptions {
-    let mut options = SolveOptions::default();
-    options.node_limit = Some(MOST_NODES);
-    options.mip_gap = 0.0;
-    options.warm_start = Some(begin);
-    options.tolerances.feasibility = 1e-9;
-    options.tolerances.prune_epsilon = 1e-12;
-    options
-}
-
-/// What figures are whole multiples of.
-///
-/// In whole units the solver's sums are free of rounding, it knows that two mixes differ by one unit or not at all, and
-/// money in pence is the same programme as money in pounds.
-struct WholeUnit(Decimal);
-
-impl WholeUnit {
-    /// The greatest unit of the figures, each taken to the digits kept, and the figures in it.
-    #[allow(clippy::disallowed_methods, reason = "digits that a sum can hold, not a figure that anyone reads")]
-    fn of(figures: Vec<Decimal>, rounding: RoundingStrategy) -> Result<(Vec<f64>, Self), MixError> {
-        let greatest = figures.iter().copied().fold(Decimal::ZERO, Decimal::max);
-        let places = greatest.round_sf(DIGITS).ok_or(MixError::TooMuch)?.scale();
-        let taken = figures.into_iter().map(|figure| figure.round_dp_with_strategy(places, rounding));
-        let taken: Vec<Decimal> = taken.collect();
-        let unit = Self(taken.iter().copied().fold(Decimal::ZERO, common));
-        let whole = taken.iter().map(|figure| unit.whole_in(*figure)).collect::<Result<_, _>>()?;
-        Ok((whole, unit))
-    }
-
-    /// How many whole units are in a figure; any number are none of no unit.
-    fn whole_in(&self, figure: Decimal) -> Result<f64, MixError> {
-        if self.0.is_zero() {
-            return Ok(0.0);
-        }
-        figure.checked_div(self.0).and_then(|units| units.floor().to_f64()).ok_or(MixError::TooMuch)
-    }
-}
-
-/// The greatest common measure of two figures, by Euclid.
-fn common(a: Decimal, b: Decimal) -> Decimal {
-    if b.is_zero() { a } else { common(b, a % b) }
 }
 
 #[cfg(test)]
