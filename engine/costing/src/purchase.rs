@@ -145,33 +145,72 @@ fn total(cuts: &[Cut]) -> Result<u64, PurchaseError> {
 fn fill(length_mm: u64, cuts: &[Cut]) -> u64 {
     let unit = cuts.iter().fold(0, |unit, cut| gcd(unit, cut.length_mm)).max(1);
     let cells = length_mm / unit;
-    let Ok(size) = usize::try_from(cells + 1) else { return length_mm };
+    let Ok(last) = usize::try_from(cells) else { return length_mm };
     if cells > FILL_CELLS {
         return cells * unit;
     }
-    let mut reached = vec![false; size];
-    reached[0] = true;
+    let mut reached = Sums::none_up_to(last);
     for cut in cuts {
-        extend(&mut reached, cut.length_mm / unit, cut.count);
+        if reached.greatest() == last {
+            break;
+        }
+        // A length past all cells fits no put-up, and one of nothing leaves every sum as it is.
+        if let Ok(step @ 1..) = usize::try_from(cut.length_mm / unit) {
+            reached.add(step, cut.count);
+        }
     }
-    let best = reached.iter().rposition(|reached| *reached).unwrap_or_default();
-    whole(best) * unit
+    whole(reached.greatest()) * unit
 }
 
 fn whole(index: usize) -> u64 {
     u64::try_from(index).unwrap_or(u64::MAX)
 }
 
-/// Adds up to `count` steps of one length to the sums reached.
-fn extend(reached: &mut [bool], step: u64, count: u64) {
-    let Ok(step) = usize::try_from(step) else { return };
-    // How many of this step each sum has used at least.
-    let mut used: Vec<u64> = vec![0; reached.len()];
-    for at in step..reached.len() {
-        if !reached[at] && reached[at - step] && used[at - step] < count {
-            reached[at] = true;
-            used[at] = used[at - step] + 1;
+/// The sums that can be reached, up to a last one: a bit for each, so that a step more is a shift of all of them.
+struct Sums {
+    words: Vec<u64>,
+    last: usize,
+}
+
+impl Sums {
+    const BITS: usize = 64;
+
+    /// Nothing is reached but the sum of nothing.
+    fn none_up_to(last: usize) -> Self {
+        let mut words = vec![0; last / Self::BITS + 1];
+        words[0] = 1;
+        Self { words, last }
+    }
+
+    /// Adds up to `count` steps of one length, 1 or more, to each sum.
+    fn add(&mut self, step: usize, count: u64) {
+        let mut left = count.min(whole(self.last / step));
+        // 1, 2, 4 ... and the rest: some of these make any number up to the count, and none above it.
+        let mut at_once = 1;
+        while left > 0 {
+            let steps = at_once.min(left);
+            self.add_one(step * usize::try_from(steps).unwrap_or_default());
+            left -= steps;
+            at_once *= 2;
         }
+    }
+
+    fn add_one(&mut self, step: usize) {
+        let (words, bits) = (step / Self::BITS, step % Self::BITS);
+        // From the top, so that a step taken is not taken again.
+        for at in (words..self.words.len()).rev() {
+            let below = if bits > 0 && at > words { self.words[at - words - 1] >> (Self::BITS - bits) } else { 0 };
+            self.words[at] |= self.words[at - words] << bits | below;
+        }
+        // Sums past the last one stand in the last word only.
+        if let Some(top) = self.words.last_mut() {
+            *top &= u64::MAX >> (Self::BITS - 1 - self.last % Self::BITS);
+        }
+    }
+
+    fn greatest(&self) -> usize {
+        let top = self.words.iter().rposition(|word| *word > 0).unwrap_or_default();
+        top * Self::BITS + self.words[top].checked_ilog2().map_or(0, |bit| bit as usize)
     }
 }
 
@@ -677,6 +716,20 @@ mod tests {
 
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(200))]
+        #[test]
+        fn a_put_up_is_filled_by_the_best_of_all_sums(
+            length in 0_u64..700,
+            cords in prop::collection::vec((0_u64..90, 0_u64..9), 0..6),
+        ) {
+            let mut sums = std::collections::BTreeSet::from([0]);
+            for (cord, count) in &cords {
+                sums = sums.iter().flat_map(|sum| (0..=*count).map(move |times| sum + times * cord)).collect();
+            }
+            let best = sums.range(..=length).next_back().copied().unwrap();
+            let cuts: Vec<Cut> = cords.into_iter().map(|(cord, count)| cut(cord, count)).collect();
+            prop_assert_eq!(fill(length, &cuts), best);
+        }
+
         #[test]
         fn nothing_cheaper_exists(
             forms in prop::collection::vec((5_u64..12, 1_i64..40), 1..4),
