@@ -69,7 +69,7 @@ fn what_is_written_out_and_read_in_is_the_same_book() {
     for (text, told) in [
         (text.replacen("\"in\":\"payment\"", "\"in\":\"payments\"", 1), "`payments` is not known"),
         (text.replacen("\"amount\"", "\"sum\"", 1), "has no `sum`"),
-        (text.replacen("\"form\":3", "\"form\":9", 1), "it is of form 9"),
+        (text.replacen("\"form\":4", "\"form\":9", 1), "it is of form 9"),
         (text.replacen("reeve order book", "another book", 1), "not the text of an order book"),
         (text.replacen("{\"in\"", "{in", 1), "line 2:"),
         (text.replacen("\"state\":\"accepted\"", "\"state\":null", 1), "state: it is missing"),
@@ -177,6 +177,22 @@ fn a_book_of_an_older_form_is_brought_up_behind_a_backup() {
     shop.shop.write(BOOK, fs::read(shop.shop.path("shop/book.form-1.sqlite")).unwrap());
     shop.sound();
     assert!(shop.shop.path("shop/book.form-1-1.sqlite").exists(), "no backup takes another's place");
+}
+
+/// A book of the form before knows what is to be made once it is brought up: what was undone or finished is not.
+#[test]
+fn a_book_that_kept_no_queue_has_one() {
+    let shop = Workshop::new();
+    shop.shop.write(BOOK, fs::read(root().join("tests/book/forms/form-3.sqlite")).unwrap());
+    let ran = shop.book(&["queue"], "2026-12-01");
+    assert!(ran.err.contains("brought to a newer form") && !ran.err.contains("sealed as they stood"), "{}", ran.err);
+    assert!(
+        ran.out.contains("2026-001") && !ran.out.contains("2026-002") && !ran.out.contains("2026-003"),
+        "{}",
+        ran.out
+    );
+    assert_eq!(shop.numbers().len(), 4);
+    shop.sound();
 }
 
 #[test]

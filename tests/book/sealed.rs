@@ -235,7 +235,22 @@ fn an_altered_line_is_told_with_its_line() {
     }
 }
 
-/// Books of both released forms are brought up, and everything in them is sealed.
+/// What the book keeps of its queue is reckoned anew by the check.
+#[test]
+fn a_queue_that_does_not_follow_from_what_happened_is_noticed() {
+    let told = |change: &str| {
+        let shop = shop();
+        shop.book(&["mark", "2020-001", "on-bench"], "2020-11-29").done();
+        tamper(&shop, change);
+        shop.book(&["check"], "2020-12-01").refused()
+    };
+    let lacks = told("DELETE FROM to_be_made");
+    assert!(lacks.contains("2020-001: it is on the bench, and is not among what is to be made"), "{lacks}");
+    let more = told("INSERT INTO to_be_made SELECT id FROM commission WHERE number = '2020-002'");
+    assert!(more.contains("2020-002: it is quoted, and is among what is to be made"), "{more}");
+}
+
+/// Books of both forms without seals are brought up, and everything in them is sealed.
 #[test]
 fn a_book_without_seals_is_sealed_as_it_stands() {
     for (form, commissions) in [(1, 1), (2, 2)] {
@@ -294,6 +309,11 @@ proptest! {
         }
         let found = book.check(|_, _| None).unwrap();
         prop_assert!(found.is_empty(), "{found:?}");
+        let day = chrono::NaiveDate::from_ymd_opt(2027, 1, 4).unwrap();
+        let mut listed = book.list(day).unwrap();
+        prop_assert_eq!(listed.len() as u64, book.count().unwrap());
+        listed.retain(|one| one.state.is_to_be_made());
+        prop_assert_eq!(book.to_be_made(day).unwrap(), listed);
         let mut text = Vec::new();
         book.export(&mut text).unwrap();
         let mut other = Book::open(&folder.path().join("other.sqlite"), true).unwrap().book;

@@ -41,6 +41,7 @@ impl Book {
         found.extend(self.moves(&names)?);
         found.extend(self.quotes(&names, judge)?);
         found.extend(self.undoings(&names)?);
+        found.extend(self.to_make(&names)?);
         Ok(found)
     }
 
@@ -181,6 +182,26 @@ impl Book {
         let ids = asked.query_map([], |row| row.get(0)).map_err(&refused)?;
         for id in ids {
             found.push(of(names, id.map_err(&refused)?, "nothing ever happened to it".to_owned()));
+        }
+        Ok(found)
+    }
+
+    /// What the book keeps of what is to be made follows from what happened.
+    fn to_make(&self, names: &IdNames) -> Result<Vec<CheckFinding>, BookError> {
+        let refused = self.refused();
+        let both = "SELECT stands.commission, state, to_be_made.commission IS NOT NULL FROM stands \
+                    LEFT JOIN to_be_made ON to_be_made.commission = stands.commission ORDER BY stands.commission";
+        let mut asked = self.db.prepare(both).map_err(&refused)?;
+        let rows = asked.query_map([], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?))).map_err(&refused)?;
+        let mut found = Vec::new();
+        for row in rows {
+            let (id, state, listed): (i64, Option<String>, bool) = row.map_err(&refused)?;
+            // What is no state is told of as a row.
+            let Some(state) = state.and_then(|word| State::of_word(&word)) else { continue };
+            if listed != state.is_to_be_made() {
+                let is = if listed { "is" } else { "is not" };
+                found.push(of(names, id, format!("it is {state}, and {is} among what is to be made")));
+            }
         }
         Ok(found)
     }

@@ -127,6 +127,32 @@ pub struct History {
 
 const NOTHING_HAPPENED: &str = "a commission has nothing that happened to it";
 
+/// Which commissions are read.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Which {
+    /// Every one.
+    All,
+    /// Those that are agreed and not made yet.
+    ToBeMade,
+    /// The one of an id.
+    One(i64),
+}
+
+impl Which {
+    /// What holds of them, of the column that holds a commission's id; that id is `?1`.
+    fn holds(self, column: &str) -> String {
+        match self {
+            Self::All => String::new(),
+            Self::ToBeMade => format!("WHERE {column} IN (SELECT commission FROM to_be_made)"),
+            Self::One(_) => format!("WHERE {column} = ?1"),
+        }
+    }
+
+    fn id(self) -> Option<i64> {
+        if let Self::One(id) = self { Some(id) } else { None }
+    }
+}
+
 /// A quote as a list needs it: revision, day, figures as they are written.
 type Quoted = (u32, NaiveDate, String);
 
@@ -139,12 +165,30 @@ impl Book {
         Ok(self.courses(day)?.into_iter().map(|course| course.commission).collect())
     }
 
+    /// Those that are agreed and not made yet, as they stand on a day, in the order they were entered. Nothing is read of the
+    /// others, however many there are.
+    ///
+    /// # Errors
+    /// [`BookError`] when the book can't be read.
+    pub fn to_be_made(&self, day: NaiveDate) -> Result<Vec<BookedCommission>, BookError> {
+        let courses = self.courses_of(Which::ToBeMade, day).map_err(self.refused())?;
+        Ok(courses.into_iter().map(|course| course.commission).collect())
+    }
+
+    /// How many commissions there are.
+    ///
+    /// # Errors
+    /// [`BookError`] when the book can't be read.
+    pub fn count(&self) -> Result<u64, BookError> {
+        Ok(self.ask::<i64>("SELECT count(*) FROM commission")?.unsigned_abs())
+    }
+
     /// How every commission went, in the order they were entered.
     ///
     /// # Errors
     /// [`BookError`] when the book can't be read.
     pub fn courses(&self, day: NaiveDate) -> Result<Vec<Course>, BookError> {
-        self.courses_of(None, day).map_err(self.refused())
+        self.courses_of(Which::All, day).map_err(self.refused())
     }
 
     /// One commission, by its number or its file's stem, with all that is known of it.
@@ -154,31 +198,34 @@ impl Book {
     pub fn whole(&self, word: &str, day: NaiveDate) -> Result<History, BookError> {
         let id = self.find(word, day)?.id;
         let refused = self.refused();
-        let course = self.courses_of(Some(id), day).map_err(&refused)?.pop();
+        let course = self.courses_of(Which::One(id), day).map_err(&refused)?.pop();
         let course = course.ok_or_else(|| BookError::Unknown(word.to_owned(), Vec::new()))?;
         let lines = self.lines(id, &course.commission.client).map_err(&refused)?;
         Ok(History { course, entries: self.entries(id).map_err(&refused)?, lines })
     }
 
     /// Reads each table from end to end and puts the rows together here: a question for each commission takes far longer.
-    fn courses_of(&self, id: Option<i64>, day: NaiveDate) -> rusqlite::Result<Vec<Course>> {
+    fn courses_of(&self, which: Which, day: NaiveDate) -> rusqlite::Result<Vec<Course>> {
         // One look at all tables: what is entered meanwhile is in none of them.
         let _look = self.db.unchecked_transaction()?;
         let rows = |columns: &str, table| format!("commission, {columns} FROM {}", standing(table));
-        let mut quotes = self.grouped("commission, revision, day, figures FROM entry", id, "revision", |row| {
+        let mut quotes = self.grouped("commission, revision, day, figures FROM entry", which, "revision", |row| {
             Ok((row.get(1)?, day_in(row, 2)?, row.get(3)?))
         })?;
-        let mut happenings = self.grouped(&rows("state, day, note", "happening"), id, "id", |row| {
+        let mut happenings = self.grouped(&rows("state, day, note", "happening"), which, "id", |row| {
             Ok(Event { state: state_in(row, 1)?, day: day_in(row, 2)?, note: row.get(3)? })
         })?;
-        let mut payments = self.grouped(&rows("day, amount, note", "payment"), id, "id", |row| {
+        let mut payments = self.grouped(&rows("day, amount, note", "payment"), which, "id", |row| {
             Ok(Payment { day: day_in(row, 1)?, amount: money_in(row, 2)?, note: row.get(3)? })
         })?;
-        let mut took = self.took(id)?;
-        let all = "SELECT commission.id, reference, title, number, client.name, client.address FROM commission \
-                   JOIN client ON client.id = commission.client WHERE commission.id = ?1 OR ?1 IS NULL ORDER BY commission.id";
-        let mut asked = self.db.prepare(all)?;
-        let courses = asked.query_map([id], |row| {
+        let mut took = self.took(which)?;
+        let all = format!(
+            "SELECT commission.id, reference, title, number, client.name, client.address FROM commission \
+             JOIN client ON client.id = commission.client {} ORDER BY commission.id",
+            which.holds("commission.id")
+        );
+        let mut asked = self.db.prepare(&all)?;
+        let courses = asked.query_map(rusqlite::params_from_iter(which.id()), |row| {
             let id = row.get(0)?;
             let (happenings, payments) =
                 (happenings.remove(&id).unwrap_or_default(), payments.remove(&id).unwrap_or_default());
@@ -252,17 +299,16 @@ impl Book {
         entries.collect()
     }
 
-    /// Rows by their commission, which is the first column; those of one commission, or all.
+    /// Rows by their commission, which is the first column.
     pub(crate) fn grouped<T>(
         &self,
         what: &str,
-        id: Option<i64>,
+        which: Which,
         order: &str,
         mut read: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
     ) -> rusqlite::Result<BTreeMap<i64, Vec<T>>> {
-        let which = if id.is_some() { "WHERE commission = ?1" } else { "" };
-        let mut asked = self.db.prepare(&format!("SELECT {what} {which} ORDER BY {order}"))?;
-        let mut rows = asked.query(rusqlite::params_from_iter(id))?;
+        let mut asked = self.db.prepare(&format!("SELECT {what} {} ORDER BY {order}", which.holds("commission")))?;
+        let mut rows = asked.query(rusqlite::params_from_iter(which.id()))?;
         let mut all: BTreeMap<i64, Vec<T>> = BTreeMap::new();
         while let Some(row) = rows.next()? {
             all.entry(row.get(0)?).or_default().push(read(row)?);

@@ -4,7 +4,7 @@
 pub(crate) const APPLICATION: i32 = 0x7265_6576;
 
 /// What takes the book from each form to the next; the first makes it.
-pub(crate) const FORMS: &[&str] = &[FIRST, SECOND, THIRD];
+pub(crate) const FORMS: &[&str] = &[FIRST, SECOND, THIRD, FOURTH];
 
 /// From this form on every row is sealed.
 pub(crate) const SEALED_SINCE: i64 = 3;
@@ -174,4 +174,31 @@ CREATE TRIGGER seal_wiped BEFORE UPDATE OF salt ON seal WHEN new.salt IS NOT NUL
 BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
 CREATE TRIGGER seal_kept BEFORE DELETE ON seal BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
 CREATE TRIGGER sealed_kept BEFORE DELETE ON sealed BEGIN SELECT RAISE(ABORT, 'what is entered is never edited'); END;
+";
+
+/// What is to be made, kept by the database itself from what happens, so that the queue is known without reading all that ever
+/// happened. It follows from other tables: it is neither sealed nor written out, and [`crate::Book::check`] reckons it anew.
+const FOURTH: &str = "
+CREATE VIEW stands AS
+SELECT commission.id AS commission, (
+    SELECT state FROM happening WHERE happening.commission = commission.id
+    AND NOT EXISTS (SELECT 1 FROM undoing WHERE what = 'happening' AND undoing.entry = happening.id)
+    ORDER BY happening.id DESC LIMIT 1
+) AS state FROM commission;
+
+CREATE TABLE to_be_made (
+    commission INTEGER PRIMARY KEY REFERENCES commission (id)
+) STRICT;
+INSERT INTO to_be_made (commission) SELECT commission FROM stands WHERE state IN ('accepted', 'on-bench');
+
+CREATE TRIGGER happening_moves AFTER INSERT ON happening BEGIN
+    DELETE FROM to_be_made WHERE commission = new.commission;
+    INSERT INTO to_be_made (commission)
+    SELECT commission FROM stands WHERE commission = new.commission AND state IN ('accepted', 'on-bench');
+END;
+CREATE TRIGGER undoing_moves AFTER INSERT ON undoing WHEN new.what = 'happening' BEGIN
+    DELETE FROM to_be_made WHERE commission = new.commission;
+    INSERT INTO to_be_made (commission)
+    SELECT commission FROM stands WHERE commission = new.commission AND state IN ('accepted', 'on-bench');
+END;
 ";

@@ -183,7 +183,10 @@ pub(crate) fn table(name: &str) -> Option<&'static BookTable> {
 
 /// Rows of a table that were not undone, in place of the table itself.
 pub(crate) fn standing(table: &str) -> String {
-    format!("(SELECT * FROM {table} WHERE id NOT IN (SELECT entry FROM undoing WHERE what = '{table}'))")
+    format!(
+        "(SELECT * FROM {table} WHERE NOT EXISTS \
+         (SELECT 1 FROM undoing WHERE what = '{table}' AND undoing.entry = {table}.id))"
+    )
 }
 
 impl BookTable {

@@ -10,6 +10,7 @@ use crate::act::Act;
 use crate::entering::{entered, known_table, marked_note, since_enquiry, state_of};
 use crate::error::BookError;
 use crate::kind::{MOMENT, day_in, metres, metres_in, minutes, minutes_in, moment_in, money_in, within_money};
+use crate::listing::Which;
 use crate::marks::{Markup, fill};
 use crate::opening::Book;
 use crate::records::BookedClient;
@@ -226,17 +227,17 @@ impl Book {
         self.db.query_row(running, [], read).optional().map_err(self.refused())
     }
 
-    /// What commissions took, by their ids; one of them, or all. What was undone is not counted.
-    pub(crate) fn took(&self, id: Option<i64>) -> rusqlite::Result<BTreeMap<i64, Actuals>> {
+    /// What commissions took, by their ids. What was undone is not counted.
+    pub(crate) fn took(&self, which: Which) -> rusqlite::Result<BTreeMap<i64, Actuals>> {
         let mut all: BTreeMap<i64, Actuals> = BTreeMap::new();
         let rows = |columns: &str, table| format!("commission, {columns} FROM {}", standing(table));
-        let work = self.grouped(&rows("day, step, minutes, note", "work"), id, "id", |row| {
+        let work = self.grouped(&rows("day, step, minutes, note", "work"), which, "id", |row| {
             Ok(WorkLine { day: day_in(row, 1)?, step: row.get(2)?, minutes: minutes_in(row, 3)?, note: row.get(4)? })
         })?;
-        let cord = self.grouped(&rows("day, cord, metres", "cord_used"), id, "id", |row| {
+        let cord = self.grouped(&rows("day, cord, metres", "cord_used"), which, "id", |row| {
             Ok(CordUsed { day: day_in(row, 1)?, cord: row.get(2)?, metres: metres_in(row, 3)? })
         })?;
-        let bought = self.grouped(&rows("day, amount, what", "bought"), id, "id", |row| {
+        let bought = self.grouped(&rows("day, amount, what", "bought"), which, "id", |row| {
             Ok(Bought { day: day_in(row, 1)?, amount: money_in(row, 2)?, what: row.get(3)? })
         })?;
         for (id, lines) in work {

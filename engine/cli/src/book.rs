@@ -174,7 +174,7 @@ fn pay(word: &str, amount: &str, note: Option<&str>, at: &Entering) -> Result<()
 fn queue(at: &At, format: Format) -> Result<(), Failure> {
     let place = Bookkeeping::open(at)?;
     let weekly = weekly_hours(place.desk.rates(), "")?;
-    let queue = Queue::of(&place.book()?.list(place.day)?, place.day, weekly, place.desk.rates());
+    let queue = Queue::of(&place.book()?.to_be_made(place.day)?, place.day, weekly, place.desk.rates());
     place.desk.emit(&QueueResult { queue: &queue, by: place.desk.wording() }, format)
 }
 
@@ -299,7 +299,7 @@ fn check(seal: Option<&str>, at: &At) -> Result<(), Failure> {
         found.extend((!book.begins_with(&known)?).then_some(finding));
     }
     if found.is_empty() {
-        let count = plural("commission", book.list(place.day)?.len() as u64);
+        let count = plural("commission", book.count()?);
         return print(&format!("{count}: no faults. The last seal is {}.\n", book.seals()?.word()));
     }
     let faults = found.into_iter().map(|finding| {

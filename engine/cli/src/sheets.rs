@@ -51,7 +51,10 @@ impl PageMaker {
 
     /// Prints a result in a format.
     pub(crate) fn emit(&self, result: &impl Printed, format: Format) -> Result<(), Failure> {
-        print(&self.printed(result, format)?)
+        if format != Format::Csv {
+            return print(&self.printed(result, format)?);
+        }
+        result.table().try_for_each(|part| print(&part.map_err(PrintError::Table)?))
     }
 
     /// Lays a result out as a page of either form; for a sample, whose pages are nobody's to read.

@@ -110,7 +110,7 @@ pub enum Deadline {
 pub fn when_ready(book: &Book, order: &Order, rates: &Rates, day: NaiveDate) -> Result<Option<WhenReady>, BookError> {
     let Some(weekly) = rates.weekly_hours else { return Ok(None) };
     let (commission, hours) = (&order.commission, order.priced.sure.outcome.cost.hours);
-    let mut others = book.list(day)?;
+    let mut others = book.to_be_made(day)?;
     others.retain(|one| one.reference != commission.reference);
     let queue = Queue::of(&others, day, weekly, rates);
     let ready = |promised| queue.ready_behind(hours, promised, rates);

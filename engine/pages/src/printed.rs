@@ -69,6 +69,9 @@ impl Format {
     }
 }
 
+/// A table (RFC 4180), part by part. Values that can't be written are an error, which those in memory never are.
+pub type TableParts<'a> = Box<dyn Iterator<Item = Result<String, csv::Error>> + 'a>;
+
 /// A result that can be printed. What a result can't be printed as is not in [`Printed::FORMATS`], and is never asked for.
 pub trait Printed {
     /// The name of its page's template.
@@ -82,12 +85,9 @@ pub trait Printed {
     /// What other programs read.
     fn document(&self) -> impl Serialize;
 
-    /// The rows of its table, under the words of their columns.
-    ///
-    /// # Errors
-    /// When the values can't be written, which a table in memory never does.
-    fn table(&self) -> Result<String, csv::Error> {
-        Ok(String::new())
+    /// The rows of its table, under the words of their columns, in parts: a long one need not stand in memory as a whole.
+    fn table(&self) -> TableParts<'_> {
+        Box::new(std::iter::empty())
     }
 
     /// Its drawing.
@@ -144,7 +144,7 @@ pub fn printed<P: Printed, L: LayOut>(result: &P, format: Format, layout: &L) ->
         Format::Text => layout.page(P::PAGE, Form::Text, &result.view(Form::Text)),
         Format::Html => layout.page(P::PAGE, Form::Html, &result.view(Form::Html)),
         Format::Json => Ok(json(&result.document())?),
-        Format::Csv => Ok(result.table().map_err(PrintError::Table)?),
+        Format::Csv => Ok(result.table().collect::<Result<String, _>>().map_err(PrintError::Table)?),
         Format::Svg => Ok(result.drawing()),
     }
 }

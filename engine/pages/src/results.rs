@@ -19,7 +19,7 @@ use crate::bench::DesignNames;
 use crate::chart::{Charted, Sheet, knot_sheet};
 use crate::compare::Comparison;
 use crate::drawing::{DrawOptions, draw_alone};
-use crate::printed::{Format, Printed};
+use crate::printed::{Format, Printed, TableParts};
 use crate::words::Words;
 use crate::{Form, bench, book, compare, costing, hand, json, knots, mix, quote, tight, weigh};
 
@@ -147,8 +147,8 @@ impl Printed for CompareResult<'_> {
         compare::compare_json(self.shown.rows, &self.by.basis.rates)
     }
 
-    fn table(&self) -> Result<String, csv::Error> {
-        compare::compare_csv(self.shown.rows)
+    fn table(&self) -> TableParts<'_> {
+        Box::new(std::iter::once_with(|| compare::compare_csv(self.shown.rows)))
     }
 }
 
@@ -178,11 +178,13 @@ impl Printed for WeighResult<'_> {
     }
 
     /// The prices alone, each on a line, worked out on all cores.
-    fn table(&self) -> Result<String, csv::Error> {
-        const AT_ONCE: usize = 10_000;
+    fn table(&self) -> TableParts<'_> {
+        const AT_ONCE: usize = 1_000;
+        const IN_A_PART: usize = 16 * AT_ONCE;
         let rows = |prices: &[Decimal]| weigh::weigh_rows(self.weighed, prices);
-        let rows: Vec<String> = self.prices.par_chunks(AT_ONCE).map(rows).collect();
-        Ok(weigh::WEIGH_COLUMNS.to_owned() + &rows.concat())
+        let part = move |prices: &[Decimal]| prices.par_chunks(AT_ONCE).map(rows).collect::<String>();
+        let parts = self.prices.chunks(IN_A_PART).map(part);
+        Box::new(std::iter::once(weigh::WEIGH_COLUMNS.to_owned()).chain(parts).map(Ok))
     }
 }
 
@@ -233,8 +235,8 @@ impl Printed for ListResult<'_> {
         book::list_json(self.commissions, self.day)
     }
 
-    fn table(&self) -> Result<String, csv::Error> {
-        book::list_csv(self.commissions)
+    fn table(&self) -> TableParts<'_> {
+        Box::new(std::iter::once_with(|| book::list_csv(self.commissions)))
     }
 }
 
@@ -351,8 +353,8 @@ impl Printed for SummaryResult<'_> {
         book::summary_json(self.periods, &self.by.basis.rates)
     }
 
-    fn table(&self) -> Result<String, csv::Error> {
-        book::summary_csv(self.periods)
+    fn table(&self) -> TableParts<'_> {
+        Box::new(std::iter::once_with(|| book::summary_csv(self.periods)))
     }
 }
 
