@@ -187,3 +187,67 @@ fn a_week_is_shared_out_within_hours_and_demand() {
     place.replace("shop/shop.toml", "weekly-hours = 27\n", "");
     assert!(place.run(&["mix", "--shop", "shop"]).refused().contains("how many bench hours a week has"));
 }
+
+/// A knot that no catalogue has.
+const BIGHT: &str = "[knot]\nname = \"bight\"\ntitle = \"bight knot\"\ntogether = true\nkind = \"single\"\nsummary = \"A trial.\"\n\n\
+                     [[role]]\nrole = \"working\"\nlegs = [1, 20]\nmoves = [{ along = 6 }]\nsource = \"your sample\"\n\
+                     note = \"A trial.\"\n\n[rise]\ndiameters = 3\nsource = \"your sample\"\nnote = \"A trial.\"\n\n[time]\nbase = 9\npull = 2\nsource = \"your sample\"\nnote = \"A trial.\"\n";
+
+/// The folder in which rows are kept from one look to the next.
+fn shelf(place: &TestShop) -> std::path::PathBuf {
+    place.own().join("cache/reeve")
+}
+
+/// The one file of the shelf.
+fn kept_file(place: &TestShop) -> std::path::PathBuf {
+    std::fs::read_dir(shelf(place)).unwrap().next().unwrap().unwrap().path()
+}
+
+/// Whatever a row rests on: when that changes the row does, though rows are kept from one look to the next.
+#[test]
+fn kept_rows_follow_from_what_they_rest_on() {
+    let place = TestShop::starter();
+    let looked = || place.run(&COMPARE).done();
+    let anew = || {
+        std::fs::remove_dir_all(shelf(&place)).unwrap();
+        looked()
+    };
+    let mut before = looked();
+    let made = std::fs::read(kept_file(&place)).unwrap();
+    assert_eq!(looked(), before);
+    assert_eq!(std::fs::read(kept_file(&place)).unwrap(), made, "nothing new was worked out");
+    let sample = "knots sample --cord cotton-4-ecru --knot square --tied 10 --before 150cm --after 85cm --made 14.5cm \
+                  --shop shop";
+    let edits: [(&str, &dyn Fn()); 7] = [
+        ("the rates", &|| place.replace("shop/shop.toml", "wage = \"24.00\"", "wage = \"25.00\"")),
+        ("the store", &|| place.replace("shop/store/cords.toml", "price = \"", "price = \"1")),
+        ("a design, and those it is a part of", &|| {
+            place.replace("shop/designs/bay-leaf.toml", "bare = \"12 mm\"", "bare = \"92 mm\"")
+        }),
+        ("a knot of the shop's own", &|| {
+            place.write("shop/knots/bight.toml", BIGHT);
+            place.replace("shop/designs/fender-fob.toml", "knot = \"figure-eight\"", "knot = \"bight\"");
+        }),
+        ("the same knot, altered", &|| place.replace("shop/knots/bight.toml", "base = 9", "base = 99")),
+        ("a sample", &|| {
+            drop(place.run(&sample.split(' ').filter(|word| !word.is_empty()).collect::<Vec<_>>()).done())
+        }),
+        ("one design less", &|| std::fs::remove_file(place.path("shop/designs/fender-fob.toml")).unwrap()),
+    ];
+    for (what, edit) in edits {
+        edit();
+        let after = looked();
+        assert_ne!(after, before, "{what}");
+        assert_eq!(anew(), after, "{what}");
+        before = after;
+    }
+    // What is damaged, or can't be kept at all, costs time and nothing else.
+    let mut bytes = std::fs::read(kept_file(&place)).unwrap();
+    let last = bytes.len() - 1;
+    bytes[last] ^= 1;
+    std::fs::write(kept_file(&place), bytes).unwrap();
+    assert_eq!(looked(), before);
+    std::fs::remove_dir_all(shelf(&place)).unwrap();
+    std::fs::write(shelf(&place), "not a folder").unwrap();
+    assert_eq!(looked(), before);
+}

@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use proptest::sample::Index;
+use reeve_reading::FaultTally;
 use reeve_shop::Answer;
 use reeve_tests::{TestShop, Tree};
 
@@ -175,7 +176,9 @@ fn files() -> Tree {
 /// Opens and checks the whole shop, as `reeve check` does, and words every fault.
 fn check(place: &TestShop) {
     let Answer { value: shop, mut faults } = place.open();
-    faults.extend(shop.check(day()));
+    let mut told = FaultTally::default();
+    shop.check(day(), &mut told);
+    faults.extend(told.shown().into_iter().cloned());
     let own: Vec<_> = shop.templates().noted(&mut faults).into_iter().map(reeve_pages::OwnTemplate::from).collect();
     let _ = reeve_pages::load(&own, &reeve_pages::Phrases::of_language(reeve_pages::ENGLISH))
         .map_err(|fault| fault.to_string());

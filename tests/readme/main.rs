@@ -52,7 +52,12 @@ fn printed(command: &str, folder: &Path) -> String {
     path.push(":");
     path.push(std::env::var_os("PATH").unwrap_or_default());
     let mut shell = Command::new("sh");
-    shell.args(["-c", command]).current_dir(folder).env("PATH", path).env("XDG_DATA_HOME", folder.join("own"));
+    shell
+        .args(["-c", command])
+        .current_dir(folder)
+        .env("PATH", path)
+        .env("XDG_DATA_HOME", folder.join("own"))
+        .env("XDG_CACHE_HOME", folder.join("own").join("cache"));
     let output = shell.output().unwrap();
     String::from_utf8(output.stdout).unwrap()
 }

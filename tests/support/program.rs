@@ -133,7 +133,12 @@ pub(crate) fn command(folder: &Path, words: &[&str]) -> Command {
 pub(crate) fn command_by(starter: Option<&Path>, folder: &Path, words: &[&str]) -> Command {
     let mut command = Command::new(starter.unwrap_or(reeve()));
     command.args(starter.map(|_| reeve()));
-    command.current_dir(folder).args(words).stdin(Stdio::null()).env("XDG_DATA_HOME", own(folder));
+    command
+        .current_dir(folder)
+        .args(words)
+        .stdin(Stdio::null())
+        .env("XDG_DATA_HOME", own(folder))
+        .env("XDG_CACHE_HOME", own(folder).join("cache"));
     // Width and colour must not depend on who runs the tests.
     for variable in ["COLUMNS", "LINES", "NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "FORCE_COLOR"] {
         command.env_remove(variable);

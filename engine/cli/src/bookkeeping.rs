@@ -45,7 +45,7 @@ impl Bookkeeping {
     pub(crate) fn of(shop: &WhichShop, on: Option<NaiveDate>) -> Result<Self, Failure> {
         let Answer { value: shop, mut faults } = open(shop)?;
         let desk = PageMaker::new(&shop, &mut faults)?;
-        print_faults(&faults);
+        print_faults(&faults.into());
         let folder = shop
             .book_folder()
             .ok_or_else(|| Failure::input("the starter shop keeps no book", "name a shop with --shop DIR"))?;
@@ -54,8 +54,8 @@ impl Bookkeeping {
 
     pub(crate) fn order(&self, word: &str, wish: &reeve_shop::Wish) -> Result<Order, Failure> {
         let Answer { value: order, faults } = self.shop.order(word, wish, self.day);
-        let Some(order) = order else { return Err(Failure::Input(faults)) };
-        print_faults(&faults);
+        let Some(order) = order else { return Err(Failure::Input(faults.into())) };
+        print_faults(&faults.into());
         Ok(order)
     }
 

@@ -10,7 +10,7 @@ use reeve_pages::plain;
 use reeve_pages::printed::{Format, json};
 use reeve_pages::remarks::remark_words;
 use reeve_pages::results::{BenchResult, CostingResult, QuoteResult, TakeOffResult};
-use reeve_reading::Fault;
+use reeve_reading::FaultTally;
 use reeve_shop::{Answer, Folder, Order};
 
 use crate::args::{Args, Command};
@@ -69,15 +69,17 @@ fn begin(dir: &Path) -> Result<(), Failure> {
 
 fn check(place: &ShopArgs) -> Result<(), Failure> {
     let Answer { value: shop, mut faults } = open(&place.shop)?;
-    faults.extend(shop.check(today(place)));
+    let mut told = FaultTally::from(std::mem::take(&mut faults));
+    shop.check(today(place), &mut told);
     let (designs, commissions) = (shop.designs().value.len(), shop.commissions().value.len());
     let libraries = shop.libraries().iter().filter(|library| library.is_admitted()).count();
     let own = own_templates(&shop, &mut faults);
-    faults.extend(judge(&own)?);
-    if faults.iter().any(Fault::is_error) {
-        return Err(Failure::Input(faults));
+    told.extend(faults);
+    told.extend(judge(&own)?);
+    if told.errors() > 0 {
+        return Err(Failure::Input(told));
     }
-    print_faults(&faults);
+    print_faults(&told);
     samples::name_odd(&shop)?;
     let read = match libraries {
         0 => format!("{designs} designs and {commissions} commissions"),
@@ -93,8 +95,8 @@ fn takeoff(design: Option<&str>, which: &ChoiceArgs, place: &ShopArgs, format: F
     let word = chosen(design, place.shop.demo, reeve_shop::DEMO_DESIGN, "design", &known)?;
     let found = shop.design(word, &which.choice()?).noted(&mut faults);
     let desk = PageMaker::new(&shop, &mut faults)?;
-    let Some(found) = found else { return Err(Failure::Input(faults)) };
-    print_faults(&faults);
+    let Some(found) = found else { return Err(Failure::Input(faults.into())) };
+    print_faults(&faults.into());
     desk.emit(&TakeOffResult { taken: &TakenOff::of(found)?, by: desk.wording() }, format)
 }
 
@@ -169,7 +171,7 @@ fn order(commission: Option<&str>, wish: &Wished, place: &ShopArgs) -> Result<Or
     let word = chosen(commission, place.shop.demo, reeve_shop::DEMO_COMMISSION, "commission", &known)?;
     let order = shop.order(word, &wish.wish()?, today(place)).noted(&mut faults);
     let desk = PageMaker::new(&shop, &mut faults)?;
-    let Some(order) = order else { return Err(Failure::Input(faults)) };
-    print_faults(&faults);
+    let Some(order) = order else { return Err(Failure::Input(faults.into())) };
+    print_faults(&faults.into());
     Ok(Ordered { order, desk, day: today(place), book: shop.book_folder().map(|folder| folder.join(BOOK_FILE)) })
 }

@@ -18,7 +18,7 @@ use crate::design_args::{CompareArgs, Which};
 use crate::failure::{Failure, print_faults, say};
 use crate::forms::{ChoiceArgs, WhichShop};
 use crate::layout::PageLayout;
-use crate::opening::open;
+use crate::opening::{open, row_shelf};
 use crate::sheets::PageMaker;
 
 /// What is compared, and what its pages are made with.
@@ -77,7 +77,7 @@ impl Compared {
             named => named.to_vec(),
         };
         // What is wrong with the shop stops it; what is wrong with a design leaves out that design.
-        print_faults(&faults);
+        print_faults(&faults.into());
         let question = CompareQuestion {
             designs,
             named: !which.designs.is_empty(),
@@ -86,7 +86,8 @@ impl Compared {
             choice: which.chosen.choice()?,
         };
         let what_if = question.changes.clone();
-        let comparing = Comparing::new(shop, desk.basis().clone(), question);
+        let shelf = row_shelf(&which.shop);
+        let comparing = Comparing::new(shop, desk.basis().clone(), question, shelf);
         Ok(Self { desk, what_if, comparing })
     }
 

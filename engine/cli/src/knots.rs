@@ -121,7 +121,7 @@ fn chart(kind: Option<&str>, cord: f64, shop: &WhichShop) -> Result<String, Fail
 
 fn check(file: &Path) -> Result<(), Failure> {
     let (knot, remarks) = knot_of_file(file)?;
-    print_faults(&remarks);
+    print_faults(&remarks.into());
     let words = words_of(None)?;
     let lacks: Vec<String> = lacks(&knot, &words).iter().map(|lack| format!("it still lacks {lack}\n")).collect();
     print(&format!("{}: no faults\n{}", knot.title, lacks.concat()))

@@ -60,10 +60,10 @@ impl PageLayout {
         if own.is_empty() {
             return load_page(template, phrases)
                 .and_then(|templates| fill(&templates, template, form, view))
-                .map_err(|fault| Failure::Input(vec![template_fault(&fault, &[])]));
+                .map_err(|fault| template_fault(&fault, &[]).into());
         }
         page_process::fill(&own, phrases.language(), template, form, &[view]).map_err(|ended| match ended {
-            Ended::Fault(fault) => Failure::Input(vec![template_fault(&fault, &own)]),
+            Ended::Fault(fault) => template_fault(&fault, &own).into(),
             Ended::System(why) => Failure::System(why),
         })
     }

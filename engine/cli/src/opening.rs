@@ -4,9 +4,10 @@ use std::path::{Path, PathBuf};
 
 use chrono::{Local, NaiveDate, NaiveDateTime};
 use etcetera::BaseStrategy;
-use reeve_host::Program;
+use reeve_host::{Program, digest_of};
+use reeve_office::RowShelf;
 use reeve_reading::Fault;
-use reeve_shop::{Admissions, Answer, Folder, FolderError, Shop};
+use reeve_shop::{Admissions, Answer, Folder, FolderError, Shop, real_path};
 use reeve_writing::Hold;
 
 use crate::failure::Failure;
@@ -30,6 +31,20 @@ fn own_folder() -> Option<PathBuf> {
     // A folder that is named from where one stands may be another's.
     let folder = etcetera::choose_base_strategy().ok()?.data_dir();
     folder.is_absolute().then(|| folder.join("reeve"))
+}
+
+/// Where rows of a shop's designs are kept, outside the shop and only to save time; `None` where the system names no folder, or
+/// for the starter shop inside the program.
+pub(crate) fn row_shelf(shop: &WhichShop) -> Option<RowShelf> {
+    let root = real_path(&shop_root(shop)?);
+    let folder = etcetera::choose_base_strategy().ok()?.cache_dir();
+    let name = format!("rows-{}", digest_of(root.as_os_str().as_encoded_bytes()).get(..16)?);
+    folder.is_absolute().then_some(())?;
+    // Two programs of one version may still reckon otherwise, while one of them is being written.
+    let file = std::fs::metadata(std::env::current_exe().ok()?).ok()?;
+    let made = file.modified().ok()?.duration_since(std::time::UNIX_EPOCH).ok()?;
+    let program = format!("{} {} {}", env!("CARGO_PKG_VERSION"), file.len(), made.as_nanos());
+    Some(RowShelf { at: folder.join("reeve").join(name), program })
 }
 
 /// Holds the shop that a command changes, before its files are read; the starter shop can't be changed.

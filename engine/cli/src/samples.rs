@@ -68,7 +68,7 @@ pub(crate) fn sample(layout: PageLayout) -> Result<PageLayout, Failure> {
         on: None,
         note: Some("Tied tight.".to_owned()),
     };
-    let added = shop.with_sample(&new).map_err(Failure::Input)?;
+    let added = shop.with_sample(&new).map_err(|faults| Failure::Input(faults.into()))?;
     let before = Hand::default();
     let words = words_of(shop.rates())?;
     let shown =
@@ -104,9 +104,9 @@ fn new_sample(sample: &SampleArgs) -> Result<NewSample, Failure> {
 /// A shop without faults.
 fn sound(Answer { value: shop, faults }: Answer<Shop>) -> Result<Shop, Failure> {
     if faults.iter().any(Fault::is_error) {
-        return Err(Failure::Input(faults));
+        return Err(Failure::Input(faults.into()));
     }
-    print_faults(&faults);
+    print_faults(&faults.into());
     Ok(shop)
 }
 

@@ -26,7 +26,7 @@ impl PageMaker {
     pub(crate) fn new(shop: &Shop, faults: &mut Vec<Fault>) -> Result<Self, Failure> {
         let own = own_templates(shop, faults);
         if faults.iter().any(Fault::is_error) {
-            return Err(Failure::Input(std::mem::take(faults)));
+            return Err(Failure::Input(std::mem::take(faults).into()));
         }
         let basis = basis_of(shop)?;
         let words = Words::new(&basis.rates).map_err(|error| Fault::of(&error))?;
@@ -135,7 +135,7 @@ fn basis_of(shop: &Shop) -> Result<Basis, Failure> {
 pub(crate) fn layout_of(shop: &Shop, words: &Words) -> PageLayout {
     let mut faults = Vec::new();
     let own = own_templates(shop, &mut faults);
-    print_faults(&faults);
+    print_faults(&faults.into());
     PageLayout::new(own, words.phrases())
 }
 

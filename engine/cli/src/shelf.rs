@@ -38,7 +38,7 @@ impl Shelf {
         let Answer { value: shop, mut faults } = open(shop)?;
         let own = own_templates(&shop, &mut faults);
         if faults.iter().any(Fault::is_error) {
-            return Err(Failure::Input(faults));
+            return Err(Failure::Input(faults.into()));
         }
         Self::with(shop.catalogue().clone(), own, shop.rates().cloned())
     }
@@ -85,7 +85,7 @@ impl Shelf {
         let made_of = knot.parts.first().filter(|_| knot.path.is_none()).map_or(knot, AsRef::as_ref);
         match self.catalogue.shape(made_of) {
             (shape, faults) if faults.is_empty() => Ok(shape),
-            (_, faults) => Err(Failure::Input(faults)),
+            (_, faults) => Err(Failure::Input(faults.into())),
         }
     }
 
@@ -130,7 +130,7 @@ pub(crate) fn knot_of_file(file: &Path) -> Result<(Arc<Knot>, Vec<Fault>), Failu
     let (knot, faults) = read_knot(file);
     match knot {
         Some(knot) if !faults.iter().any(Fault::is_error) => Ok((knot, faults)),
-        _ => Err(Failure::Input(faults)),
+        _ => Err(Failure::Input(faults.into())),
     }
 }
 

@@ -71,8 +71,8 @@ impl OnScales {
         let word = chosen(asked.design.as_deref(), asked.shop.demo, reeve_shop::DEMO_DESIGN, "design", &known)?;
         let changes = read_changes(&asked.changes, &shop.cord_names(), desk.rates())?;
         let found = shop.design(word, &asked.chosen.choice()?).noted(&mut faults);
-        let Some(found) = found else { return Err(Failure::Input(faults)) };
-        print_faults(&faults);
+        let Some(found) = found else { return Err(Failure::Input(faults.into())) };
+        print_faults(&faults.into());
         let scales = Scales::of(found, desk.basis(), &changes)?;
         Ok(Self { desk, scales, what_if: changes })
     }

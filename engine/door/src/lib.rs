@@ -39,10 +39,12 @@ pub fn open(path: &Path) -> Result<File, OpenError> {
 /// [`OpenError`] as for [`open`], and when there are more bytes.
 pub fn read(path: &Path, most: u64) -> Result<Vec<u8>, OpenError> {
     let file = open(path)?;
-    if file.metadata()?.len() > most {
+    let told = file.metadata()?.len();
+    if told > most {
         return Err(OpenError::TooLong(most));
     }
-    let mut bytes = Vec::new();
+    // What is told may be wrong; where it is right, the file is read at one go.
+    let mut bytes = Vec::with_capacity(usize::try_from(told).unwrap_or_default() + 1);
     file.take(most + 1).read_to_end(&mut bytes)?;
     if bytes.len() as u64 > most { Err(OpenError::TooLong(most)) } else { Ok(bytes) }
 }

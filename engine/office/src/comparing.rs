@@ -7,12 +7,13 @@ use reeve_costing::basis::Basis;
 use reeve_costing::pricing::PriceError;
 use reeve_costing::whatif::{Change, Changed, Effect, effects, with_changes};
 use reeve_measure::Remedied;
-use reeve_reading::{Fault, nearest};
+use reeve_reading::{Fault, FaultTally, nearest};
 use reeve_shop::arguments::GivenPrice;
 use reeve_shop::{Answer, Choice, FoundDesign, Shop};
 use rust_decimal::Decimal;
 
 use crate::error::OfficeError;
+use crate::kept::{KeptDesign, KeptRows, RowShelf};
 use crate::row::{DesignRow, Offered};
 
 /// How far each input is changed to tell what it moves, in per cent.
@@ -39,6 +40,7 @@ pub struct Comparing {
     shop: Shop,
     basis: Basis,
     question: CompareQuestion,
+    shelf: Option<RowShelf>,
 }
 
 /// Rows, and what hinders others.
@@ -47,15 +49,16 @@ pub struct Rows {
     /// Each design in each size, in the order of the designs.
     pub rows: Vec<DesignRow>,
     /// What is wrong with some, each told once.
-    pub faults: Vec<Fault>,
+    pub faults: FaultTally,
     /// How many designs have no row, or not all, for their faults.
     pub left_out: usize,
 }
 
 impl Comparing {
-    /// Begins a comparison in a shop, at its rates.
-    pub fn new(shop: Shop, basis: Basis, question: CompareQuestion) -> Self {
-        Self { shop, basis, question }
+    /// Begins a comparison in a shop, at its rates. Rows of designs as they stand are kept on the shelf, if there is one.
+    pub fn new(shop: Shop, basis: Basis, question: CompareQuestion, shelf: Option<RowShelf>) -> Self {
+        let shelf = shelf.filter(|_| question.is_plain());
+        Self { shop, basis, question, shelf }
     }
 
     /// How many designs are asked for.
@@ -68,15 +71,31 @@ impl Comparing {
     /// # Errors
     /// When there is no row at all, or a price is given for what is not compared.
     pub fn rows(&self, done: impl Fn() + Sync) -> Result<Rows, OfficeError> {
+        const AT_ONCE: usize = 256;
+        let mut kept = self.shelf.as_ref().map(|shelf| shelf.open(&self.shop)).unwrap_or_default();
         let each = |word: &String| {
-            let found = self.rows_of(word);
+            let found = self.rows_of(word, &kept);
             done();
             found
         };
-        let all: Vec<(Vec<DesignRow>, Vec<Fault>)> = self.question.designs.par_iter().map(each).collect();
-        let left_out = all.iter().filter(|(_, faults)| faults.iter().any(Fault::is_error)).count();
-        let (rows, faults): (Vec<_>, Vec<_>) = all.into_iter().unzip();
-        let (rows, faults) = (rows.concat(), once_each(faults.concat()));
+        let (mut rows, mut faults, mut left_out, mut new) = (Vec::new(), FaultTally::default(), 0, Vec::new());
+        for some in self.question.designs.chunks(AT_ONCE) {
+            let found: Vec<DesignRows> = some.par_iter().map(each).collect();
+            for DesignRows { rows: found, faults: told, to_keep } in found {
+                left_out += usize::from(told.iter().any(Fault::is_error));
+                rows.extend(found);
+                faults.extend(told);
+                new.extend(to_keep);
+            }
+        }
+        if let Some(shelf) = self.shelf.as_ref().filter(|_| !new.is_empty()) {
+            if !self.question.named {
+                kept.keep_only(&self.question.designs);
+            }
+            kept.add(new);
+            // Without the file the next look only takes longer.
+            let _ = shelf.put(&self.shop, kept);
+        }
         if rows.is_empty() && !faults.is_empty() {
             return Err(OfficeError::Input(faults));
         }
@@ -97,16 +116,24 @@ impl Comparing {
     }
 
     /// The rows of a design: as it stands and in all its sizes, or as chosen.
-    fn rows_of(&self, word: &str) -> (Vec<DesignRow>, Vec<Fault>) {
-        let Answer { value: found, mut faults } = self.shop.sizes(word, &self.question.choice, self.question.named);
+    fn rows_of(&self, word: &str, kept: &KeptRows) -> DesignRows {
+        let Answer { value: text, mut faults } = self.shop.design_text_of(word);
+        let Some(text) = text else { return DesignRows { faults, ..DesignRows::default() } };
+        if let Some(rows) = kept.of(&text, &self.shop) {
+            return DesignRows { rows: rows.to_vec(), faults, to_keep: None };
+        }
+        let read = self.shop.sizes_in(&text, &self.question.choice, self.question.named).noted(&mut faults);
         let mut rows = Vec::new();
-        for found in &found {
+        for found in &read.found {
             match self.row(found) {
                 Ok(row) => rows.push(row),
                 Err(fault) => faults.push(fault),
             }
         }
-        (rows, faults)
+        // What is told of a design is told again at each look, with its place: so it is read again.
+        let is_kept = self.shelf.is_some() && faults.is_empty() && !text.is_path;
+        let to_keep = is_kept.then(|| (text.stem.clone(), KeptDesign::new(&text, &read, &rows)));
+        DesignRows { rows, faults, to_keep }
     }
 
     fn row(&self, found: &FoundDesign) -> Result<DesignRow, Fault> {
@@ -161,18 +188,22 @@ impl Comparing {
     }
 }
 
+impl CompareQuestion {
+    /// Whether designs are asked for as they stand, at the shop's own figures.
+    fn is_plain(&self) -> bool {
+        self.choice.is_usual() && self.prices.is_empty() && self.changes.is_empty()
+    }
+}
+
+/// The rows of one design, what hinders others, and what is to be kept of it.
+#[derive(Default)]
+struct DesignRows {
+    rows: Vec<DesignRow>,
+    faults: Vec<Fault>,
+    to_keep: Option<(String, KeptDesign)>,
+}
+
 /// Why a design has no price.
 pub(crate) fn unpriced(title: &str, error: &PriceError) -> Fault {
     Fault::without_place(format!("{title} can't be priced: {error}"), error.remedy())
-}
-
-/// A part's faults are told by every design that holds it.
-fn once_each(faults: Vec<Fault>) -> Vec<Fault> {
-    let mut told: Vec<Fault> = Vec::new();
-    for fault in faults {
-        if !told.contains(&fault) {
-            told.push(fault);
-        }
-    }
-    told
 }

@@ -4,14 +4,14 @@ use std::fmt;
 
 use reeve_book::BookError;
 use reeve_measure::Remedied;
-use reeve_reading::Fault;
+use reeve_reading::{Fault, FaultTally};
 use reeve_writing::WritingError;
 
 /// Why the office can't do what was asked. Nothing was entered or written.
 #[derive(Debug)]
 pub enum OfficeError {
     /// What was asked, or the shop, has faults: at least one.
-    Input(Vec<Fault>),
+    Input(FaultTally),
     /// The order book refuses.
     Book(BookError),
     /// The system lets something not be written.
@@ -21,7 +21,7 @@ pub enum OfficeError {
 impl OfficeError {
     /// A fault of what was asked, which has no place in a file.
     pub(crate) fn input(title: impl Into<String>, help: impl Into<String>) -> Self {
-        Self::Input(vec![Fault::without_place(title, help)])
+        Fault::without_place(title, help).into()
     }
 }
 
@@ -49,7 +49,7 @@ impl Remedied for OfficeError {
 
 impl From<Fault> for OfficeError {
     fn from(fault: Fault) -> Self {
-        Self::Input(vec![fault])
+        Self::Input(vec![fault].into())
     }
 }
 

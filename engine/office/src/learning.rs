@@ -94,7 +94,7 @@ impl Lesson {
         if learnt.works.is_empty() && shop.works().is_empty() {
             return Ok((None, left_out));
         }
-        let after = shop.with_learnt(&learnt).map_err(OfficeError::Input)?;
+        let after = shop.with_learnt(&learnt).map_err(|faults| OfficeError::Input(faults.into()))?;
         let of_file =
             |work: &TimedWork| shop.works().iter().find(|known| known.is_of(&work.number, work.step.as_deref()));
         let taught = |work: &TimedWork| TaughtWork { work: work.clone(), was: of_file(work).map(|known| known.took) };

@@ -44,7 +44,8 @@ impl GoodLibrary {
     /// # Errors
     /// When a knot of it is called like another one, or the maker's word can't be kept.
     pub fn admission(&self, shop: &Shop) -> Result<Admission, OfficeError> {
-        let admission = shop.admission(&self.candidate, &self.probed).map_err(OfficeError::Input)?;
+        let admission =
+            shop.admission(&self.candidate, &self.probed).map_err(|faults| OfficeError::Input(faults.into()))?;
         word_folder(shop.admissions())?;
         Ok(admission)
     }
@@ -69,7 +70,7 @@ impl GoodLibrary {
 /// When it has faults, or the system names no place for it.
 pub fn word_folder(admissions: &Admissions) -> Result<&Path, OfficeError> {
     if !admissions.faults().is_empty() {
-        return Err(OfficeError::Input(admissions.faults().to_vec()));
+        return Err(OfficeError::Input(admissions.faults().to_vec().into()));
     }
     let help = "set HOME, or XDG_DATA_HOME; libraries that you admit are kept there, outside every shop";
     admissions.dir().ok_or_else(|| OfficeError::input("the system does not tell where your home is", help))

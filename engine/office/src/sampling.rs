@@ -25,7 +25,7 @@ impl TakenDown {
     /// Every fault of the sample, or of the shop's file as it would be.
     pub fn of(shop: &Shop, sample: &NewSample) -> Result<Self, OfficeError> {
         let basis = shop.basis().ok_or_else(|| OfficeError::input("shop.toml has faults", "mend it first"))?;
-        let added = shop.with_sample(sample).map_err(OfficeError::Input)?;
+        let added = shop.with_sample(sample).map_err(|faults| OfficeError::Input(faults.into()))?;
         Ok(Self { before: basis.hand.clone(), pace: basis.rates.bench.pace, added })
     }
 

@@ -42,8 +42,8 @@ impl Diagnostics {
     }
 
     /// The text whose faults these are.
-    pub(crate) fn text(&self) -> &str {
-        &self.source.text
+    pub(crate) fn source(&self) -> &SourceText {
+        &self.source
     }
 
     /// What the sums of this file may name.

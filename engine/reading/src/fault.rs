@@ -27,7 +27,7 @@ impl SourceText {
 }
 
 /// Whether the fault stops the work.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Severity {
     /// The work can't go on.
     Error,

@@ -16,6 +16,7 @@ mod nearest;
 mod reckoned;
 mod seen;
 mod table;
+mod tally;
 
 pub use arithmetic::{Measures, is_measure_name};
 pub use diagnostics::{Diagnostics, FAULTS_SHOWN, Placed};
@@ -28,4 +29,5 @@ pub use kinds::{
 pub use nearest::nearest;
 pub use reckoned::{Filled, FilledText, LowLikelyHigh, OneOrThree, Reckonable, Reckoned};
 pub use seen::{is_unseen, seen, unseen_in};
-pub use table::{Table, read, schema};
+pub use table::{Parsed, Table, read, read_parsed, schema};
+pub use tally::FaultTally;

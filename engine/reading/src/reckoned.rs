@@ -17,7 +17,7 @@ impl Cell<'_> {
         if slip.unknown && self.desk.measures().incomplete {
             return None;
         }
-        let at = self.desk.text().get(self.span.clone()).and_then(|typed| typed.find(text));
+        let at = self.desk.source().text.get(self.span.clone()).and_then(|typed| typed.find(text));
         let spot = at.map(|at| self.span.start + at + slip.span.start..self.span.start + at + slip.span.end);
         self.desk.refuse(spot.unwrap_or_else(|| self.span.clone()), slip.title, slip.label, slip.help);
         None

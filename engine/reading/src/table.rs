@@ -8,6 +8,7 @@ use toml::de::{DeTable, DeValue};
 
 use crate::arithmetic::Measures;
 use crate::diagnostics::{Diagnostics, Placed};
+use crate::fault::SourceText;
 use crate::kinds::{Cell, Kind};
 use crate::nearest::nearest;
 
@@ -23,13 +24,32 @@ pub struct Table<'a> {
 
 #[derive(Debug)]
 enum View<'a> {
-    Typed { table: &'a DeTable<'a>, span: Range<usize>, desk: &'a Diagnostics },
+    Typed { keys: Keys<'a>, span: Range<usize>, desk: &'a Diagnostics },
     Plan { properties: Map<String, Value>, required: Vec<Value> },
 }
 
+/// The keys of a table with their values. They are few, and mostly of different lengths: to look through them takes less time
+/// than a tree or a table of hashes.
+#[derive(Debug)]
+struct Keys<'a>(Vec<(&'a str, &'a Spanned<DeValue<'a>>)>);
+
+impl<'a> Keys<'a> {
+    fn of(table: &'a DeTable<'a>) -> Self {
+        Self(table.iter().map(|(key, value)| (key.get_ref().as_ref(), value)).collect())
+    }
+
+    fn get(&self, key: &str) -> Option<&'a Spanned<DeValue<'a>>> {
+        self.0.iter().find(|(known, _)| *known == key).map(|(_, value)| *value)
+    }
+}
+
+/// About as many keys as the largest tables ask for.
+const KEYS_ASKED: usize = 16;
+
 impl<'a> Table<'a> {
     fn typed(table: &'a DeTable<'a>, span: Range<usize>, desk: &'a Diagnostics) -> Self {
-        Self { view: View::Typed { table, span, desk }, asked: Vec::new(), missing: Vec::new(), misread: false }
+        let view = View::Typed { keys: Keys::of(table), span, desk };
+        Self { view, asked: Vec::with_capacity(KEYS_ASKED), missing: Vec::new(), misread: false }
     }
 
     fn plan() -> Self {
@@ -163,7 +183,9 @@ impl<'a> Table<'a> {
             );
             return Vec::new();
         };
-        table.iter().filter_map(|(name, value)| read_pair(name, value, kind, key, desk)).collect()
+        let mut pairs: Vec<_> = table.iter().collect();
+        pairs.sort_unstable_by_key(|(name, _)| name.span().start);
+        pairs.into_iter().filter_map(|(name, value)| read_pair(name, value, kind, key, desk)).collect()
     }
 
     /// Where this table stands.
@@ -223,7 +245,7 @@ impl<'a> Table<'a> {
     /// The place of a key's value, if it is written.
     pub fn place(&self, key: &str) -> Option<Range<usize>> {
         match &self.view {
-            View::Typed { table, .. } => table.get(key).map(Spanned::span),
+            View::Typed { keys, .. } => keys.get(key).map(Spanned::span),
             View::Plan { .. } => None,
         }
     }
@@ -246,7 +268,7 @@ impl<'a> Table<'a> {
     /// Whether the key is written, however wrongly.
     pub fn has(&self, key: &str) -> bool {
         match &self.view {
-            View::Typed { table, .. } => table.contains_key(key),
+            View::Typed { keys, .. } => keys.get(key).is_some(),
             View::Plan { .. } => false,
         }
     }
@@ -264,7 +286,7 @@ impl<'a> Table<'a> {
     ) -> Option<(&'a Spanned<DeValue<'a>>, &'a Diagnostics)> {
         self.asked.push(key);
         match &mut self.view {
-            View::Typed { table, desk, .. } => table.get(key).map(|value| (value, *desk)),
+            View::Typed { keys, desk, .. } => keys.get(key).map(|value| (value, *desk)),
             View::Plan { properties, required } => {
                 properties.insert(key.to_owned(), schema());
                 if needed {
@@ -282,10 +304,12 @@ impl<'a> Table<'a> {
     }
 
     /// Reports keys that nobody asked for, and keys that are missing and not merely misspelt.
-    fn report_keys(&self) {
-        let View::Typed { table, desk, .. } = &self.view else { return };
+    fn report_keys(&self, table: &DeTable<'_>) {
+        let View::Typed { desk, .. } = &self.view else { return };
         let mut meant = Vec::new();
-        for key in table.keys().filter(|key| !self.asked.contains(&key.get_ref().as_ref())) {
+        let mut unknown: Vec<_> = table.keys().filter(|key| !self.asked.contains(&key.get_ref().as_ref())).collect();
+        unknown.sort_unstable_by_key(|key| key.span().start);
+        for key in unknown {
             let name: &str = key.get_ref();
             let near = nearest(name, self.asked.iter().copied());
             meant.extend(near);
@@ -314,9 +338,9 @@ pub(crate) fn read_table<T>(
     desk: &Diagnostics,
     read: impl FnOnce(&mut Table<'_>) -> Option<T>,
 ) -> Option<Placed<T>> {
-    let mut table = Table::typed(table, span.clone(), desk);
-    let value = read(&mut table);
-    table.report_keys();
+    let mut asking = Table::typed(table, span.clone(), desk);
+    let value = read(&mut asking);
+    asking.report_keys(table);
     value.map(|value| Placed { value, span })
 }
 
@@ -364,22 +388,47 @@ fn described(mut schema: Value, about: &str) -> Value {
     schema
 }
 
+/// A text, parsed: it can be read any number of times, as a design is once for each size.
+#[derive(Debug)]
+pub struct Parsed<'a> {
+    document: Spanned<DeTable<'a>>,
+    /// Where it is not TOML, and why.
+    errors: Vec<(Range<usize>, String)>,
+}
+
+impl<'a> Parsed<'a> {
+    /// Parses a text.
+    pub fn of(source: &'a SourceText) -> Self {
+        let (document, errors) = DeTable::parse_recoverable(&source.text);
+        let placed = |error: &toml::de::Error| (error.span().unwrap_or(0..0), error.message().to_owned());
+        let mut errors: Vec<_> = errors.iter().map(placed).collect();
+        // What is nested too deep or left open is found again at each level.
+        errors.dedup();
+        Self { document, errors }
+    }
+}
+
 /// Reads a whole file. Every fault found is laid on the desk; `None` when it can't be used.
 ///
 /// The reader may lay faults for what only shows when the whole file is known.
 pub fn read<T>(desk: &Diagnostics, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
-    let (document, errors) = DeTable::parse_recoverable(desk.text());
-    let mut told = None;
-    for error in &errors {
-        let span = error.span().unwrap_or(0..0);
-        // What is nested too deep or left open is found again at each level.
-        if told.replace((span.clone(), error.message())) == Some((span.clone(), error.message())) {
-            continue;
-        }
-        desk.refuse(span, format!("this is not TOML: {}", error.message()), "", "");
+    read_parsed(desk, &Parsed::of(desk.source()), reader)
+}
+
+/// The same of a file that was parsed before; it must be the desk's.
+pub fn read_parsed<T>(
+    desk: &Diagnostics,
+    parsed: &Parsed<'_>,
+    reader: impl FnOnce(&mut Table<'_>) -> Option<T>,
+) -> Option<T> {
+    for (span, why) in &parsed.errors {
+        desk.refuse(span.clone(), format!("this is not TOML: {why}"), "", "");
     }
     // A half-parsed file would be told of keys that are only missing because parsing stopped.
-    if errors.is_empty() { read_table(document.get_ref(), 0..0, desk, reader).map(|placed| placed.value) } else { None }
+    if !parsed.errors.is_empty() {
+        return None;
+    }
+    read_table(parsed.document.get_ref(), 0..0, desk, reader).map(|placed| placed.value)
 }
 
 /// The JSON Schema (2020-12) of the file that a reader reads.

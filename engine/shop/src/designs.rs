@@ -7,7 +7,7 @@ use reeve_costing::piece::{Part, Piece};
 use reeve_costing::single_piece::Effort;
 use reeve_costing::takeoff::{TakeOff, take_off};
 use reeve_measure::bound;
-use reeve_reading::{Diagnostics, Fault, Figure, Placed, SourceText, nearest, read};
+use reeve_reading::{Diagnostics, Fault, Figure, Parsed, Placed, SourceText, nearest, read_parsed};
 
 use crate::choice::{Choice, Choices, Market};
 use crate::files::{Chosen, TypedDesign, TypedPart, design_file, fit};
@@ -55,9 +55,22 @@ struct WholeDesign {
 pub(crate) struct KnownDesigns {
     /// Under stem and choice; `None` where there is a fault.
     designs: BTreeMap<DesignKey, Option<ReadDesign>>,
+    /// The texts of those that were read because others name them, by their stems.
+    pub(crate) parts: BTreeMap<String, Arc<SourceText>>,
     pub(crate) faults: Vec<Fault>,
     /// Place and title of each of these faults that has a place.
     told: BTreeSet<(String, usize, String)>,
+}
+
+/// The text of a design, found.
+#[derive(Debug, Clone)]
+pub struct DesignText {
+    /// Its file's stem.
+    pub stem: String,
+    /// The text.
+    pub source: Arc<SourceText>,
+    /// Whether it was named by its path and may stand outside the shop.
+    pub is_path: bool,
 }
 
 /// What a design is known under: its stem and its choice, figures by their bits, for every digit counts.
@@ -209,7 +222,26 @@ impl Shop {
         named: bool,
         known: &mut KnownDesigns,
     ) -> Option<FoundDesign> {
-        let usual = self.design_as(word, &Choice::default(), known)?;
+        let text = self.design_text(word, known)?;
+        self.design_in(&text, &Parsed::of(&text.source), choice, named, known)
+    }
+
+    /// The text of a design, by its stem or its path.
+    pub(crate) fn design_text(&self, word: &str, known: &mut KnownDesigns) -> Option<DesignText> {
+        let (stem, source) = self.locate(DESIGNS, "design", word, &mut known.faults)?;
+        Some(DesignText { stem, source, is_path: is_path(word) })
+    }
+
+    /// A design by its text, as chosen.
+    pub(crate) fn design_in(
+        &self,
+        text: &DesignText,
+        parsed: &Parsed<'_>,
+        choice: &Choice,
+        named: bool,
+        known: &mut KnownDesigns,
+    ) -> Option<FoundDesign> {
+        let usual = self.design_as(text, parsed, &Choice::default(), known)?;
         if choice.is_usual() {
             return Some(usual);
         }
@@ -218,37 +250,43 @@ impl Shop {
             known.faults.extend(faults.into_iter().filter(|_| named));
             return None;
         }
-        self.design_as(word, choice, known)
+        self.design_as(text, parsed, choice, known)
     }
 
     /// The same, when it can be had so.
-    fn design_as(&self, word: &str, choice: &Choice, known: &mut KnownDesigns) -> Option<FoundDesign> {
-        if let Some(design) = known.designs.get(&key(word, choice)) {
-            return design.clone().map(|design| design.found);
-        }
-        let (stem, source) = self.locate(DESIGNS, "design", word, &mut known.faults)?;
-        let begun = begin(&stem, choice, source);
-        if !is_path(word) {
-            self.read_all(vec![Next::Begin(begun)], known);
-            return known.designs.get(&key(&stem, choice))?.clone().map(|design| design.found);
+    fn design_as(
+        &self,
+        text: &DesignText,
+        parsed: &Parsed<'_>,
+        choice: &Choice,
+        known: &mut KnownDesigns,
+    ) -> Option<FoundDesign> {
+        let begun = || vec![Next::Begin(begin(&text.stem, choice, &text.source, parsed))];
+        let key = key(&text.stem, choice);
+        if !text.is_path {
+            if !known.designs.contains_key(&key) {
+                self.read_all(begun(), known);
+            }
+            return known.designs.get(&key)?.clone().map(|design| design.found);
         }
         // Its file may stand in another folder under a known name, which it must not be taken for.
-        let apart = key(&stem, choice);
-        let before = known.designs.remove(&apart);
-        self.read_all(vec![Next::Begin(begun)], known);
-        let design = known.designs.remove(&apart).flatten();
-        known.designs.extend(before.map(|before| (apart, before)));
+        let before = known.designs.remove(&key);
+        self.read_all(begun(), known);
+        let design = known.designs.remove(&key).flatten();
+        known.designs.extend(before.map(|before| (key, before)));
         design.map(|design| design.found)
     }
 
     /// A design as it stands and in each of its sizes; a size whose measures are the usual ones is told once.
     ///
     /// What can't be read is left out, and its faults are kept.
-    pub(crate) fn all_sizes(&self, word: &str, known: &mut KnownDesigns) -> Vec<FoundDesign> {
-        let Some(usual) = self.design_as(word, &Choice::default(), known) else { return Vec::new() };
+    pub(crate) fn all_sizes(&self, text: &DesignText, known: &mut KnownDesigns) -> Vec<FoundDesign> {
+        let parsed = Parsed::of(&text.source);
+        let Some(usual) = self.design_as(text, &parsed, &Choice::default(), known) else { return Vec::new() };
         let of = |size: &String| Choice { size: Some(size.clone()), measures: Vec::new() };
+        let sizes = usual.choices.sizes.iter();
         let sized: Vec<FoundDesign> =
-            usual.choices.sizes.iter().filter_map(|size| self.design_as(word, &of(size), known)).collect();
+            sizes.filter_map(|size| self.design_as(text, &parsed, &of(size), known)).collect();
         let is_told = sized.iter().any(|found| found.piece.is_made_as(&usual.piece));
         let usual = (!is_told).then_some(usual);
         usual.into_iter().chain(sized).collect()
@@ -295,7 +333,11 @@ impl Shop {
 
     fn begin_named(&self, stem: &str, choice: &Choice, known: &mut KnownDesigns) -> Option<Box<HalfRead>> {
         match self.folder().read(&format!("{DESIGNS}/{stem}.toml")) {
-            Ok(source) => source.map(|source| begin(stem, choice, source)),
+            Ok(source) => source.map(|source| {
+                let begun = begin(stem, choice, &source, &Parsed::of(&source));
+                known.parts.insert(stem.to_owned(), source);
+                begun
+            }),
             Err(fault) => {
                 known.faults.push(fault);
                 known.designs.insert(key(stem, choice), None);
@@ -392,9 +434,9 @@ impl Shop {
 }
 
 /// Reads the text of a design as chosen; its parts are only names still.
-fn begin(stem: &str, choice: &Choice, source: Arc<SourceText>) -> Box<HalfRead> {
-    let desk = Diagnostics::new(source);
-    let typed = read(&desk, |t| design_file(t, choice));
+fn begin(stem: &str, choice: &Choice, source: &Arc<SourceText>, parsed: &Parsed<'_>) -> Box<HalfRead> {
+    let desk = Diagnostics::new(Arc::clone(source));
+    let typed = read_parsed(&desk, parsed, |t| design_file(t, choice));
     Box::new(HalfRead { stem: stem.to_owned(), choice: choice.clone(), typed, desk })
 }
 

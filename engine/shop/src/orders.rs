@@ -1,19 +1,21 @@
 //! What a shop is asked: a design as chosen, a commission priced, every file checked.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
+use rayon::prelude::*;
 use reeve_costing::commission::Commission;
 use reeve_costing::cost::CostError;
 use reeve_costing::piece::Piece;
 use reeve_costing::pricing::{PriceError, Priced, price_commission};
 use reeve_costing::store::Cord;
 use reeve_measure::{Remedied, bound};
-use reeve_reading::{Diagnostics, Fault, Placed, read};
+use reeve_reading::{Diagnostics, Fault, FaultTally, Parsed, Placed, SourceText, read};
 
 use crate::answer::Answer;
 use crate::choice::{Choice, Wish};
-use crate::designs::{ChosenAt, FoundDesign, KnownDesigns};
+use crate::designs::{ChosenAt, DesignText, FoundDesign, KnownDesigns};
 use crate::files::{TypedCommission, commission_file};
 use crate::libraries::Admitted;
 use crate::resolve;
@@ -28,6 +30,15 @@ pub struct Order {
     pub priced: Priced,
 }
 
+/// A design in its sizes, and what was read besides its own text.
+#[derive(Debug)]
+pub struct SizesRead {
+    /// The design, once for each size.
+    pub found: Vec<FoundDesign>,
+    /// The texts of all designs that it is put together from, by their stems.
+    pub parts: BTreeMap<String, Arc<SourceText>>,
+}
+
 impl Shop {
     /// Reads a design by its stem or its path, as chosen; `None` when it has faults.
     pub fn design(&self, word: &str, choice: &Choice) -> Answer<Option<FoundDesign>> {
@@ -40,13 +51,36 @@ impl Shop {
     ///
     /// What has faults is left out. A design that can't be had as chosen is a fault if it was `named`, else it is not meant.
     pub fn sizes(&self, word: &str, choice: &Choice, named: bool) -> Answer<Vec<FoundDesign>> {
+        let Answer { value: text, mut faults } = self.design_text_of(word);
+        let value = text.map(|text| self.sizes_in(&text, choice, named).noted(&mut faults).found).unwrap_or_default();
+        Answer { value, faults }
+    }
+
+    /// The text of a design, by its stem or its path.
+    pub fn design_text_of(&self, word: &str) -> Answer<Option<DesignText>> {
         let mut known = KnownDesigns::default();
-        let value = if choice.is_usual() {
-            self.all_sizes(word, &mut known)
-        } else {
-            self.design_of(word, choice, named, &mut known).into_iter().collect()
-        };
+        let value = self.design_text(word, &mut known);
         Answer { value, faults: known.faults }
+    }
+
+    /// The same as [`Shop::sizes`], of a design whose text is at hand.
+    pub fn sizes_in(&self, text: &DesignText, choice: &Choice, named: bool) -> Answer<SizesRead> {
+        let mut known = KnownDesigns::default();
+        let found = self.sizes_among(text, choice, named, &mut known);
+        Answer { value: SizesRead { found, parts: known.parts }, faults: known.faults }
+    }
+
+    fn sizes_among(
+        &self,
+        text: &DesignText,
+        choice: &Choice,
+        named: bool,
+        known: &mut KnownDesigns,
+    ) -> Vec<FoundDesign> {
+        if choice.is_usual() {
+            return self.all_sizes(text, known);
+        }
+        self.design_in(text, &Parsed::of(&text.source), choice, named, known).into_iter().collect()
     }
 
     /// Reads a commission by its stem or its path, and prices it as of a day; `None` when it, or anything that it rests on, has
@@ -57,17 +91,24 @@ impl Shop {
         Answer { value, faults: known.faults }
     }
 
-    /// Reads every file of the shop, loads every library, and tells every fault.
-    pub fn check(&self, today: NaiveDate) -> Vec<Fault> {
-        let mut known = KnownDesigns::default();
-        known.faults.extend(self.libraries().iter().filter_map(Admitted::check));
-        for stem in self.design_stems(&mut known).iter() {
-            self.all_sizes(stem, &mut known);
+    /// Reads every file of the shop, loads every library, and adds every fault to those that are told.
+    ///
+    /// Each design is let go once it is read: however many there are, a few alone are held.
+    pub fn check(&self, today: NaiveDate, told: &mut FaultTally) {
+        const AT_ONCE: usize = 256;
+        told.extend(self.libraries().iter().filter_map(Admitted::check));
+        let Answer { value: stems, faults } = self.designs();
+        told.extend(faults);
+        let of_design = |stem: &String| self.sizes(stem, &Choice::default(), true).faults;
+        for some in stems.chunks(AT_ONCE) {
+            let all: Vec<Vec<Fault>> = some.par_iter().map(of_design).collect();
+            told.extend(all.into_iter().flatten());
         }
-        for stem in self.commissions().noted(&mut known.faults) {
-            self.order_among(&stem, &Wish::default(), today, &mut known);
+        let Answer { value: stems, faults } = self.commissions();
+        told.extend(faults);
+        for stem in stems {
+            told.extend(self.order(&stem, &Wish::default(), today).faults);
         }
-        known.faults
     }
 
     /// A commission, priced, among what is known already: its faults are told there.

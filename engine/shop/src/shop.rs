@@ -47,6 +47,8 @@ pub struct Shop {
     program: Program,
     admissions: Admissions,
     libraries: Vec<Admitted>,
+    /// Every file that opening read, by its path in the shop.
+    texts: Vec<(String, Arc<SourceText>)>,
     /// Whether nothing that opening read stops the work.
     sound: bool,
     /// Whether store and knots could all be read: else a name may be unknown without being misspelt.
@@ -112,6 +114,7 @@ impl Shop {
             program,
             admissions,
             libraries: Vec::new(),
+            texts: Vec::new(),
             sound: true,
             names_sound: true,
         };
@@ -134,6 +137,26 @@ impl Shop {
         let mut bytes = self.catalogue.bytes();
         for library in &self.libraries {
             bytes.extend(library.record().as_bytes());
+        }
+        digest_of(&bytes)
+    }
+
+    /// What tells everything that opening read from what it was: SHA-256 over the texts of rates, store, samples and own knots
+    /// with their names and lengths, the digest of the knots at hand, and which libraries are admitted.
+    pub fn opening_digest(&self) -> String {
+        let mut bytes = Vec::new();
+        let mut part = |part: &[u8]| {
+            bytes.extend_from_slice(&(part.len() as u64).to_be_bytes());
+            bytes.extend_from_slice(part);
+        };
+        for (name, source) in &self.texts {
+            part(name.as_bytes());
+            part(source.text.as_bytes());
+        }
+        part(self.knots_digest().as_bytes());
+        for library in &self.libraries {
+            part(library.record().as_bytes());
+            part(&[u8::from(library.is_admitted())]);
         }
         digest_of(&bytes)
     }
@@ -369,8 +392,7 @@ impl Opening {
         let Listed { names, faults } = self.shop.folder.stems(KNOTS);
         self.faults.extend(faults);
         for stem in names.into_iter().filter(|stem| stem != SAMPLES) {
-            let source = self.shop.folder.read(&format!("{KNOTS}/{stem}.toml"));
-            if let Some(Some(source)) = self.kept(source) {
+            if let Some(Some(source)) = self.file(&format!("{KNOTS}/{stem}.toml")) {
                 self.faults.extend(self.shop.catalogue.add(&source));
             }
         }
@@ -394,12 +416,10 @@ impl Opening {
             .map(|k| k.name.clone())
             .collect();
         for name in own {
-            let table = self.shop.folder.read(&format!("{folder}/{}", table_name(&name)));
-            if let Some(Some(table)) = self.kept(table) {
+            if let Some(Some(table)) = self.file(&format!("{folder}/{}", table_name(&name))) {
                 self.faults.extend(self.shop.catalogue.add_table(&table));
             }
-            let shape = self.shop.folder.read(&format!("{folder}/{}", shape_name(&name)));
-            if let Some(Some(shape)) = self.kept(shape) {
+            if let Some(Some(shape)) = self.file(&format!("{folder}/{}", shape_name(&name))) {
                 self.shop.catalogue.add_shape(&name, shape);
             }
         }
@@ -413,8 +433,7 @@ impl Opening {
     }
 
     fn read_needed<T>(&mut self, path: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
-        let source = self.shop.folder.read(path);
-        let source = self.kept(source)?;
+        let source = self.file(path)?;
         if source.is_none() {
             let missing = || {
                 let help = "`reeve begin` writes a starter shop to copy it from";
@@ -432,8 +451,7 @@ impl Opening {
 
     /// A file that need not be there.
     fn read_if_there(&mut self, path: &str) -> Option<Arc<SourceText>> {
-        let source = self.shop.folder.read(path);
-        let source = self.kept(source)?;
+        let source = self.file(path)?;
         if source.is_none() {
             self.faults.extend(self.shop.folder.misnamed(path));
         }
@@ -451,9 +469,11 @@ impl Opening {
         value
     }
 
-    /// Keeps the fault, if it is one.
-    fn kept<T>(&mut self, result: Result<T, Fault>) -> Option<T> {
-        result.map_err(|fault| self.faults.push(fault)).ok()
+    /// A file of the shop: nothing where there is none, and no answer where it can't be read, which is a fault.
+    fn file(&mut self, path: &str) -> Option<Option<Arc<SourceText>>> {
+        let source = self.shop.folder.read(path).map_err(|fault| self.faults.push(fault)).ok()?;
+        self.shop.texts.extend(source.iter().map(|source| (path.to_owned(), Arc::clone(source))));
+        Some(source)
     }
 }
 
