@@ -1,22 +1,23 @@
-//! How long a quote takes from text to page, and how long reading takes, each beside parsing the same bytes with toml alone.
+//! How long a quote takes from text to page beside parsing the same bytes with toml alone; and the whole program, printing its
+//! quote, beside the program saying its version.
 
 #![allow(clippy::unwrap_used, reason = "a benchmark stops at the first surprise")]
 #![allow(missing_docs, reason = "the macros of the harness write functions of their own")]
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::hint::black_box;
+use std::process::{Command, Output};
 use std::time::Duration;
 
 use chrono::NaiveDate;
 use criterion::{Criterion, criterion_group, criterion_main};
+use reeve_costing::piece::{Piece, Work};
 use reeve_costing::pricing::price_commission;
 use reeve_pages::{Form, Words, lay_out};
-use reeve_shop::{Admissions, Choice, DEMO_COMMISSION, Folder, Order, Shop};
-use reeve_tests::{TestShop, files_below, host, root};
+use reeve_shop::{Admissions, DEMO_COMMISSION, Folder, Order, Shop};
+use reeve_tests::{files_below, host, reeve, root};
 use toml::de::DeTable;
-
-/// Designs in the large shop.
-const DESIGNS: usize = 1000;
 
 fn day() -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 11, 25).unwrap()
@@ -40,13 +41,18 @@ fn quote_from_text_to_page() -> [String; 2] {
     [Form::Text, Form::Html].map(|form| lay_out(&templates, "quote", form, &view).unwrap())
 }
 
-/// Every file read on that way: the catalogue, rates, store, own knots, the commission and the designs it names.
+/// Every file read on that way: rates, store, own knots, the commission, the designs it names, and the knots that these name.
 fn texts_of_the_quote() -> Vec<String> {
-    let starter = root().join("engine/shop/starter");
-    let mut paths = files_below(&root().join("catalogue/knots"));
+    let (starter, catalogue) = (root().join("engine/shop/starter"), root().join("catalogue/knots"));
+    let (_, order) = demo();
+    let mut names = BTreeSet::new();
+    order.commission.items.iter().for_each(|item| knots_of(&item.piece, &mut names));
+    let knots = names.iter().flat_map(|name| {
+        [catalogue.join(format!("{name}.toml")), catalogue.join("tightened").join(format!("{name}.toml"))]
+    });
+    let mut paths: Vec<_> = knots.filter(|path| path.exists()).collect();
     paths.extend(files_below(&starter.join("knots")));
     paths.extend(files_below(&starter.join("store")));
-    let (_, order) = demo();
     paths.extend(order.commission.items.iter().map(|item| starter.join(format!("designs/{}.toml", item.design))));
     paths.extend([starter.join("shop.toml"), starter.join(format!("commissions/{DEMO_COMMISSION}.toml"))]);
     paths.iter().map(|path| fs::read_to_string(path).unwrap()).collect()
@@ -57,23 +63,19 @@ fn parse(texts: &[String]) -> usize {
     texts.iter().map(|text| DeTable::parse(black_box(text)).unwrap().get_ref().len()).sum()
 }
 
-/// The starter shop with its designs copied under other names until there are a thousand.
-fn large_shop() -> TestShop {
-    let shop = TestShop::starter();
-    let designs = files_below(&shop.path("shop/designs"));
-    let texts: Vec<String> = designs.iter().map(|path| fs::read_to_string(path).unwrap()).collect();
-    for (at, text) in texts.iter().cycle().take(DESIGNS - texts.len()).enumerate() {
-        shop.write(&format!("shop/designs/copy-{at}.toml"), text);
+/// The knots that a piece and its parts are tied of.
+fn knots_of(piece: &Piece, names: &mut BTreeSet<String>) {
+    for step in &piece.steps {
+        if let Work::Tie(tie) = &step.work {
+            names.insert(tie.knot.name.clone());
+        }
     }
-    shop
+    piece.parts.iter().for_each(|part| knots_of(&part.piece, names));
 }
 
-/// Opens the large shop and reads every design, with its take-off.
-fn read_all(shop: &TestShop) -> usize {
-    let shop = shop.open().value;
-    let designs = shop.designs().value;
-    assert_eq!(designs.len(), DESIGNS);
-    designs.iter().filter(|name| shop.design(name, &Choice::default()).value.is_some()).count()
+/// A whole run of the program.
+fn run(words: &[&str]) -> Output {
+    Command::new(reeve()).args(words).output().unwrap()
 }
 
 fn quoting(bench: &mut Criterion) {
@@ -87,23 +89,19 @@ fn quoting(bench: &mut Criterion) {
     });
 }
 
-fn reading(bench: &mut Criterion) {
-    let shop = large_shop();
-    bench.bench_function("reading 1,000 designs", |b| {
-        b.iter(|| assert_eq!(read_all(&shop), DESIGNS));
-    });
-    let designs = files_below(&shop.path("shop/designs"));
-    let texts: Vec<String> = designs.iter().map(|path| fs::read_to_string(path).unwrap()).collect();
-    bench.bench_function("the same 1,000 parsed by toml alone", |b| b.iter(|| parse(&texts)));
+/// What a maker waits for: the program started, and its page printed.
+fn running(bench: &mut Criterion) {
+    bench.bench_function("reeve --version", |b| b.iter(|| run(&["--version"])));
+    bench.bench_function("reeve quote --demo", |b| b.iter(|| run(&["quote", "--demo"])));
 }
 
 criterion_group! {
     name = benches;
     config = Criterion::default()
-        .sample_size(20)
+        .sample_size(50)
         .warm_up_time(Duration::from_millis(500))
         .measurement_time(Duration::from_secs(2))
         .without_plots();
-    targets = quoting, reading
+    targets = quoting, running
 }
 criterion_main!(benches);

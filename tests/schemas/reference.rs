@@ -10,7 +10,8 @@ use reeve_tests::{check_kept, commands, kept_names, regenerates};
 use crate::{DOCUMENTS, FILES, at, print};
 
 /// Shells whose completions are checked in, with the ending of their files.
-const SHELLS: [(&str, &str); 3] = [("bash", "bash"), ("zsh", "zsh"), ("fish", "fish")];
+const SHELLS: [(&str, &str); 5] =
+    [("bash", "bash"), ("elvish", "elv"), ("fish", "fish"), ("powershell", "ps1"), ("zsh", "zsh")];
 
 #[test]
 fn schemas_of_files_are_as_checked_in() {
@@ -21,21 +22,25 @@ fn schemas_of_files_are_as_checked_in() {
 
 #[test]
 fn schemas_of_documents_are_as_checked_in() {
-    for kind in DOCUMENTS {
-        let schema = print(&["schema", &format!("{kind}-json")]);
-        check_kept(&at(&format!("engine/pages/schemas/{kind}.json")), &schema);
+    let of_types = reeve_pages::schemas();
+    assert_eq!(of_types.len(), DOCUMENTS.len());
+    for (name, schema) in of_types {
+        let kind = name.strip_suffix("-json").unwrap();
+        let text = serde_json::to_string_pretty(&schema).unwrap() + "\n";
+        check_kept(&at(&format!("engine/pages/schemas/{kind}.json")), &text);
     }
 }
 
+/// The texts themselves are made and held against the types and the words of the command line where those are.
 #[test]
-fn the_manual_is_as_checked_in() {
-    check_kept(&at("engine/cli/reference/reeve.1"), &print(&["man"]));
-}
-
-#[test]
-fn completions_are_as_checked_in() {
+fn the_program_prints_what_is_checked_in() {
+    let kept = |path: String| std::fs::read_to_string(at(&path)).unwrap();
+    assert_eq!(print(&["man"]), kept("engine/cli/reference/reeve.1".to_owned()));
     for (shell, ending) in SHELLS {
-        check_kept(&at(&format!("engine/cli/reference/reeve.{ending}")), &print(&["completions", shell]));
+        assert_eq!(print(&["completions", shell]), kept(format!("engine/cli/reference/reeve.{ending}")));
+    }
+    for kind in DOCUMENTS {
+        assert_eq!(print(&["schema", &format!("{kind}-json")]), kept(format!("engine/pages/schemas/{kind}.json")));
     }
 }
 

@@ -3,13 +3,13 @@
 use std::path::PathBuf;
 
 use clap::{Parser, Subcommand};
-use clap_complete::Shell;
 
 use crate::book_args::BookCommand;
 use crate::design_args::{CompareArgs, MixArgs, WeighArgs};
 use crate::forms::{AsPage, ChoiceArgs, ShopArgs, Wished};
 use crate::knot_args::KnotsCommand;
 use crate::papers::Papers;
+use crate::reference::SHELLS;
 
 const EXIT_CODES: &str = "Example:
   reeve quote --demo
@@ -128,7 +128,8 @@ pub(crate) enum Command {
     #[command(after_help = "Example:\n  reeve completions bash > ~/.local/share/bash-completion/completions/reeve")]
     Completions {
         /// The shell
-        shell: Shell,
+        #[arg(value_parser = SHELLS.map(|(shell, ..)| shell))]
+        shell: String,
     },
     /// Print the manual page
     #[command(after_help = "Example:\n  reeve man > reeve.1")]

@@ -3,7 +3,6 @@
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
-use clap::CommandFactory;
 use reeve_book::BOOK_FILE;
 use reeve_office::TakenOff;
 use reeve_pages::plain;
@@ -21,6 +20,7 @@ use crate::opening::{folder_failure, open, shop_root, today};
 use crate::output::print;
 use crate::own_templates::judge;
 use crate::papers::{Papers, file_name};
+use crate::reference::{MANUAL, SHELLS};
 use crate::sheets::{PageMaker, own_templates};
 use crate::shell::as_typed;
 use crate::{book, compare, knots, mix, samples, weigh};
@@ -46,8 +46,8 @@ pub(crate) fn run(args: Args) -> Result<(), Failure> {
         Command::Book(command) => book::run(command),
         Command::Knots(command) => knots::run(command),
         Command::Schema { kind } => schema(&kind),
-        Command::Completions { shell } => completions(shell),
-        Command::Man => man(),
+        Command::Completions { shell } => completions(&shell),
+        Command::Man => print(MANUAL),
     }
 }
 
@@ -121,40 +121,18 @@ fn quote(Ordered { order, desk, day, book }: &Ordered, format: Format, papers: &
 }
 
 fn schema(kind: &str) -> Result<(), Failure> {
-    let inputs = reeve_shop::schemas();
-    let outputs = reeve_pages::schemas();
-    let found = inputs.into_iter().chain(outputs).find(|(name, _)| *name == kind);
+    if let Some((_, text)) = reeve_pages::SCHEMAS.iter().find(|(name, _)| *name == kind) {
+        return print(text);
+    }
+    let found = reeve_shop::schemas().into_iter().find(|(name, _)| *name == kind);
     let (_, schema) = found.ok_or_else(|| Failure::input(format!("no schema is called {kind}"), ""))?;
     print(&json(&schema)?)
 }
 
-fn completions(shell: clap_complete::Shell) -> Result<(), Failure> {
-    let mut text = Vec::new();
-    clap_complete::generate(shell, &mut Args::command(), "reeve", &mut text);
-    print(&String::from_utf8_lossy(&text))
-}
-
-fn man() -> Result<(), Failure> {
-    let mut text = Vec::new();
-    reeve_man(&mut text).map_err(|error| Failure::System(format!("the manual could not be written: {error}")))?;
-    print(&String::from_utf8_lossy(&text))
-}
-
-/// The program's page, then one for each command.
-fn reeve_man(text: &mut Vec<u8>) -> std::io::Result<()> {
-    let mut command = Args::command();
-    command.build();
-    clap_mangen::Man::new(command.clone()).render(text)?;
-    manual_of(&command, "reeve", text)
-}
-
-fn manual_of(command: &clap::Command, above: &str, text: &mut Vec<u8>) -> std::io::Result<()> {
-    for sub in command.get_subcommands().filter(|sub| sub.get_name() != "help") {
-        let name = format!("{above}-{}", sub.get_name());
-        clap_mangen::Man::new(sub.clone().name(name.clone())).render(text)?;
-        manual_of(sub, &name, text)?;
-    }
-    Ok(())
+fn completions(shell: &str) -> Result<(), Failure> {
+    let found = SHELLS.iter().find(|(name, ..)| *name == shell);
+    let (.., text) = found.ok_or_else(|| Failure::input(format!("no completions are here for {shell}"), ""))?;
+    print(text)
 }
 
 /// A commission with its price, what its pages are made with, the day, and where the shop's book stands.

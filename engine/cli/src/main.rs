@@ -22,6 +22,7 @@ mod output;
 mod own_templates;
 mod page_process;
 mod papers;
+mod reference;
 mod sample_views;
 mod samples;
 mod sheets;

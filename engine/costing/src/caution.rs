@@ -3,7 +3,6 @@
 //! One row a purpose. The pages word a caution: they name the rules that may apply and state no limit as met, and defer to
 //! the rules of the place and to licensed persons.
 
-use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// What a piece is for.
@@ -38,7 +37,8 @@ pub const PURPOSES: &[(&str, Purpose)] = &[
 ];
 
 /// What to take care of.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum Caution {
     /// Weight that hangs. Sources disagree on what a knot leaves of a cord's strength; Jacobson, Outdoor Knots, p. 28,

@@ -4,7 +4,6 @@
 
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer, Serialize};
 
 use crate::caution::Caution;
@@ -17,7 +16,8 @@ use crate::totals::{Amount, Sums, TaxClass, Totals, add_up};
 pub const QUOTE_FORM: u32 = 2;
 
 /// A quote as the client reads it. Amounts are decimal strings in `currency`.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct Quote {
     /// Version of this form.
     pub form: u32,
@@ -90,7 +90,8 @@ fn read_cautions<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Caution>, D::
 }
 
 /// The maker as the client reads it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct QuoteMaker {
     /// The shop's name.
     pub name: String,
@@ -107,7 +108,8 @@ pub struct QuoteMaker {
 }
 
 /// The client.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct QuoteClient {
     /// Name.
     pub name: String,
@@ -116,7 +118,8 @@ pub struct QuoteClient {
 }
 
 /// How amounts stand to tax.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum Prices {
     /// Without tax.
@@ -128,7 +131,8 @@ pub enum Prices {
 }
 
 /// A line.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct QuoteLine {
     /// What it is.
     pub text: String,
@@ -152,7 +156,8 @@ pub struct QuoteLine {
 }
 
 /// A part of a line's amount.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct QuotePart {
     /// What it is for. A document of form 1 reads as `making`.
     #[serde(default)]
@@ -162,7 +167,8 @@ pub struct QuotePart {
 }
 
 /// What a part of a line's amount is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum PartKind {
     /// Cord.
@@ -177,7 +183,8 @@ pub enum PartKind {
 }
 
 /// An amount taken off or put on the whole.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct QuoteAmount {
     /// Why it is taken off or put on. A document of form 1 reads as `named`.
     #[serde(default)]
@@ -194,7 +201,8 @@ pub struct QuoteAmount {
 }
 
 /// Why an amount is taken off or put on the whole.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum AmountKind {
     /// A discount on all lines.
@@ -207,7 +215,8 @@ pub enum AmountKind {
 }
 
 /// Tax of one rate.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct QuoteTax {
     /// Tax rate in per cent, or `exempt`.
     pub rate: String,

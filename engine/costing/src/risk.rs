@@ -4,7 +4,6 @@
 //! others, Operations Research 7, 1959; from memory). Sums of several are taken as normal.
 
 use reeve_measure::Time;
-use statrs::distribution::{ContinuousCDF, Normal};
 
 /// The confidences that are told apart lie this far from none and from certainty: the normal curve has no end.
 const NEAREST_TO_SURE: f64 = 1e-6;
@@ -74,8 +73,7 @@ impl Spread {
     /// The confidence lies above 0 and below 1, 0.8 being four times in five; it is kept a millionth away from both.
     pub fn at(&self, confidence: f64) -> Time {
         let confidence = confidence.clamp(NEAREST_TO_SURE, 1.0 - NEAREST_TO_SURE);
-        let deviations = Normal::standard().inverse_cdf(confidence);
-        (self.mean + self.sd * deviations).max(Time::ZERO)
+        (self.mean + self.sd * deviations(confidence)).max(Time::ZERO)
     }
 
     /// How likely it takes no longer than this, 0 to 1.
@@ -83,8 +81,25 @@ impl Spread {
         if self.sd <= Time::ZERO {
             return if time >= self.mean { 1.0 } else { 0.0 };
         }
-        Normal::standard().cdf((time - self.mean) / self.sd)
+        likelihood((time - self.mean) / self.sd)
     }
+}
+
+/// How likely what is normal comes out at most so many standard deviations above its mean.
+fn likelihood(deviations: f64) -> f64 {
+    libm::erfc(-deviations * std::f64::consts::FRAC_1_SQRT_2) / 2.0
+}
+
+/// Within how many standard deviations above its mean what is normal stays so likely: halved until nothing is between.
+fn deviations(likely: f64) -> f64 {
+    const HALVINGS: usize = 60;
+    // Beyond what is a millionth away from certain.
+    let (mut low, mut high) = (-5.0, 5.0);
+    for _ in 0..HALVINGS {
+        let between = f64::midpoint(low, high);
+        if likelihood(between) < likely { low = between } else { high = between }
+    }
+    f64::midpoint(low, high)
 }
 
 /// The root of the sum of squares.
@@ -96,6 +111,7 @@ fn by_squares(a: Time, b: Time) -> Time {
 mod tests {
     use proptest::prelude::*;
     use proptest::test_runner::{RngAlgorithm, TestRng};
+    use statrs::distribution::{ContinuousCDF, Normal};
 
     use super::*;
 
@@ -187,7 +203,22 @@ mod tests {
 
         /// A normal distribution with mean 1 and this standard deviation.
         fn normal_pace(&mut self, sd: f64) -> f64 {
-            1.0 + sd * Normal::standard().inverse_cdf(self.even())
+            1.0 + sd * deviations(self.even())
+        }
+    }
+
+    /// The library's own way to both is another one.
+    #[test]
+    fn the_normal_curve_is_that_of_a_general_library() {
+        let normal = Normal::standard();
+        for nth in 1..1000 {
+            let likely = f64::from(nth) / 1000.0;
+            assert!((deviations(likely) - normal.inverse_cdf(likely)).abs() < 1e-12, "{likely}");
+            let at = f64::from(nth - 500) / 100.0;
+            assert!((likelihood(at) - normal.cdf(at)).abs() < 1e-10, "{at}");
+        }
+        for sure in [NEAREST_TO_SURE, 1.0 - NEAREST_TO_SURE] {
+            assert!((deviations(sure) - normal.inverse_cdf(sure)).abs() < 1e-9, "{sure}");
         }
     }
 

@@ -4,13 +4,13 @@
 //! Below zero more was paid than the gross, and that is paid back.
 
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::totals::Totals;
 
 /// The deposit agreed.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct Deposit {
     /// In per cent of the gross, 0 to 100.
     pub percent: Decimal,
@@ -19,7 +19,8 @@ pub struct Deposit {
 }
 
 /// A payment to come.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct Instalment {
     /// Which it is. A document from before there were kinds reads as `payment`.
     #[serde(default)]
@@ -29,7 +30,8 @@ pub struct Instalment {
 }
 
 /// Which payment it is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum InstalmentKind {
     /// The deposit, or what is left of it.

@@ -5,7 +5,6 @@
 //! With tax-inclusive prices the tax of each rate is taken out of what is paid at that rate, rounded the same way.
 
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::money::Currency;
@@ -75,7 +74,8 @@ pub struct TaxLine {
 }
 
 /// The totals.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct Totals {
     /// Sum of the lines, as shown.
     pub lines: Decimal,

@@ -4,11 +4,11 @@ use chrono::{Datelike, NaiveDate};
 use reeve_book::{Course, QuoteFigures, State};
 use reeve_costing::money::{decimal, to_millionths};
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 /// What a commission comes to, quoted or as it was.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct JobFigures {
     /// Bench hours.
     pub hours: Decimal,

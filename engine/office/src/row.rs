@@ -5,12 +5,12 @@ use reeve_costing::rates::Rates;
 use reeve_costing::single_piece::SinglePiece;
 use reeve_measure::count;
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// A design in a size, and what one of it comes to alone. Amounts are decimal strings in the shop's currency, without
 /// tax but for prices, which stand as the shop shows them.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct DesignRow {
     /// The design's file stem.
     pub design: String,
@@ -53,7 +53,8 @@ pub struct DesignRow {
 }
 
 /// What a design earns at a price.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct Earned {
     /// What remains after cost, before fees.
     pub before_fees: Decimal,

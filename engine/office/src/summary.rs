@@ -6,13 +6,13 @@ use chrono::{Datelike, NaiveDate};
 use reeve_book::{Course, State};
 use reeve_costing::money::{to_decimals, to_millionths};
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::actuals::{QuotedAndActual, finished};
 
 /// The sums of one month, or of all.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct Period {
     /// Year and month, or `all`.
     pub period: String,

@@ -5,7 +5,6 @@ mod page;
 
 use reeve_costing::rates::Rates;
 use reeve_office::DesignRow;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 pub use columns::{Condition, column_words, compare_csv, sort_rows};
@@ -15,7 +14,8 @@ pub use page::{ComparePage, Comparison, compare_page};
 const FORM: u32 = 2;
 
 /// Designs beside one another, for other programs.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct CompareJson {
     /// Version of this form.
     pub form: u32,

@@ -6,7 +6,6 @@ use reeve_costing::hand::{
 };
 use reeve_costing::takeoff::plural;
 use reeve_measure::Length;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::figures::{FORM, thousandth};
@@ -262,7 +261,8 @@ fn length_words(length: Length, sd: Length, words: &Words) -> String {
 }
 
 /// What a shop's samples say, for other programs.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct HandJson {
     /// Version of this form.
     pub form: u32,
@@ -281,7 +281,8 @@ pub struct HandJson {
 }
 
 /// What the samples say of one cord.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct CordHandJson {
     /// The cord's name in the store.
     pub cord: String,
@@ -296,7 +297,8 @@ pub struct CordHandJson {
 }
 
 /// What the samples say of one knot in one cord.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct KnotHandJson {
     /// The cord's name in the store.
     pub cord: String,
@@ -315,7 +317,8 @@ pub struct KnotHandJson {
 }
 
 /// What samples and finished work say of the time of one knot.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct KnotTimeHandJson {
     /// The knot's name in the catalogue.
     pub knot: String,
@@ -330,7 +333,8 @@ pub struct KnotTimeHandJson {
 }
 
 /// What the timed samples say.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct PaceHandJson {
     /// What the catalogue's time that does not depend on length, and handling, are multiplied by.
     pub pace: f64,
@@ -347,7 +351,8 @@ pub struct PaceHandJson {
 }
 
 /// A sample that is not counted, or whose time is not.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct OddJson {
     /// Its file and line.
     pub place: String,

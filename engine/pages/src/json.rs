@@ -9,13 +9,13 @@ use reeve_costing::pricing::{Priced, PricedItem, Remark};
 use reeve_costing::takeoff::{CutLine, Doing, TakeOff};
 use reeve_measure::Length;
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::figures::{FORM, tenth, thousandth};
 
 /// Everything one piece needs.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct TakeOffJson {
     /// Version of this form.
     pub form: u32,
@@ -29,7 +29,8 @@ pub struct TakeOffJson {
 }
 
 /// What one piece takes.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct WorkJson {
     /// The piece's title.
     pub title: String,
@@ -50,7 +51,8 @@ pub struct WorkJson {
 }
 
 /// What is cut, tied and bought for a commission.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct BenchJson {
     /// Version of this form.
     pub form: u32,
@@ -69,7 +71,8 @@ pub struct BenchJson {
 }
 
 /// Pieces that are made alike.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct BenchItemJson {
     /// The design's file stem.
     pub design: String,
@@ -81,7 +84,8 @@ pub struct BenchItemJson {
 }
 
 /// Cords cut alike.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct CordJson {
     /// The word the design uses.
     pub group: String,
@@ -98,7 +102,8 @@ pub struct CordJson {
 }
 
 /// A leg set.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct LegJson {
     /// The word the design uses.
     pub set: String,
@@ -109,7 +114,8 @@ pub struct LegJson {
 }
 
 /// Knots of one step.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct StepKnotsJson {
     /// The step's title.
     pub step: String,
@@ -130,7 +136,8 @@ pub struct StepKnotsJson {
 }
 
 /// What a parameter of a knot is.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct ParameterJson {
     /// Its name.
     pub name: String,
@@ -145,7 +152,8 @@ pub struct ParameterJson {
 }
 
 /// A fitting or bead.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct FittingJson {
     /// Its name in the store.
     pub fitting: String,
@@ -154,7 +162,8 @@ pub struct FittingJson {
 }
 
 /// Cord to buy.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct PurchaseJson {
     /// The cord's name in the store.
     pub cord: String,
@@ -175,7 +184,8 @@ pub struct PurchaseJson {
 }
 
 /// Put-ups of one form.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct PutUpJson {
     /// As the supplier calls it.
     pub title: String,
@@ -300,7 +310,8 @@ fn purchase(bought: &CordBought) -> PurchaseJson {
 }
 
 /// A commission, costed: for the maker's eyes.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct CostingJson {
     /// Version of this form.
     pub form: u32,
@@ -333,7 +344,8 @@ pub struct CostingJson {
 }
 
 /// What an item costs and how its price came about.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct ItemJson {
     /// What the client reads.
     pub text: String,
@@ -350,7 +362,8 @@ pub struct ItemJson {
 }
 
 /// A cost, unrounded but for the last of six decimals.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct CostJson {
     /// Cord.
     pub cord: Decimal,
@@ -371,7 +384,8 @@ pub struct CostJson {
 }
 
 /// The hours that cover the job at a confidence, and what remains if it takes them all.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct SureJson {
     /// The confidence that they cover the job, in per cent.
     pub confidence: Decimal,

@@ -5,7 +5,6 @@ use reeve_catalogue::{
     Taken, WORKING_ROLE,
 };
 use reeve_measure::Length;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::figures::{hundredth, tenth};
@@ -86,7 +85,8 @@ struct KnotPart {
 }
 
 /// A knot, shown in one setting, for other programs.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct KnotJson {
     /// The word designs use.
     pub name: String,
@@ -123,7 +123,8 @@ pub struct KnotJson {
 }
 
 /// What the legs of one role take in one knot.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct RoleJson {
     /// `working` or `core`.
     pub role: String,
@@ -173,7 +174,8 @@ pub fn knots_page(knots: &[&Knot], words: &Words) -> Vec<KnotListing> {
 }
 
 /// A list of knots for other programs: what does not depend on a setting.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct KnotNameJson {
     /// The word designs use.
     pub name: String,

@@ -42,6 +42,8 @@ pub use marks::tag_at;
 pub use meter::{MOST_BYTES, MOST_STEPS, Watch};
 pub use phrases::{ENGLISH, Phrases};
 pub use render::{OwnTemplate, TemplateError, Templates, fault_at};
+pub use schemas::SCHEMAS;
+#[cfg(feature = "schemas")]
 pub use schemas::schemas;
 pub use templates::{BUILT_IN, load, load_page, used_by};
 pub use words::{WordingError, Words};

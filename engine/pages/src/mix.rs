@@ -7,7 +7,6 @@ use reeve_costing::whatif::Change;
 use reeve_office::{Week, WeekDesign};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::graph;
@@ -102,7 +101,8 @@ fn remarks(week: &Week, words: &Words) -> Vec<String> {
 }
 
 /// A week shared out, for other programs. Amounts are decimal strings.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct MixJson {
     /// Version of this form.
     pub form: u32,
@@ -123,7 +123,8 @@ pub struct MixJson {
 }
 
 /// A design in a week.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct MixedDesign {
     /// The design's file stem.
     pub design: String,

@@ -3,7 +3,6 @@
 use reeve_catalogue::table::{KnotFigures, TighteningRow};
 use reeve_catalogue::tighten::GIVES;
 use reeve_catalogue::{Knot, Setting};
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::figures::{hundredth, tenth};
@@ -32,7 +31,8 @@ struct TightLine {
 }
 
 /// A knot as tightening found it, for other programs.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct TightJson {
     /// The word designs use.
     pub name: String,

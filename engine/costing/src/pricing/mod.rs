@@ -10,7 +10,6 @@ use std::fmt;
 use chrono::{Days, NaiveDate};
 use reeve_measure::Remedied;
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::basis::Basis;
@@ -43,7 +42,8 @@ pub struct Priced {
 }
 
 /// Something that the maker should look at before she sends a quote.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum Remark {
     /// It is promised for later than the client needs it.

@@ -4,7 +4,6 @@ use chrono::NaiveDate;
 use reeve_book::BookedCommission;
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::table::{BookPage, TextTable, figures, text};
@@ -44,7 +43,8 @@ pub fn list_page(commissions: &[BookedCommission], day: NaiveDate, rates: &Rates
 }
 
 /// The list, for other programs.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct ListJson {
     /// Version of this form.
     pub form: u32,
@@ -55,7 +55,8 @@ pub struct ListJson {
 }
 
 /// A commission in a list.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct ListedJson {
     /// Its number; nothing for an enquiry.
     pub number: Option<String>,

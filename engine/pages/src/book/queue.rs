@@ -6,7 +6,6 @@ use reeve_costing::money::{to_decimals, up_to_decimals};
 use reeve_costing::rates::Rates;
 use reeve_office::{Deadline, Queue, QueuedWork, WhenReady};
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::table::{BookPage, TextTable, figures, text};
@@ -113,7 +112,8 @@ fn late_words(days: Option<u64>, words: &Words) -> String {
 }
 
 /// The queue, for other programs.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct QueueJson {
     /// Version of this form.
     pub form: u32,
@@ -130,7 +130,8 @@ pub struct QueueJson {
 }
 
 /// A commission that waits.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct WaitingJson {
     /// Its number.
     pub number: String,

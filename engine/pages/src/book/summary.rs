@@ -3,7 +3,6 @@
 use reeve_costing::rates::Rates;
 use reeve_office::Period;
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::FORM;
@@ -49,7 +48,8 @@ pub fn summary_page(periods: &[Period], title: &str, rates: &Rates, words: &Word
 }
 
 /// A summary, for other programs.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct SummaryJson {
     /// Version of this form.
     pub form: u32,

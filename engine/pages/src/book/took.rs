@@ -5,7 +5,6 @@ use reeve_costing::money::{decimal, to_decimals};
 use reeve_costing::rates::Rates;
 use reeve_office::{AllActuals, JobFigures, QuotedAndActual};
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::table::{BookPage, TextTable, figures, text};
@@ -97,7 +96,8 @@ fn figure_lines(words: &Words) -> [FigureLine; 6] {
 }
 
 /// What it took, for other programs.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct TookJson {
     /// Version of this form.
     pub form: u32,

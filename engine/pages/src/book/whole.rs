@@ -5,7 +5,6 @@ use reeve_book::{History, IssuedQuote, Logged, LoggedLine};
 use reeve_costing::money::decimal;
 use reeve_costing::rates::Rates;
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::list::ListedJson;
@@ -129,7 +128,8 @@ pub fn logged_words(what: &Logged, words: &Words) -> String {
 }
 
 /// A commission, for other programs.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct WholeJson {
     /// Version of this form.
     pub form: u32,
@@ -146,7 +146,8 @@ pub struct WholeJson {
 }
 
 /// What was entered.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct EntryJson {
     /// Its number within the commission.
     pub number: u32,
@@ -181,7 +182,8 @@ impl EntryJson {
 }
 
 /// A quote that was issued.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct QuotedJson {
     /// 0 for the first.
     pub revision: u32,
@@ -206,7 +208,8 @@ pub struct QuotedJson {
 }
 
 /// Something that happened.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct HappeningJson {
     /// Where it then stood.
     pub state: &'static str,
@@ -217,7 +220,8 @@ pub struct HappeningJson {
 }
 
 /// A payment, or a refund below zero.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct PaymentJson {
     /// When.
     pub day: NaiveDate,

@@ -5,14 +5,14 @@ use std::fmt::Write;
 use reeve_costing::money::{to_decimals, to_millionths};
 use reeve_office::{TENTH, Weighed};
 use rust_decimal::Decimal;
-use schemars::JsonSchema;
 use serde::Serialize;
 
 /// The form of the document; raised when a field changes its meaning or goes.
 const FORM: u32 = 1;
 
 /// A design weighed, for other programs. Amounts are decimal strings.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct WeighJson {
     /// Version of this form.
     pub form: u32,
@@ -43,7 +43,8 @@ pub struct WeighJson {
 }
 
 /// What a design comes to at a price.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct AtPrice {
     /// The price, as prices are shown.
     pub price: Decimal,
@@ -60,7 +61,8 @@ pub struct AtPrice {
 }
 
 /// What an input moves.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct MoveJson {
     /// The word it is called by.
     pub input: &'static str,
@@ -73,7 +75,8 @@ pub struct MoveJson {
 }
 
 /// Hours that suffice with a confidence.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schemas", derive(schemars::JsonSchema))]
 pub struct SureHours {
     /// In per cent.
     pub confidence: Decimal,
