@@ -48,22 +48,22 @@ fn varied(text: &str, at: usize) -> String {
 }
 
 /// Reads every file and does something with its text, on one core.
-fn reading(shop: &TestShop, each: impl Fn(String)) -> Duration {
+fn reading(shop: &TestShop, each: impl Fn(&str)) -> Duration {
     let paths = files_below(&shop.path("shop/designs"));
     let start = Instant::now();
     for path in &paths {
-        each(fs::read_to_string(path).unwrap());
+        each(&fs::read_to_string(path).unwrap());
     }
     start.elapsed()
 }
 
 /// TOML alone: what stands where, and nothing of what it means.
-fn bare(text: String) {
-    black_box(toml::de::DeTable::parse(&text)).unwrap();
+fn bare(text: &str) {
+    black_box(toml::de::DeTable::parse(text)).unwrap();
 }
 
 /// Into the type that a comparison starts from.
-fn typed(text: String) {
+fn typed(text: &str) {
     let desk = Diagnostics::new(SourceText::new("design", text));
     black_box(read(&desk, |t| design_file(t, &Choice::default()))).unwrap();
 }

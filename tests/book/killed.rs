@@ -20,11 +20,11 @@ fn what_was_acknowledged_is_there() {
     let shop = Workshop::with_orders(ORDERS);
     let whole_run = time_of_a_run(&shop);
     let mut revisions = vec![0_usize; ORDERS];
-    revisions[0] = 1;
+    revisions[0] = entered(&shop, 0);
     let mut acknowledged = 0;
     for kill in 0..KILLS {
         let at = kill % ORDERS;
-        shop.order(&format!("order-{at}"), &format!("Client {at}"), u32::try_from(kill + 2).unwrap());
+        shop.order(&format!("order-{at}"), &format!("Client {at}"), u32::try_from(kill + 10).unwrap());
         // From before anything was written to after all was: up to twice the time of a whole run, in steps.
         let wait = whole_run * u32::try_from(kill % 100).unwrap() / 50;
         if let Some(words) = killed_after(&shop, at, wait) {
@@ -51,11 +51,16 @@ fn what_was_acknowledged_is_there() {
     shop.sound();
 }
 
-/// How long a run takes that nobody kills.
+/// How long a run takes that nobody kills, at best: the first may wait for the program to be built, others for the machine.
 fn time_of_a_run(shop: &Workshop) -> Duration {
-    let start = Instant::now();
-    shop.book(&["issue", "order-0"], "2026-11-25").done();
-    start.elapsed()
+    const RUNS: u32 = 7;
+    let run = |nth: u32| {
+        shop.order("order-0", "Client 0", nth + 1);
+        let start = Instant::now();
+        shop.book(&["issue", "order-0"], "2026-11-25").done();
+        start.elapsed()
+    };
+    (0..RUNS).map(run).min().unwrap_or_default()
 }
 
 /// Issues a quote and kills the program after a while; what it acknowledged, if it came so far.

@@ -363,6 +363,9 @@ impl Shop {
     }
 }
 
+/// A file that is there and can't be read.
+struct Unread;
+
 /// A shop that is being opened, and what is wrong with it so far.
 struct Opening {
     shop: Shop,
@@ -392,7 +395,7 @@ impl Opening {
         let Listed { names, faults } = self.shop.folder.stems(KNOTS);
         self.faults.extend(faults);
         for stem in names.into_iter().filter(|stem| stem != SAMPLES) {
-            if let Some(Some(source)) = self.file(&format!("{KNOTS}/{stem}.toml")) {
+            if let Ok(Some(source)) = self.file(&format!("{KNOTS}/{stem}.toml")) {
                 self.faults.extend(self.shop.catalogue.add(&source));
             }
         }
@@ -416,10 +419,10 @@ impl Opening {
             .map(|k| k.name.clone())
             .collect();
         for name in own {
-            if let Some(Some(table)) = self.file(&format!("{folder}/{}", table_name(&name))) {
+            if let Ok(Some(table)) = self.file(&format!("{folder}/{}", table_name(&name))) {
                 self.faults.extend(self.shop.catalogue.add_table(&table));
             }
-            if let Some(Some(shape)) = self.file(&format!("{folder}/{}", shape_name(&name))) {
+            if let Ok(Some(shape)) = self.file(&format!("{folder}/{}", shape_name(&name))) {
                 self.shop.catalogue.add_shape(&name, shape);
             }
         }
@@ -433,7 +436,7 @@ impl Opening {
     }
 
     fn read_needed<T>(&mut self, path: &str, reader: impl FnOnce(&mut Table<'_>) -> Option<T>) -> Option<T> {
-        let source = self.file(path)?;
+        let source = self.file(path).ok()?;
         if source.is_none() {
             let missing = || {
                 let help = "`reeve begin` writes a starter shop to copy it from";
@@ -451,7 +454,7 @@ impl Opening {
 
     /// A file that need not be there.
     fn read_if_there(&mut self, path: &str) -> Option<Arc<SourceText>> {
-        let source = self.file(path)?;
+        let source = self.file(path).ok()?;
         if source.is_none() {
             self.faults.extend(self.shop.folder.misnamed(path));
         }
@@ -469,11 +472,14 @@ impl Opening {
         value
     }
 
-    /// A file of the shop: nothing where there is none, and no answer where it can't be read, which is a fault.
-    fn file(&mut self, path: &str) -> Option<Option<Arc<SourceText>>> {
-        let source = self.shop.folder.read(path).map_err(|fault| self.faults.push(fault)).ok()?;
+    /// A file of the shop, or nothing where there is none; that it can't be read is told.
+    fn file(&mut self, path: &str) -> Result<Option<Arc<SourceText>>, Unread> {
+        let source = self.shop.folder.read(path).map_err(|fault| {
+            self.faults.push(fault);
+            Unread
+        })?;
         self.shop.texts.extend(source.iter().map(|source| (path.to_owned(), Arc::clone(source))));
-        Some(source)
+        Ok(source)
     }
 }
 
