@@ -222,7 +222,7 @@ fn kept_rows_follow_from_what_they_rest_on() {
         ("the rates", &|| place.replace("shop/shop.toml", "wage = \"24.00\"", "wage = \"25.00\"")),
         ("the store", &|| place.replace("shop/store/cords.toml", "price = \"", "price = \"1")),
         ("a design, and those it is a part of", &|| {
-            place.replace("shop/designs/bay-leaf.toml", "bare = \"12 mm\"", "bare = \"92 mm\"")
+            place.replace("shop/designs/bay-leaf.toml", "bare = \"12 mm\"", "bare = \"92 mm\"");
         }),
         ("a knot of the shop's own", &|| {
             place.write("shop/knots/bight.toml", BIGHT);
@@ -230,7 +230,7 @@ fn kept_rows_follow_from_what_they_rest_on() {
         }),
         ("the same knot, altered", &|| place.replace("shop/knots/bight.toml", "base = 9", "base = 99")),
         ("a sample", &|| {
-            drop(place.run(&sample.split(' ').filter(|word| !word.is_empty()).collect::<Vec<_>>()).done())
+            drop(place.run(&sample.split(' ').filter(|word| !word.is_empty()).collect::<Vec<_>>()).done());
         }),
         ("one design less", &|| std::fs::remove_file(place.path("shop/designs/fender-fob.toml")).unwrap()),
     ];
