@@ -14,6 +14,7 @@ pub mod learning_curve;
 pub mod mix;
 pub mod money;
 pub mod piece;
+pub mod places;
 pub mod price;
 pub mod pricing;
 pub mod purchase;
