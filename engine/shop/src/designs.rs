@@ -502,6 +502,19 @@ fn refuse_ring(from: &[String], name: &Placed<String>, desk: &Diagnostics) {
 }
 
 impl KnownDesigns {
+    /// Lets go of a design, unless others are made of it: then it would be read again for each of them.
+    pub(crate) fn let_go(&mut self, stem: &str) {
+        if self.parts.contains_key(stem) {
+            return;
+        }
+        let from = (stem.to_owned(), None, Vec::new());
+        let keys: Vec<DesignKey> =
+            self.designs.range(from..).map(|(key, _)| key).take_while(|key| key.0 == stem).cloned().collect();
+        for key in keys {
+            self.designs.remove(&key);
+        }
+    }
+
     /// Keeps the faults of a reading. What a design's usual reading has said is not said again for a size.
     fn lay(&mut self, faults: Vec<Fault>, choice: &Choice) {
         for mut fault in faults {

@@ -93,15 +93,17 @@ impl Shop {
 
     /// Reads every file of the shop, loads every library, and adds every fault to those that are told.
     ///
-    /// Each design is let go once it is read: however many there are, a few alone are held.
+    /// Of the designs only those are held that others are made of: however many there are, the others are let go.
     pub fn check(&self, today: NaiveDate, told: &mut FaultTally) {
-        const AT_ONCE: usize = 256;
+        const AT_ONCE: usize = 64;
         told.extend(self.libraries().iter().filter_map(Admitted::check));
         let Answer { value: stems, faults } = self.designs();
         told.extend(faults);
-        let of_design = |stem: &String| self.sizes(stem, &Choice::default(), true).faults;
-        for some in stems.chunks(AT_ONCE) {
-            let all: Vec<Vec<Fault>> = some.par_iter().map(of_design).collect();
+        let mut readers: Vec<KnownDesigns> = Vec::new();
+        readers.resize_with(rayon::current_num_threads(), KnownDesigns::default);
+        for some in stems.chunks(AT_ONCE * readers.len()) {
+            let each = |(stems, known): (&[String], &mut KnownDesigns)| self.faults_of(stems, known);
+            let all: Vec<Vec<Fault>> = some.par_chunks(AT_ONCE).zip(readers.par_iter_mut()).map(each).collect();
             told.extend(all.into_iter().flatten());
         }
         let Answer { value: stems, faults } = self.commissions();
@@ -109,6 +111,17 @@ impl Shop {
         for stem in stems {
             told.extend(self.order(&stem, &Wish::default(), today).faults);
         }
+    }
+
+    /// What is wrong with some designs in all their sizes.
+    fn faults_of(&self, stems: &[String], known: &mut KnownDesigns) -> Vec<Fault> {
+        for stem in stems {
+            if let Some(text) = self.design_text(stem, known) {
+                self.all_sizes(&text, known);
+            }
+            known.let_go(stem);
+        }
+        std::mem::take(&mut known.faults)
     }
 
     /// A commission, priced, among what is known already: its faults are told there.
