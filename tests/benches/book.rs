@@ -91,14 +91,13 @@ fn median_of(shop: &TestShop, words: &[&str]) -> Duration {
 }
 
 fn main() {
-    let commands: [&[&str]; 7] = [
+    let commands: [&[&str]; 6] = [
         &["quote", "reading-room"],
         &["book", "issue", "thwickling", "--ahead"],
         &["book", "queue"],
         &["book", "list"],
         &["book", "show", "thwickling"],
         &["book", "summary"],
-        &["book", "check"],
     ];
     let mut before: Option<Vec<Duration>> = None;
     for size in SIZES {
