@@ -11,8 +11,8 @@ use super::scene::{Bar, CordLine, Lie, RADIUS, Scene};
 
 /// How wide a diameter is shown where nothing else is said, in CSS pixels.
 const PIXELS: f64 = 18.0;
-/// How far the work fades where it goes on, in diameters, and in how many steps.
-const FADE: (f64, u32) = (1.8, 12);
+/// How far the work fades where it goes on, in diameters.
+const FADE: f64 = 1.8;
 
 /// Writes an `<svg>` element; with a style it is a file of its own.
 pub(super) fn element(scene: &Scene, title: &str, style: Option<&str>) -> String {
@@ -20,10 +20,12 @@ pub(super) fn element(scene: &Scene, title: &str, style: Option<&str>) -> String
     let sheet = Canvas::of(scene);
     let edges = edges(scene, &grid);
     let mut svg = sheet.opening(title, style);
-    svg.push_str(&sheet.tones(scene, &pieces(scene, &grid)));
-    svg.push_str(&sheet.over(&edges));
+    let drawn = sheet.tones(scene, &pieces(scene, &grid)) + &sheet.over(&edges);
     if scene.goes_on {
-        svg.push_str(&sheet.fades());
+        let (name, mask) = sheet.fade();
+        let _ = write!(svg, "{mask}<g mask=\"url(#{name})\">\n{drawn}</g>\n");
+    } else {
+        svg.push_str(&drawn);
     }
     svg.push_str(&sheet.numerals(&edges));
     svg.push_str("</svg>\n");
@@ -139,21 +141,36 @@ impl Canvas {
         svg
     }
 
-    /// Veils of paper, one over another, towards the ends of work that goes on.
-    fn fades(&self) -> String {
-        let [left, top, right, bottom] = self.frame;
-        let mut svg = String::new();
-        for step in 1..=FADE.1 {
-            let deep = FADE.0 * f64::from(step) / f64::from(FADE.1);
-            let veil = |from: f64, to: f64| {
-                let corners = [[left, from], [right, from], [right, to], [left, to], [left, from]];
-                corners.map(|corner| self.place(corner)).to_vec()
-            };
-            // The sheet ends at a rounded unit, a little beyond the frame.
-            let veils = [veil(top - 0.1, top + deep), veil(bottom - deep, bottom + 0.1)];
-            let _ = writeln!(svg, "<path class=\"fade\" d=\"{}\"/>", data(&veils));
-        }
-        svg
+    /// What lets work that goes on fade towards its ends, whatever it lies on: a mask, white where all is seen.
+    ///
+    /// A page may hold many drawings, so its name follows from what it is: two of one name are one mask.
+    fn fade(&self) -> (String, String) {
+        let ([left, top, right, bottom], [wide, high]) = (self.frame, self.size);
+        let [from, to] = [[left, top], [left, bottom]].map(|spot| self.place(spot));
+        let share = FADE / (bottom - top).max(2.0 * FADE);
+        let name = format!("fade-{}-{}-{:?}", tenth(wide), tenth(high), self.lie).replace('.', "-").to_lowercase();
+        // The sheet ends at a rounded unit, a little beyond the frame.
+        let stop = |(at, tone): (f64, &str)| format!("<stop offset=\"{at:.3}\" stop-color=\"{tone}\"/>");
+        let stops = [(0.0, "#000"), (share, "#fff"), (1.0 - share, "#fff"), (1.0, "#000")].map(stop).concat();
+        let middle = self.place([f64::midpoint(left, right), f64::midpoint(top, bottom)]);
+        // Straight down, or straight across where the work lies so.
+        let along = |spot: PlanePoint| match self.lie {
+            Lie::Down => [middle[0], spot[1]],
+            Lie::Right | Lie::Left => [spot[0], middle[1]],
+        };
+        let [x1, y1] = along(from).map(tenth);
+        let [x2, y2] = along(to).map(tenth);
+        let mask = format!(
+            "<linearGradient id=\"{name}-tone\" gradientUnits=\"userSpaceOnUse\" x1=\"{x1}\" y1=\"{y1}\" x2=\"{x2}\" y2=\"{y2}\">\
+             {stops}</linearGradient>\n\
+             <mask id=\"{name}\" maskUnits=\"userSpaceOnUse\" x=\"0\" y=\"0\" width=\"{}\" height=\"{}\">\
+             <rect width=\"{}\" height=\"{}\" fill=\"url(#{name}-tone)\"/></mask>\n",
+            tenth(wide),
+            tenth(high),
+            tenth(wide),
+            tenth(high)
+        );
+        (name, mask)
     }
 
     /// A numeral on each leg, where there are several.

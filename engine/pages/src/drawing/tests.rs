@@ -330,6 +330,25 @@ fn a_drawing_has_a_title_and_stands_alone_when_asked_to() {
     }
 }
 
+/// Whatever a drawing lies on shows through where it fades; and two drawings on one page do not fade one another.
+#[test]
+fn what_goes_on_fades_into_what_it_lies_on() {
+    let mut masks: std::collections::BTreeMap<String, String> = std::collections::BTreeMap::new();
+    for (name, shape, across) in shapes::all() {
+        let svg = draw(&shape, &options(across));
+        let goes_on = scene_of(&shape, &options(across)).goes_on;
+        assert_eq!(svg.contains("<mask "), goes_on, "{name}");
+        if let Some((_, rest)) = svg.split_once("<linearGradient id=\"") {
+            let (id, tone) = rest.split_once('"').unwrap();
+            let tone = tone.split_once("</mask>").unwrap().0;
+            assert_eq!(masks.entry(id.to_owned()).or_insert_with(|| tone.to_owned()), tone, "{name}");
+            let mask = id.strip_suffix("-tone").unwrap();
+            assert!(svg.contains(&format!("<g mask=\"url(#{mask})\">")), "{name}");
+        }
+    }
+    assert!(masks.len() >= 3, "{masks:?}");
+}
+
 #[test]
 fn several_legs_bear_numerals_and_one_does_not() {
     let numerals = |shape: &Shape| draw(shape, &options(false)).matches("class=\"numeral\"").count();
