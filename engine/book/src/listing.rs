@@ -129,7 +129,7 @@ const NOTHING_HAPPENED: &str = "a commission has nothing that happened to it";
 
 /// Which commissions are read.
 #[derive(Debug, Clone, Copy)]
-pub(crate) enum Which {
+pub(crate) enum WhichCommissions {
     /// Every one.
     All,
     /// Those that are agreed and not made yet.
@@ -138,7 +138,7 @@ pub(crate) enum Which {
     One(i64),
 }
 
-impl Which {
+impl WhichCommissions {
     /// What holds of them, of the column that holds a commission's id; that id is `?1`.
     fn holds(self, column: &str) -> String {
         match self {
@@ -171,7 +171,7 @@ impl Book {
     /// # Errors
     /// [`BookError`] when the book can't be read.
     pub fn to_be_made(&self, day: NaiveDate) -> Result<Vec<BookedCommission>, BookError> {
-        let courses = self.courses_of(Which::ToBeMade, day).map_err(self.refused())?;
+        let courses = self.courses_of(WhichCommissions::ToBeMade, day).map_err(self.refused())?;
         Ok(courses.into_iter().map(|course| course.commission).collect())
     }
 
@@ -188,7 +188,7 @@ impl Book {
     /// # Errors
     /// [`BookError`] when the book can't be read.
     pub fn courses(&self, day: NaiveDate) -> Result<Vec<Course>, BookError> {
-        self.courses_of(Which::All, day).map_err(self.refused())
+        self.courses_of(WhichCommissions::All, day).map_err(self.refused())
     }
 
     /// One commission, by its number or its file's stem, with all that is known of it.
@@ -198,14 +198,14 @@ impl Book {
     pub fn whole(&self, word: &str, day: NaiveDate) -> Result<History, BookError> {
         let id = self.find(word, day)?.id;
         let refused = self.refused();
-        let course = self.courses_of(Which::One(id), day).map_err(&refused)?.pop();
+        let course = self.courses_of(WhichCommissions::One(id), day).map_err(&refused)?.pop();
         let course = course.ok_or_else(|| BookError::Unknown(word.to_owned(), Vec::new()))?;
         let lines = self.lines(id, &course.commission.client).map_err(&refused)?;
         Ok(History { course, entries: self.entries(id).map_err(&refused)?, lines })
     }
 
     /// Reads each table from end to end and puts the rows together here: a question for each commission takes far longer.
-    fn courses_of(&self, which: Which, day: NaiveDate) -> rusqlite::Result<Vec<Course>> {
+    fn courses_of(&self, which: WhichCommissions, day: NaiveDate) -> rusqlite::Result<Vec<Course>> {
         // One look at all tables: what is entered meanwhile is in none of them.
         let _look = self.db.unchecked_transaction()?;
         let rows = |columns: &str, table| format!("commission, {columns} FROM {}", standing(table));
@@ -303,7 +303,7 @@ impl Book {
     pub(crate) fn grouped<T>(
         &self,
         what: &str,
-        which: Which,
+        which: WhichCommissions,
         order: &str,
         mut read: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
     ) -> rusqlite::Result<BTreeMap<i64, Vec<T>>> {

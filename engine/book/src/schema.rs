@@ -186,19 +186,19 @@ SELECT commission.id AS commission, (
     ORDER BY happening.id DESC LIMIT 1
 ) AS state FROM commission;
 
+CREATE VIEW agreed AS SELECT commission FROM stands WHERE state IN ('accepted', 'on-bench');
+
 CREATE TABLE to_be_made (
     commission INTEGER PRIMARY KEY REFERENCES commission (id)
 ) STRICT;
-INSERT INTO to_be_made (commission) SELECT commission FROM stands WHERE state IN ('accepted', 'on-bench');
+INSERT INTO to_be_made (commission) SELECT commission FROM agreed;
 
 CREATE TRIGGER happening_moves AFTER INSERT ON happening BEGIN
     DELETE FROM to_be_made WHERE commission = new.commission;
-    INSERT INTO to_be_made (commission)
-    SELECT commission FROM stands WHERE commission = new.commission AND state IN ('accepted', 'on-bench');
+    INSERT INTO to_be_made (commission) SELECT commission FROM agreed WHERE commission = new.commission;
 END;
 CREATE TRIGGER undoing_moves AFTER INSERT ON undoing WHEN new.what = 'happening' BEGIN
     DELETE FROM to_be_made WHERE commission = new.commission;
-    INSERT INTO to_be_made (commission)
-    SELECT commission FROM stands WHERE commission = new.commission AND state IN ('accepted', 'on-bench');
+    INSERT INTO to_be_made (commission) SELECT commission FROM agreed WHERE commission = new.commission;
 END;
 ";

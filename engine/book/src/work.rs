@@ -10,7 +10,7 @@ use crate::act::Act;
 use crate::entering::{entered, known_table, marked_note, since_enquiry, state_of};
 use crate::error::BookError;
 use crate::kind::{MOMENT, day_in, metres, metres_in, minutes, minutes_in, moment_in, money_in, within_money};
-use crate::listing::Which;
+use crate::listing::WhichCommissions;
 use crate::marks::{Markup, fill};
 use crate::opening::Book;
 use crate::records::BookedClient;
@@ -228,7 +228,7 @@ impl Book {
     }
 
     /// What commissions took, by their ids. What was undone is not counted.
-    pub(crate) fn took(&self, which: Which) -> rusqlite::Result<BTreeMap<i64, Actuals>> {
+    pub(crate) fn took(&self, which: WhichCommissions) -> rusqlite::Result<BTreeMap<i64, Actuals>> {
         let mut all: BTreeMap<i64, Actuals> = BTreeMap::new();
         let rows = |columns: &str, table| format!("commission, {columns} FROM {}", standing(table));
         let work = self.grouped(&rows("day, step, minutes, note", "work"), which, "id", |row| {

@@ -86,7 +86,7 @@ impl Compared {
             choice: which.chosen.choice()?,
         };
         let what_if = question.changes.clone();
-        let shelf = row_shelf(&which.shop);
+        let shelf = row_shelf(&shop);
         let comparing = Comparing::new(shop, desk.basis().clone(), question, shelf);
         Ok(Self { desk, what_if, comparing })
     }

@@ -28,23 +28,27 @@ pub(crate) fn open(shop: &WhichShop) -> Result<Answer<Shop>, Failure> {
 /// The folder that the system keeps for what this program knows of its user, outside every shop (XDG Base Directory
 /// Specification; on Windows the user's application data). `None` where the system names none.
 fn own_folder() -> Option<PathBuf> {
+    reeve_folder(|system| system.data_dir())
+}
+
+/// This program's own in a folder of the system's.
+fn reeve_folder(which: impl FnOnce(&dyn BaseStrategy) -> PathBuf) -> Option<PathBuf> {
+    let folder = which(&etcetera::choose_base_strategy().ok()?);
     // A folder that is named from where one stands may be another's.
-    let folder = etcetera::choose_base_strategy().ok()?.data_dir();
     folder.is_absolute().then(|| folder.join("reeve"))
 }
 
 /// Where rows of a shop's designs are kept, outside the shop and only to save time; `None` where the system names no folder, or
 /// for the starter shop inside the program.
-pub(crate) fn row_shelf(shop: &WhichShop) -> Option<RowShelf> {
-    let root = real_path(&shop_root(shop)?);
-    let folder = etcetera::choose_base_strategy().ok()?.cache_dir();
+pub(crate) fn row_shelf(shop: &Shop) -> Option<RowShelf> {
+    let root = real_path(&shop.book_folder()?);
+    let folder = reeve_folder(|system| system.cache_dir())?;
     let name = format!("rows-{}", digest_of(root.as_os_str().as_encoded_bytes()).get(..16)?);
-    folder.is_absolute().then_some(())?;
     // Two programs of one version may still reckon otherwise, while one of them is being written.
     let file = std::fs::metadata(std::env::current_exe().ok()?).ok()?;
     let made = file.modified().ok()?.duration_since(std::time::UNIX_EPOCH).ok()?;
     let program = format!("{} {} {}", env!("CARGO_PKG_VERSION"), file.len(), made.as_nanos());
-    Some(RowShelf { at: folder.join("reeve").join(name), program })
+    Some(RowShelf { at: folder.join(name), program })
 }
 
 /// Holds the shop that a command changes, before its files are read; the starter shop can't be changed.

@@ -94,7 +94,7 @@ impl Comparing {
             }
             kept.add(new);
             // Without the file the next look only takes longer.
-            let _ = shelf.put(&self.shop, kept);
+            let _ = shelf.put(kept);
         }
         if rows.is_empty() && !faults.is_empty() {
             return Err(OfficeError::Input(faults));

@@ -33,6 +33,8 @@ pub struct RowShelf {
 /// Rows that were kept.
 #[derive(Debug, Default)]
 pub(crate) struct KeptRows {
+    /// What all of them rest on.
+    key: String,
     designs: BTreeMap<String, KeptDesign>,
 }
 
@@ -61,16 +63,17 @@ impl RowShelf {
     pub(crate) fn open(&self, shop: &Shop) -> KeptRows {
         let found = reeve_door::read(&self.at, MOST_BYTES).ok();
         let file = found.as_deref().and_then(whole).and_then(|bytes| postcard::from_bytes::<ShelfFile>(bytes).ok());
-        let file = file.filter(|file| file.key == self.key(shop));
-        KeptRows { designs: file.map(|file| file.designs.into_iter().collect()).unwrap_or_default() }
+        let key = self.key(shop);
+        let file = file.filter(|file| file.key == key);
+        KeptRows { key, designs: file.map(|file| file.designs.into_iter().collect()).unwrap_or_default() }
     }
 
     /// Keeps rows in place of those before.
     ///
     /// # Errors
     /// When the file can't be written: nothing but time is lost.
-    pub(crate) fn put(&self, shop: &Shop, kept: KeptRows) -> Result<(), WritingError> {
-        let file = ShelfFile { key: self.key(shop), designs: kept.designs.into_iter().collect() };
+    pub(crate) fn put(&self, kept: KeptRows) -> Result<(), WritingError> {
+        let file = ShelfFile { key: kept.key, designs: kept.designs.into_iter().collect() };
         let (Ok(body), Some((dir, name))) = (postcard::to_stdvec(&file), self.at.parent().zip(self.at.file_name()))
         else {
             return Ok(());
@@ -87,7 +90,7 @@ fn whole(bytes: &[u8]) -> Option<&[u8]> {
     (Sha256::digest(body)[..] == *digest).then_some(body)
 }
 
-pub(crate) fn digest_of(text: &str) -> TextDigest {
+fn digest_of(text: &str) -> TextDigest {
     Sha256::digest(text).into()
 }
 

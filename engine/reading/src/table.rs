@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use serde_json::{Map, Value, json};
 use toml::Spanned;
-use toml::de::{DeTable, DeValue};
+use toml::de::{DeString, DeTable, DeValue};
 
 use crate::arithmetic::Measures;
 use crate::diagnostics::{Diagnostics, Placed};
@@ -28,18 +28,20 @@ enum View<'a> {
     Plan { properties: Map<String, Value>, required: Vec<Value> },
 }
 
-/// The keys of a table with their values. They are few, and mostly of different lengths: to look through them takes less time
-/// than a tree or a table of hashes.
+/// The keys of a table with their values, in the order in which they are written. They are few, and mostly of different lengths:
+/// to look through them takes less time than a tree or a table of hashes.
 #[derive(Debug)]
-struct Keys<'a>(Vec<(&'a str, &'a Spanned<DeValue<'a>>)>);
+struct Keys<'a>(Vec<(&'a Spanned<DeString<'a>>, &'a Spanned<DeValue<'a>>)>);
 
 impl<'a> Keys<'a> {
     fn of(table: &'a DeTable<'a>) -> Self {
-        Self(table.iter().map(|(key, value)| (key.get_ref().as_ref(), value)).collect())
+        let mut keys: Vec<_> = table.iter().collect();
+        keys.sort_unstable_by_key(|(key, _)| key.span().start);
+        Self(keys)
     }
 
     fn get(&self, key: &str) -> Option<&'a Spanned<DeValue<'a>>> {
-        self.0.iter().find(|(known, _)| *known == key).map(|(_, value)| *value)
+        self.0.iter().find(|(known, _)| known.get_ref() == key).map(|(_, value)| *value)
     }
 }
 
@@ -183,9 +185,7 @@ impl<'a> Table<'a> {
             );
             return Vec::new();
         };
-        let mut pairs: Vec<_> = table.iter().collect();
-        pairs.sort_unstable_by_key(|(name, _)| name.span().start);
-        pairs.into_iter().filter_map(|(name, value)| read_pair(name, value, kind, key, desk)).collect()
+        Keys::of(table).0.into_iter().filter_map(|(name, value)| read_pair(name, value, kind, key, desk)).collect()
     }
 
     /// Where this table stands.
@@ -304,12 +304,10 @@ impl<'a> Table<'a> {
     }
 
     /// Reports keys that nobody asked for, and keys that are missing and not merely misspelt.
-    fn report_keys(&self, table: &DeTable<'_>) {
-        let View::Typed { desk, .. } = &self.view else { return };
+    fn report_keys(&self) {
+        let View::Typed { keys, desk, .. } = &self.view else { return };
         let mut meant = Vec::new();
-        let mut unknown: Vec<_> = table.keys().filter(|key| !self.asked.contains(&key.get_ref().as_ref())).collect();
-        unknown.sort_unstable_by_key(|key| key.span().start);
-        for key in unknown {
+        for (key, _) in keys.0.iter().filter(|(key, _)| !self.asked.contains(&key.get_ref().as_ref())) {
             let name: &str = key.get_ref();
             let near = nearest(name, self.asked.iter().copied());
             meant.extend(near);
@@ -338,9 +336,9 @@ pub(crate) fn read_table<T>(
     desk: &Diagnostics,
     read: impl FnOnce(&mut Table<'_>) -> Option<T>,
 ) -> Option<Placed<T>> {
-    let mut asking = Table::typed(table, span.clone(), desk);
-    let value = read(&mut asking);
-    asking.report_keys(table);
+    let mut table = Table::typed(table, span.clone(), desk);
+    let value = read(&mut table);
+    table.report_keys();
     value.map(|value| Placed { value, span })
 }
 

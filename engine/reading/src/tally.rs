@@ -14,12 +14,8 @@ const MOST_SHOWN: usize = 100;
 pub struct FaultTally {
     /// Those that may be shown, in their order.
     kept: Vec<Fault>,
-    /// Of those kept: what stops the work, and what only asks to be looked at.
-    kept_errors: usize,
-    kept_looks: usize,
     /// How many there are in each file, and without a place.
     of_files: BTreeMap<Option<String>, FileCount>,
-    errors: usize,
     /// What tells each from others: a part's faults are told by every design that holds it.
     told: HashSet<u64>,
 }
@@ -41,14 +37,12 @@ impl FaultTally {
         of_file.all += 1;
         let nth = if fault.is_error() {
             of_file.errors += 1;
-            self.errors += 1;
             of_file.errors
         } else {
             of_file.all - of_file.errors
         };
-        let kept = if fault.is_error() { &mut self.kept_errors } else { &mut self.kept_looks };
-        if nth <= FAULTS_SHOWN && *kept < MOST_SHOWN {
-            *kept += 1;
+        let alike = || self.kept.iter().filter(|kept| kept.severity == fault.severity).count();
+        if nth <= FAULTS_SHOWN && alike() < MOST_SHOWN {
             self.kept.push(fault);
         }
     }
@@ -60,7 +54,7 @@ impl FaultTally {
 
     /// How many of them stop the work.
     pub fn errors(&self) -> usize {
-        self.errors
+        self.of_files.values().map(|count| count.errors).sum()
     }
 
     /// The first that was taken, if there is one.

@@ -4,7 +4,7 @@ use super::PlaceError;
 
 /// Rows of one knot.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Field {
+pub struct KnotRows {
     /// Legs in one knot, if not as its file says.
     pub each: Option<usize>,
     /// Knots side by side in the first row, in the middle; as many as the legs make if not said.
@@ -16,16 +16,16 @@ pub struct Field {
     /// Whether each row lies half a knot on from the one above.
     pub alternate: bool,
     /// Edges that move half a knot in every row.
-    pub narrow: Edges,
+    pub narrow: MovingEdges,
     /// Edges that move half a knot out every row.
-    pub widen: Edges,
+    pub widen: MovingEdges,
     /// How many rows.
     pub rows: RowsAsked,
     /// Knots under one another in each column.
     pub times: u32,
 }
 
-impl Default for Field {
+impl Default for KnotRows {
     fn default() -> Self {
         Self {
             each: None,
@@ -33,8 +33,8 @@ impl Default for Field {
             leave: Leave::default(),
             shift: 0,
             alternate: false,
-            narrow: Edges::None,
-            widen: Edges::None,
+            narrow: MovingEdges::None,
+            widen: MovingEdges::None,
             rows: RowsAsked::Count(1),
             times: 1,
         }
@@ -54,7 +54,7 @@ pub struct Leave {
 
 /// Edges of a field.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Edges {
+pub enum MovingEdges {
     /// Neither.
     #[default]
     None,
@@ -66,7 +66,7 @@ pub enum Edges {
     Both,
 }
 
-impl Edges {
+impl MovingEdges {
     fn has_left(self) -> bool {
         matches!(self, Self::Left | Self::Both)
     }
@@ -92,22 +92,22 @@ const MOST_ROWS: u32 = 10_000;
 ///
 /// # Errors
 /// [`PlaceError`] when the legs do not come out, or a row would reach over the edge.
-pub fn field_rows(legs: usize, each: usize, is_round: bool, field: &Field) -> Result<Vec<Vec<usize>>, PlaceError> {
+pub fn field_rows(legs: usize, each: usize, is_round: bool, field: &KnotRows) -> Result<Vec<Vec<usize>>, PlaceError> {
     if each == 0 || each > legs {
         return Err(PlaceError::TooFew { legs, each });
     }
     if field.alternate && each % 2 == 1 {
         return Err(PlaceError::OddHalf { each });
     }
-    if is_round { round_rows(legs, each, field) } else { FlatField::of(legs, each, field)?.rows(field) }
+    if is_round { round_rows(legs, each, field) } else { FlatRows::of(legs, each, field)?.rows(field) }
 }
 
-fn round_rows(legs: usize, each: usize, field: &Field) -> Result<Vec<Vec<usize>>, PlaceError> {
+fn round_rows(legs: usize, each: usize, field: &KnotRows) -> Result<Vec<Vec<usize>>, PlaceError> {
     if field.leave != Leave::default() || field.columns.is_some() {
         return Err(PlaceError::NoEdge { asked: if field.columns.is_some() { "columns" } else { "leave" } });
     }
-    if (field.narrow, field.widen) != (Edges::None, Edges::None) {
-        return Err(PlaceError::NoEdge { asked: if field.narrow == Edges::None { "widen" } else { "narrow" } });
+    if (field.narrow, field.widen) != (MovingEdges::None, MovingEdges::None) {
+        return Err(PlaceError::NoEdge { asked: if field.narrow == MovingEdges::None { "widen" } else { "narrow" } });
     }
     let RowsAsked::Count(rows) = field.rows else { return Err(PlaceError::NoEdge { asked: "until" }) };
     if !legs.is_multiple_of(each) {
@@ -121,21 +121,21 @@ fn round_rows(legs: usize, each: usize, field: &Field) -> Result<Vec<Vec<usize>>
 }
 
 /// A flat field: what its first row leaves out.
-struct FlatField {
+struct FlatRows {
     legs: usize,
     each: usize,
     leave: Leave,
 }
 
-impl FlatField {
-    fn of(legs: usize, each: usize, field: &Field) -> Result<Self, PlaceError> {
+impl FlatRows {
+    fn of(legs: usize, each: usize, field: &KnotRows) -> Result<Self, PlaceError> {
         if field.shift > 0 {
             return Err(PlaceError::FlatShift { shift: field.shift });
         }
-        let edges_move = (field.narrow, field.widen) != (Edges::None, Edges::None);
+        let edges_move = (field.narrow, field.widen) != (MovingEdges::None, MovingEdges::None);
         if edges_move && !field.alternate {
             return Err(PlaceError::NotAlternate {
-                asked: if field.narrow == Edges::None { "widen" } else { "narrow" },
+                asked: if field.narrow == MovingEdges::None { "widen" } else { "narrow" },
             });
         }
         let mut leave = field.leave;
@@ -169,7 +169,7 @@ impl FlatField {
         Ok((0..knots).map(|knot| left + knot * (each + between)).collect())
     }
 
-    fn rows(&self, field: &Field) -> Result<Vec<Vec<usize>>, PlaceError> {
+    fn rows(&self, field: &KnotRows) -> Result<Vec<Vec<usize>>, PlaceError> {
         let most = if let RowsAsked::Count(rows) = field.rows { rows } else { MOST_ROWS };
         let mut rows: Vec<Vec<usize>> = Vec::new();
         for nth in 0..most {

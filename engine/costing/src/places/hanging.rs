@@ -1,6 +1,6 @@
 //! Hanging: cords give their legs places.
 
-use super::{LegId, LegName, LegRow, PlaceError, Resting, RowName, Selection, Work, Worked};
+use super::{LegId, LegName, LegOrder, LegRow, PlaceError, Resting, RowName, Selection, Worked};
 
 /// Cords cut alike that are hung.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -51,7 +51,7 @@ impl Deal {
     }
 }
 
-impl Work {
+impl LegOrder {
     /// Hangs cords: gives their legs names, and places in a row. Ended legs are answered where new ones replace them.
     ///
     /// With an order the whole row is dealt anew, old and new legs in the order in which they lie.

@@ -1,6 +1,6 @@
 //! Rows over a leader: it goes across, the legs tie over it in turn, and the order changes.
 
-use super::{LegId, LegRow, PlaceError, Resting, RowName, Selected, Selection, Work, Worked};
+use super::{LegId, LegOrder, LegRow, PlaceError, Resting, RowName, Selected, Selection, Worked};
 
 /// Rows over a leader.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -63,7 +63,7 @@ struct Side {
     over: Vec<LegId>,
 }
 
-impl Work {
+impl LegOrder {
     /// Lets a leader go across; who crossed whom, in order.
     ///
     /// # Errors

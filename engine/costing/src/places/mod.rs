@@ -17,7 +17,7 @@ mod selection;
 mod tests;
 
 pub use error::PlaceError;
-pub use field::{Edges, Field, Leave, RowsAsked, field_rows};
+pub use field::{KnotRows, Leave, MovingEdges, RowsAsked, field_rows};
 pub use hanging::{Deal, HungCord, NewLegs};
 pub use leading::{Crossing, Leading, Mirror};
 pub use selection::{Selected, Selection};
@@ -126,13 +126,13 @@ pub type RowName<'a> = Option<&'a str>;
 
 /// The work as it lies: its rows, what is out of them, and every leg that ever was.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Work {
+pub struct LegOrder {
     names: Vec<LegName>,
     rows: Vec<LegRow>,
     out: Vec<Resting>,
 }
 
-impl Work {
+impl LegOrder {
     /// A leg's name.
     pub fn name(&self, leg: LegId) -> &LegName {
         &self.names[leg.0]
@@ -181,7 +181,7 @@ impl Work {
         &mut self,
         row: RowName<'_>,
         selection: &Selection,
-        field: &Field,
+        field: &KnotRows,
         knot: &KnotPlaces,
     ) -> Result<Vec<Vec<PlacedKnot>>, PlaceError> {
         let at = self.at(row)?;

@@ -1,6 +1,6 @@
 //! Which legs a step names: places, sets, or both.
 
-use super::{PlaceError, Work};
+use super::{LegOrder, PlaceError};
 
 /// Legs that a step names.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -43,7 +43,7 @@ impl Selected {
     }
 }
 
-impl Work {
+impl LegOrder {
     /// The places of a selection in a row, in order, each once.
     ///
     /// # Errors

@@ -36,8 +36,8 @@ fn half() -> KnotPlaces {
     knot(4, Ties::Outer, After::Swaps)
 }
 
-fn rows(count: u32) -> Field {
-    Field { alternate: true, rows: RowsAsked::Count(count), ..Field::default() }
+fn rows(count: u32) -> KnotRows {
+    KnotRows { alternate: true, rows: RowsAsked::Count(count), ..KnotRows::default() }
 }
 
 fn by_place(leader: usize, legs: &str) -> Leading {
@@ -48,7 +48,7 @@ fn by_set(leader: &str, legs: &str) -> Leading {
     Leading { leader: Selected::Set(leader.to_owned()), legs: at(legs), ..Leading::default() }
 }
 
-impl Work {
+impl LegOrder {
     fn word(&self, leg: LegId) -> String {
         let LegName { set, number } = self.name(leg);
         format!("{set}{number}")
@@ -83,8 +83,8 @@ impl Work {
 }
 
 /// A row of so many legs of one set, `a`.
-fn row_of(legs: usize) -> Work {
-    let mut work = Work::default();
+fn row_of(legs: usize) -> LegOrder {
+    let mut work = LegOrder::default();
     work.hang(None, &[single("a", legs)], &[], &NewLegs::AtRight).unwrap();
     work
 }
@@ -113,9 +113,9 @@ impl Counted {
 
 #[test]
 fn a_v_under_a_double_border() {
-    let mut work = Work::default();
+    let mut work = LegOrder::default();
     work.hang(None, &[folded("a", 8)], &[], &NewLegs::AtRight).unwrap();
-    let field = Field { narrow: Edges::Both, rows: RowsAsked::Until(1), ..rows(1) };
+    let field = KnotRows { narrow: MovingEdges::Both, rows: RowsAsked::Until(1), ..rows(1) };
     let tied = work.tie(None, &Selection::All, &field, &square()).unwrap();
     let found: Vec<String> = tied.iter().map(|row| places(row)).collect();
     assert_eq!(
@@ -159,19 +159,19 @@ fn a_v_under_a_double_border() {
 #[test]
 fn a_hanger_of_four_arms() {
     let hung = |half_knots: u32| {
-        let mut work = Work::default();
+        let mut work = LegOrder::default();
         let arms = HungCord { sets: vec!["w".to_owned(), "f".to_owned()], count: 8 };
         work.hang(None, &[arms], &order(&["w", "f", "f", "w"]), &NewLegs::AtRight).unwrap();
         work.work(None, Worked::Round).unwrap();
         assert_eq!(work.lies(), "w1 f1 f2 w2 w3 f3 f4 w4 w5 f5 f6 w6 w7 f7 f8 w8");
         let mut counted = Counted::default();
-        let b2 = work.tie(None, &Selection::All, &Field { times: 3, ..Field::default() }, &square()).unwrap();
+        let b2 = work.tie(None, &Selection::All, &KnotRows { times: 3, ..KnotRows::default() }, &square()).unwrap();
         counted.add(&b2[0], 3);
         assert_eq!(work.tied(&b2[0]), "w1 w2 : f1 f2; w3 w4 : f3 f4; w5 w6 : f5 f6; w7 w8 : f7 f8");
-        work.tie(None, &Selection::All, &Field { times: half_knots, ..Field::default() }, &half()).unwrap();
+        work.tie(None, &Selection::All, &KnotRows { times: half_knots, ..KnotRows::default() }, &half()).unwrap();
         (work, counted)
     };
-    let shifted = Field { shift: 2, ..Field::default() };
+    let shifted = KnotRows { shift: 2, ..KnotRows::default() };
     let (mut even, _) = hung(6);
     let b4 = even.tie(None, &Selection::All, &shifted, &square()).unwrap();
     assert_eq!(even.tied(&b4[0]), "f2 f3 : w2 w3; f4 f5 : w4 w5; f6 f7 : w6 w7; f8 f1 : w8 w1");
@@ -181,7 +181,7 @@ fn a_hanger_of_four_arms() {
     let net = "f2 f3 : w1 w4; f4 f5 : w3 w6; f6 f7 : w5 w8; f8 f1 : w7 w2";
     let straight = "w2 w1 : f1 f2; w4 w3 : f3 f4; w6 w5 : f5 f6; w8 w7 : f7 f8";
     for (field, told) in
-        [(&shifted, vec![net]), (&Field::default(), vec![straight]), (&rows(3), vec![straight, net, straight])]
+        [(&shifted, vec![net]), (&KnotRows::default(), vec![straight]), (&rows(3), vec![straight, net, straight])]
     {
         let tied = work.tie(None, &Selection::All, field, &square()).unwrap();
         let found: Vec<String> = tied.iter().map(|row| work.tied(row)).collect();
@@ -195,7 +195,7 @@ fn a_hanger_of_four_arms() {
     work.hang(None, &[single("x", 1)], &[], &NewLegs::Out).unwrap();
     let x = work.out()[0].leg;
     let wrap = KnotPlaces { takes: None, ties: Ties::Own(x), after: After::Keeps };
-    let all = Field { each: Some(16), ..Field::default() };
+    let all = KnotRows { each: Some(16), ..KnotRows::default() };
     let b7 = work.tie(None, &Selection::All, &all, &wrap).unwrap();
     assert_eq!(work.tied(&b7[0]), format!("x1 : {after}"));
     assert_eq!((work.end(None, &Selection::All).unwrap().len(), work.end(None, &at("x")).unwrap()), (16, vec![x]));
@@ -204,7 +204,7 @@ fn a_hanger_of_four_arms() {
 
 #[test]
 fn hitch_rows_with_leaders_that_change_and_come_back() {
-    let mut work = Work::default();
+    let mut work = LegOrder::default();
     work.hang(None, &[folded("r", 2), folded("s", 2)], &order(&["4 r", "4 s"]), &NewLegs::AtRight).unwrap();
     assert_eq!(work.lies(), "r1 r2 r3 r4 s1 s2 s3 s4");
     work.hang(None, &[single("top", 1)], &[], &NewLegs::Out).unwrap();
@@ -228,7 +228,7 @@ fn hitch_rows_with_leaders_that_change_and_come_back() {
     assert_eq!(c5, ["s1 > s2 s3 s4", "r4 < r3 r2 r1"]);
     assert_eq!(work.lies(), "s2 s3 s4 s1 r4 r1 r2 r3");
     work.hang(None, &[single("g", 1)], &[], &NewLegs::Out).unwrap();
-    let rests = |work: &Work| {
+    let rests = |work: &LegOrder| {
         let resting = work.out().iter().find(|resting| work.name(resting.leg).set == "g").unwrap();
         resting.right_of.map(|leg| work.word(leg))
     };
@@ -255,7 +255,7 @@ fn hitch_rows_with_leaders_that_change_and_come_back() {
 
 #[test]
 fn a_bag_with_gussets_closed_below() {
-    let mut work = Work::default();
+    let mut work = LegOrder::default();
     work.hang(Some("front"), &[folded("v", 4)], &[], &NewLegs::AtRight).unwrap();
     work.hang(Some("back"), &[folded("h", 4)], &[], &NewLegs::AtRight).unwrap();
     let d2 = work.tie(Some("front"), &Selection::All, &rows(3), &square()).unwrap();
@@ -264,7 +264,7 @@ fn a_bag_with_gussets_closed_below() {
     assert!(matches!(work.row(None), Err(PlaceError::NoRow { named: None, .. })), "which of the two?");
     work.close(&["front", "back"], Worked::Round).unwrap();
     assert_eq!(work.lies(), "v1 v2 v3 v4 v5 v6 v7 v8 h1 h2 h3 h4 h5 h6 h7 h8");
-    let d4 = work.tie(None, &Selection::All, &Field { shift: 2, ..Field::default() }, &square()).unwrap();
+    let d4 = work.tie(None, &Selection::All, &KnotRows { shift: 2, ..KnotRows::default() }, &square()).unwrap();
     assert_eq!(work.tied(&d4[0]), "v3 v6 : v4 v5; v7 h2 : v8 h1; h3 h6 : h4 h5; h7 v2 : h8 v1");
     work.hang(None, &[folded("g", 4)], &[], &NewLegs::After(vec![8, 16])).unwrap();
     assert_eq!(work.lies(), "v1 v2 v3 v4 v5 v6 v7 v8 g1 g2 g3 g4 h1 h2 h3 h4 h5 h6 h7 h8 g5 g6 g7 g8");
@@ -281,7 +281,7 @@ fn a_bag_with_gussets_closed_below() {
     assert_eq!(work.lies(), "g7 g8 v1 v2 v3 v4 v5 v6 v7 v8 g1 g2 g3 g4 h1 h2 h3 h4 h5 h6 h7 h8 g5 g6");
     work.work(None, Worked::Double).unwrap();
     assert_eq!(work.lies(), "g7 g6 g8 g5 v1 h8 v2 h7 v3 h6 v4 h5 v5 h4 v6 h3 v7 h2 v8 h1 g1 g4 g2 g3");
-    let d8 = work.tie(None, &Selection::All, &Field::default(), &square()).unwrap();
+    let d8 = work.tie(None, &Selection::All, &KnotRows::default(), &square()).unwrap();
     assert_eq!(
         work.tied(&d8[0]),
         "g7 g5 : g6 g8; v1 h7 : h8 v2; v3 h5 : h6 v4; v5 h3 : h4 v6; v7 h1 : h2 v8; g1 g3 : g4 g2"
@@ -289,7 +289,7 @@ fn a_bag_with_gussets_closed_below() {
 }
 
 /// First and last leg of each row, and its knots.
-fn told(legs: usize, is_round: bool, field: &Field) -> Result<String, PlaceError> {
+fn told(legs: usize, is_round: bool, field: &KnotRows) -> Result<String, PlaceError> {
     let rows = field_rows(legs, 4, is_round, field)?;
     let row = |starts: &Vec<usize>| format!("{}-{} ({})", starts[0] + 1, starts[starts.len() - 1] + 4, starts.len());
     Ok(rows.iter().map(row).collect::<Vec<_>>().join(", "))
@@ -298,20 +298,24 @@ fn told(legs: usize, is_round: bool, field: &Field) -> Result<String, PlaceError
 #[test]
 fn rows_of_squares_by_places_alone() {
     let leave = |left, between, right| Leave { left, between, right };
-    let narrow = |narrow| Field { narrow, ..rows(5) };
+    let narrow = |narrow| KnotRows { narrow, ..rows(5) };
     for (legs, field, found) in [
         (16, rows(3), "1-16 (4), 3-14 (3), 1-16 (4)"),
-        (16, Field { leave: leave(2, 0, 2), ..rows(3) }, "3-14 (3), 1-16 (4), 3-14 (3)"),
-        (18, Field { leave: leave(0, 0, 2), ..rows(3) }, "1-16 (4), 3-18 (4), 1-16 (4)"),
-        (18, Field { leave: leave(1, 0, 1), ..rows(3) }, "2-17 (4), 4-15 (3), 2-17 (4)"),
-        (16, narrow(Edges::Left), "1-16 (4), 3-14 (3), 5-16 (3), 7-14 (2), 9-16 (2)"),
-        (16, narrow(Edges::Right), "1-16 (4), 3-14 (3), 1-12 (3), 3-10 (2), 1-8 (2)"),
-        (16, Field { columns: Some(1), widen: Edges::Both, ..rows(4) }, "7-10 (1), 5-12 (2), 3-14 (3), 1-16 (4)"),
-        (64, Field { leave: leave(2, 4, 2), ..Field::default() }, "3-62 (8)"),
+        (16, KnotRows { leave: leave(2, 0, 2), ..rows(3) }, "3-14 (3), 1-16 (4), 3-14 (3)"),
+        (18, KnotRows { leave: leave(0, 0, 2), ..rows(3) }, "1-16 (4), 3-18 (4), 1-16 (4)"),
+        (18, KnotRows { leave: leave(1, 0, 1), ..rows(3) }, "2-17 (4), 4-15 (3), 2-17 (4)"),
+        (16, narrow(MovingEdges::Left), "1-16 (4), 3-14 (3), 5-16 (3), 7-14 (2), 9-16 (2)"),
+        (16, narrow(MovingEdges::Right), "1-16 (4), 3-14 (3), 1-12 (3), 3-10 (2), 1-8 (2)"),
+        (
+            16,
+            KnotRows { columns: Some(1), widen: MovingEdges::Both, ..rows(4) },
+            "7-10 (1), 5-12 (2), 3-14 (3), 1-16 (4)",
+        ),
+        (64, KnotRows { leave: leave(2, 4, 2), ..KnotRows::default() }, "3-62 (8)"),
     ] {
         assert_eq!(told(legs, false, &field), Ok(found.to_owned()), "{legs} legs, {field:?}");
     }
-    let skipped = field_rows(64, 4, false, &Field { leave: leave(2, 4, 2), ..Field::default() });
+    let skipped = field_rows(64, 4, false, &KnotRows { leave: leave(2, 4, 2), ..KnotRows::default() });
     assert_eq!(skipped.unwrap()[0], [2, 10, 18, 26, 34, 42, 50, 58]);
     let round = field_rows(12, 4, true, &rows(3)).unwrap();
     assert_eq!(round, [[0, 4, 8], [2, 6, 10], [0, 4, 8]], "the last knot of the second row lies over the seam");
@@ -319,7 +323,7 @@ fn rows_of_squares_by_places_alone() {
 
 #[test]
 fn what_does_not_come_out_is_told_with_both_readings() {
-    let said = |legs, is_round, field: &Field| {
+    let said = |legs, is_round, field: &KnotRows| {
         let error = told(legs, is_round, field).unwrap_err();
         format!("{error}: {}", error.remedy())
     };
@@ -328,50 +332,50 @@ fn what_does_not_come_out_is_told_with_both_readings() {
         (
             22,
             true,
-            Field::default(),
+            KnotRows::default(),
             "the round of 22 legs does not close: 5 knots take 20, 6 take 24: end 2 legs or add 2, or name the legs to be \
              worked",
         ),
         (
             16,
             false,
-            Field { columns: Some(1), widen: Edges::Both, ..rows(5) },
+            KnotRows { columns: Some(1), widen: MovingEdges::Both, ..rows(5) },
             "row 5 wants 2 legs beyond the edge: work fewer rows, or begin with more legs at the edge",
         ),
         (
             16,
             false,
-            Field { shift: 2, ..rows(1) },
+            KnotRows { shift: 2, ..rows(1) },
             "a flat row has an edge: it can't be shifted: leave 2 at the left instead",
         ),
         (
             16,
             false,
-            Field { narrow: Edges::Both, ..Field::default() },
+            KnotRows { narrow: MovingEdges::Both, ..KnotRows::default() },
             "knots under one another have no half: `narrow` can't be: say `alternate = true`",
         ),
         (
             20,
             false,
-            Field { leave: Leave { left: 4, between: 0, right: 0 }, ..rows(2) },
+            KnotRows { leave: Leave { left: 4, between: 0, right: 0 }, ..rows(2) },
             "even rows would reach further out than odd ones: name the legs of all rows, or leave fewer than one knot takes",
         ),
-        (3, false, Field::default(), "4 legs are wanted, and 3 are there: take fewer a knot, or more legs"),
+        (3, false, KnotRows::default(), "4 legs are wanted, and 3 are there: take fewer a knot, or more legs"),
         (
             16,
             true,
-            Field { narrow: Edges::Left, ..rows(2) },
+            KnotRows { narrow: MovingEdges::Left, ..rows(2) },
             "a round has no edge: `narrow` can't be: take it out, or name some of the legs",
         ),
     ] {
         assert_eq!(said(legs, is_round, &field), words);
     }
     assert_eq!(field_rows(12, 3, false, &rows(2)), Err(PlaceError::OddHalf { each: 3 }));
-    let mut work = Work::default();
+    let mut work = LegOrder::default();
     let sets = HungCord { sets: vec!["worker".to_owned(), "filler".to_owned()], count: 2 };
     let unsaid = work.hang(None, std::slice::from_ref(&sets), &[], &NewLegs::AtRight).unwrap_err();
     assert!(unsaid.remedy().contains("(worker outside)"), "{}", unsaid.remedy());
-    let mut work = Work::default();
+    let mut work = LegOrder::default();
     let short = work.hang(None, &[sets], &order(&["2 worker", "filler", "worker"]), &NewLegs::AtRight).unwrap_err();
     assert_eq!(short.to_string(), "the order names 3 of `worker`; there are 2");
     let mut work = row_of(16);
@@ -403,31 +407,31 @@ fn small_cases_of_order() {
 
     let mut work = row_of(4);
     let crown = KnotPlaces { takes: None, ties: Ties::All, after: After::Turns };
-    let thrice = Field { each: Some(4), times: 3, ..Field::default() };
+    let thrice = KnotRows { each: Some(4), times: 3, ..KnotRows::default() };
     work.tie(None, &Selection::All, &thrice, &crown).unwrap();
     assert_eq!(work.lies(), "a2 a3 a4 a1");
-    let said = work.tie(None, &Selection::All, &Field::default(), &crown);
+    let said = work.tie(None, &Selection::All, &KnotRows::default(), &crown);
     assert_eq!(said, Err(PlaceError::EachNotSaid { legs: 4 }));
 
     let spiral = || {
-        let mut work = Work::default();
+        let mut work = LegOrder::default();
         let cords = [folded("s", 1), folded("h", 1)];
         work.hang(None, &cords, &order(&["s", "h", "h", "s"]), &NewLegs::AtRight).unwrap();
         work
     };
     let mut work = spiral();
-    work.tie(None, &Selection::All, &Field { times: 5, ..Field::default() }, &half()).unwrap();
+    work.tie(None, &Selection::All, &KnotRows { times: 5, ..KnotRows::default() }, &half()).unwrap();
     assert_eq!(work.lies(), "s2 h1 h2 s1");
 
     // Workers and fillers changed.
     let mut work = spiral();
     let changed = KnotPlaces { ties: Ties::Sets(vec!["h".to_owned()]), ..square() };
-    let tied = work.tie(None, &Selection::All, &Field::default(), &changed).unwrap();
+    let tied = work.tie(None, &Selection::All, &KnotRows::default(), &changed).unwrap();
     assert_eq!((work.lies().as_str(), work.tied(&tied[0]).as_str()), ("h1 s1 s2 h2", "h1 h2 : s1 s2"));
 
     let mut work = row_of(4);
     let josephine = knot(4, Ties::All, After::As(vec![3, 4, 1, 2]));
-    work.tie(None, &Selection::All, &Field::default(), &josephine).unwrap();
+    work.tie(None, &Selection::All, &KnotRows::default(), &josephine).unwrap();
     assert_eq!(work.lies(), "a3 a4 a1 a2");
 
     let mut work = row_of(8);
@@ -437,15 +441,15 @@ fn small_cases_of_order() {
     assert_eq!(work.lies(), "a1 a2 a3 a4 a5 a6 a7 a8");
 }
 
-fn edges() -> impl Strategy<Value = Edges> {
-    prop::sample::select(vec![Edges::None, Edges::Left, Edges::Right, Edges::Both])
+fn edges() -> impl Strategy<Value = MovingEdges> {
+    prop::sample::select(vec![MovingEdges::None, MovingEdges::Left, MovingEdges::Right, MovingEdges::Both])
 }
 
 /// Left and right changed.
-fn turned(edges: Edges) -> Edges {
+fn turned(edges: MovingEdges) -> MovingEdges {
     match edges {
-        Edges::Left => Edges::Right,
-        Edges::Right => Edges::Left,
+        MovingEdges::Left => MovingEdges::Right,
+        MovingEdges::Right => MovingEdges::Left,
         other => other,
     }
 }
@@ -461,8 +465,8 @@ proptest! {
         count in 1_u32..6,
     ) {
         let leave = Leave { left, between, right };
-        let field = Field { leave, narrow, widen, alternate, rows: RowsAsked::Count(count), ..Field::default() };
-        let mirror = Field {
+        let field = KnotRows { leave, narrow, widen, alternate, rows: RowsAsked::Count(count), ..KnotRows::default() };
+        let mirror = KnotRows {
             leave: Leave { left: right, between, right: left },
             narrow: turned(narrow),
             widen: turned(widen),
@@ -503,7 +507,7 @@ proptest! {
         let mut ended = Vec::new();
         for (what, one, other) in steps {
             let legs = at(&format!("{}-{}", one.min(other), one.max(other)));
-            let field = Field { times: 1 + u32::try_from(one).unwrap() % 3, ..Field::default() };
+            let field = KnotRows { times: 1 + u32::try_from(one).unwrap() % 3, ..KnotRows::default() };
             match what {
                 0 => ended.extend(work.end(None, &legs).unwrap_or_default()),
                 1 => drop(work.lead(None, &Leading { legs, ..by_place(other, "1") })),

@@ -149,7 +149,6 @@ impl Canvas {
         let [from, to] = [[left, top], [left, bottom]].map(|spot| self.place(spot));
         let share = FADE / (bottom - top).max(2.0 * FADE);
         let name = format!("fade-{}-{}-{:?}", tenth(wide), tenth(high), self.lie).replace('.', "-").to_lowercase();
-        // The sheet ends at a rounded unit, a little beyond the frame.
         let stop = |(at, tone): (f64, &str)| format!("<stop offset=\"{at:.3}\" stop-color=\"{tone}\"/>");
         let stops = [(0.0, "#000"), (share, "#fff"), (1.0 - share, "#fff"), (1.0, "#000")].map(stop).concat();
         let middle = self.place([f64::midpoint(left, right), f64::midpoint(top, bottom)]);
