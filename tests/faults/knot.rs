@@ -45,6 +45,14 @@ pub(crate) const CASES: &[Case] = &[
         words: CHECK,
     },
     Case {
+        name: "knot-with-a-core-role-alone",
+        edits: &[
+            Swap("knots/bow.toml", "[knot]\nname", "§[knot]\nname"),
+            Swap("knots/bow.toml", "role = \"working\"\nlegs = [1, 2]\ndraws = 2\n", "role = \"core\"\n"),
+        ],
+        words: CHECK,
+    },
+    Case {
         name: "knot-move-without-turns",
         edits: &[Swap("knots/bow.toml", "{ round = \"core\", turns = 1, each = \"loops\" }", "§{ round = \"core\" }")],
         words: CHECK,

@@ -377,8 +377,8 @@ fn find_role(t: &Table<'_>, roles: &[Placed<(String, Role)>], name: &str) -> Opt
         t.refuse_at(second.span.clone(), format!("role `{name}` is described twice"), "once is enough", "");
         return None;
     }
-    if role.is_none() && !t.has("role") {
-        t.refuse_at(0..0, "no role ties this knot", "", "add a [[role]] with role = \"working\" and its moves");
+    if role.is_none() {
+        t.refuse_together(0..0, "no role ties this knot", "", "add a [[role]] with role = \"working\" and its moves");
     }
     role.map(|role| role.1.clone())
 }
