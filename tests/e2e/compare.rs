@@ -188,6 +188,22 @@ fn a_week_is_shared_out_within_hours_and_demand() {
     assert!(place.run(&["mix", "--shop", "shop"]).refused().contains("how many bench hours a week has"));
 }
 
+/// A knot that is not read for its file's name leaves out the designs tied of it, and says so; and nothing is kept of that.
+#[test]
+fn what_is_left_out_for_a_file_that_is_not_read_is_said_and_not_kept() {
+    let place = TestShop::starter();
+    let all = place.run(&COMPARE).done();
+    let (right, wrong) = (place.path("shop/knots/collared-square.toml"), place.path("shop/knots/collared-square.TOML"));
+    std::fs::rename(&right, &wrong).unwrap();
+    let misnamed = place.run(&COMPARE);
+    assert_eq!(misnamed.code, Some(2), "{}", misnamed.err);
+    assert!(misnamed.err.contains("is not read") && misnamed.err.contains("1 design left out"), "{}", misnamed.err);
+    assert!(!misnamed.out.contains("capstan-carrier") && misnamed.out.lines().count() < all.lines().count());
+    std::fs::remove_file(&wrong).unwrap();
+    let gone = place.run(&COMPARE);
+    assert!(gone.code == Some(2) && gone.err.contains("no knot is called `collared-square`"), "{}", gone.err);
+}
+
 /// A knot that no catalogue has.
 const BIGHT: &str = "[knot]\nname = \"bight\"\ntitle = \"bight knot\"\ntogether = true\nkind = \"single\"\nsummary = \"A trial.\"\n\n\
                      [[role]]\nrole = \"working\"\nlegs = [1, 20]\nmoves = [{ along = 6 }]\nsource = \"your sample\"\n\

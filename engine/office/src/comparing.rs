@@ -57,7 +57,8 @@ pub struct Rows {
 impl Comparing {
     /// Begins a comparison in a shop, at its rates. Rows of designs as they stand are kept on the shelf, if there is one.
     pub fn new(shop: Shop, basis: Basis, question: CompareQuestion, shelf: Option<RowShelf>) -> Self {
-        let shelf = shelf.filter(|_| question.is_plain());
+        // Where a file of knots or of the store could not be read a design may lack its row without a word of its own.
+        let shelf = shelf.filter(|_| question.is_plain() && shop.can_tell());
         Self { shop, basis, question, shelf }
     }
 
@@ -82,7 +83,8 @@ impl Comparing {
         for some in self.question.designs.chunks(AT_ONCE) {
             let found: Vec<DesignRows> = some.par_iter().map(each).collect();
             for DesignRows { rows: found, faults: told, to_keep } in found {
-                left_out += usize::from(told.iter().any(Fault::is_error));
+                let is_silent = found.is_empty() && self.question.choice.is_usual();
+                left_out += usize::from(is_silent || told.iter().any(Fault::is_error));
                 rows.extend(found);
                 faults.extend(told);
                 new.extend(to_keep);

@@ -318,7 +318,7 @@ impl Shop {
     }
 
     /// Whether a design that could not be taken off must have faults of its own.
-    pub(crate) fn can_tell(&self) -> bool {
+    pub fn can_tell(&self) -> bool {
         self.names_sound && self.basis.is_some()
     }
 
